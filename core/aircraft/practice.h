@@ -1,0 +1,40 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/problem.h"
+#include "base/sample.h"
+#include "procedure/aircraftfile.h"
+
+namespace flowhand {
+
+/// The practice aircraft: moved by the same cockpit signals that are judged. Fixed step of 10 ms; step k sees the
+/// samples up to its time; motion leaves at 20 Hz, rounded. The same input on the same build gives the same bytes.
+/// Session thread only.
+class PracticeAircraft {
+public:
+    static constexpr Duration kStep = std::chrono::milliseconds(10);
+    static constexpr Duration kMotionPeriod = std::chrono::milliseconds(50);
+
+    ~PracticeAircraft();
+    PracticeAircraft(PracticeAircraft&&) noexcept;
+
+    /// `aircraft` must outlive it. `place` is a start place of the aircraft file; the error lists those there are.
+    [[nodiscard]] static Result<PracticeAircraft> create(const Aircraft& aircraft, const std::string& place);
+
+    /// A control changed (any actor). Time not before the last step.
+    void take(const Sample& sample);
+    /// The time of its next step.
+    [[nodiscard]] Time nextStep() const;
+    /// Makes the next step; at motion times appends the motion signals that changed.
+    void step(std::vector<Sample>& motion);
+
+private:
+    struct Model;
+    explicit PracticeAircraft(std::unique_ptr<Model> model);
+    std::unique_ptr<Model> m_model;
+};
+
+} // namespace flowhand

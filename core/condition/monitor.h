@@ -1,0 +1,76 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "base/signal.h"
+#include "base/time.h"
+#include "condition/condition.h"
+
+namespace flowhand {
+
+enum class MonitorId : std::uint32_t {};
+
+/// A change of one condition's truth, in time order. From `time` on it is `truth`; with `isPoint` only at that one
+/// instant, and it is as before just after (for `rise`, `sequence`, closed window ends).
+struct TruthChange {
+    MonitorId which{};
+    Time time{};
+    Truth truth = Truth::Unknown;
+    bool isPoint = false;
+    /// With `isPoint` false: the new truth begins just after `time`, not at it.
+    bool isAfter = false;
+};
+
+/// How far a condition is from changing, in the unit of the comparison that decides (smallest relative to its signal's
+/// scale). Infinite for on/off and positions.
+struct Margin {
+    double value = 0.0;          ///< >= 0 when true, <= 0 when false; +-infinity where there is no finite one
+    SignalId signal = kNoSignal; ///< whose unit it is in; kNoSignal when infinite
+};
+
+/// Watches any number of conditions over one stream of changes, in dense time. Not thread-safe; the session thread owns
+/// it.
+///
+/// Per batch of simultaneous changes: set() for each, then settle(). Time never goes back. Between batches, timers are
+/// served by settle() at exactly their time: ask nextTimer() first.
+class Monitor {
+public:
+    /// `signals` must outlive the monitor. Every signal is unknown at first.
+    explicit Monitor(const SignalTable& signals);
+    ~Monitor();
+    Monitor(Monitor&&) noexcept;
+    Monitor& operator=(Monitor&&) noexcept;
+
+    /// Watches from the time reached so far on, with that as its reference time. Its truth is known after the next
+    /// settle().
+    MonitorId add(const Condition& condition);
+    void remove(MonitorId which);
+
+    /// The reference time for `held` and `moved` (see Step in procedure/flow.h); not before the time settled last. From
+    /// it on, both start afresh. Its truth is judged anew at the next settle().
+    void setReference(MonitorId which, Time reference);
+
+    void set(SignalId signal, Value value);
+    /// Judges the instant `time`, with all that was set, and every timer due up to it. Appends the changes to
+    /// `changes`.
+    void settle(Time time, std::vector<TruthChange>& changes);
+    /// The earliest time at which some condition may change by time alone; kForever when none will.
+    [[nodiscard]] Time nextTimer() const;
+
+    /// At the time settled last. `truth` includes single instants.
+    [[nodiscard]] Truth truth(MonitorId which) const;
+    [[nodiscard]] Margin margin(MonitorId which) const;
+    [[nodiscard]] Value value(SignalId signal) const;
+    /// All values by SignalId at the time settled last.
+    [[nodiscard]] const std::vector<Value>& values() const;
+
+private:
+    struct Engine;
+    std::unique_ptr<Engine> m_engine;
+};
+
+} // namespace flowhand

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/problem.h"
+#include "procedure/flow.h"
+
+namespace flowhand {
+
+/// One aircraft's folder: the aircraft and its flows in the order of the flight. Flows refer to the aircraft; keep them
+/// together.
+struct AircraftFolder {
+    std::unique_ptr<Aircraft> aircraft;
+    std::vector<Flow> flows;
+};
+
+/// All of procedures/. A folder whose aircraft file is broken, or a flow that is broken, is left out and named in
+/// `problems`.
+[[nodiscard]] std::vector<AircraftFolder> loadLibrary(const std::string& folder, Problems& problems);
+
+} // namespace flowhand

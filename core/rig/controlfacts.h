@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+
+namespace flowhand {
+
+/// What the session must know of a control as this rig wires it.
+struct ControlFacts {
+    bool isWired = false;
+    bool isSimulated = false; ///< on-screen or scripted
+    double sigma = 0.0;       ///< noise, in the signal's unit
+    double range = 0.0;       ///< travel, in the signal's unit; 0 for contacts
+    bool isMomentary = false;
+    std::string controlName; ///< the rig's name of the physical control
+};
+
+} // namespace flowhand

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "base/time.h"
+#include "procedure/flow.h"
+
+namespace flowhand {
+
+enum class StepState : std::uint8_t { Waiting, Due, Seen, Done, Omitted, FoundSet, TooEarly, Uncertain, Void, LeftOut };
+
+/// All that the score needs to know of one step's fate.
+struct StepResult {
+    StepState state = StepState::Waiting;
+    bool isOwn = true;    ///< counts only when done by the pilot's own seat
+    Time due = kForever;  ///< cue ended; kForever: never due
+    Time done = kForever; ///< start of the true stretch in which it was settled
+    Duration suspended{}; ///< between due and done
+    double mu = 1.0;      ///< 0..1, margin over half the band
+    bool isTooEarly = false;
+    bool isUncertain = false;
+};
+
+/// What a run lost, line by line, in milli-points of the 100,000.
+struct LedgerLine {
+    std::int64_t milliPoints = 0; ///< > 0: lost; the last line may give back what the floor cut off
+    int step = -1;
+    int guard = -1;
+    std::string what; ///< named by what happened: not done, out of order, late, too early, wrong control, ...
+    std::string text; ///< whole, in words
+};
+
+struct Score {
+    bool isScored = false;        ///< W > 0
+    std::int64_t milliPoints = 0; ///< 0..100,000; the lower bound when uncertain
+    std::int64_t upperMilliPoints = 0;
+    bool isPassed = false;
+    std::string whyNotPassed;
+    std::int64_t weight = 0; ///< W
+    Duration pace{};         ///< from the first step due to the last step done, less suspended time
+    std::vector<LedgerLine> ledger;
+};
+
+struct GuardResult {
+    int guard = -1;
+    bool isBroken = false;
+};
+
+struct ExtraResult {
+    Time time{};
+    bool isWrongValue = false; ///< else a wrong control
+    int step = -1;             ///< the step it stood in for
+    SignalId signal = kNoSignal;
+    std::string text;
+};
+
+/// The formula of the score. Pure; integer milliseconds and milli-points.
+[[nodiscard]] Score scoreOf(const Flow& flow, const std::vector<StepResult>& steps,
+                            const std::vector<ExtraResult>& extras, const std::vector<GuardResult>& guards,
+                            Duration latency);
+
+} // namespace flowhand

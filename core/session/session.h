@@ -1,0 +1,120 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/sample.h"
+#include "procedure/flow.h"
+#include "rig/controlfacts.h"
+#include "session/event.h"
+#include "session/score.h"
+
+namespace flowhand {
+
+/// Everything besides the samples that a verdict depends on. Stored in the run's header.
+struct SessionSetup {
+    std::string ownSeat = "captain";
+    bool isSolo = false;                ///< no partner: the pilot does both seats' steps
+    std::uint64_t seed = 1;             ///< of the partner's pace
+    double partnerErrorRate = 0.0;      ///< 0..1, to train monitoring
+    Duration latency{};                 ///< calibrated sound and input delay, taken off response times
+    std::vector<ControlFacts> controls; ///< by SignalId of the aircraft's controls
+};
+
+/// A movement of a control that the partner makes now; whoever runs the session feeds it back as a sample of
+/// Actor::Partner.
+struct PartnerMove {
+    Time time{};
+    SignalId signal = kNoSignal;
+    Value value;
+};
+
+/// Words to be spoken now.
+struct Speech {
+    Time time{};
+    std::string by;
+    std::string text;
+};
+
+/// One step as a view shows it.
+struct StepView {
+    StepState state = StepState::Waiting;
+    Time due = kForever;
+    Time seen = kForever;
+    Time done = kForever;
+    bool isLate = false;
+    bool isOutOfOrder = false;
+    std::optional<double> margin;
+    std::string verdict; ///< in words, with units: "done, 0.3 s late"
+};
+
+struct SetUpItem {
+    SignalId signal = kNoSignal;
+    Value wanted;
+    Value found;
+};
+
+enum class SessionPhase : std::uint8_t { SetUp, Running, Held, Ended };
+
+/// What a view needs, by value; consistent at `time`.
+struct SessionView {
+    SessionPhase phase = SessionPhase::SetUp;
+    Time time{};
+    std::vector<StepView> steps;
+    std::vector<int> due;         ///< step indexes, the first is the one to show large
+    std::vector<SetUpItem> setUp; ///< what is not where the start wants it
+    std::vector<SetUpItem> toMatch;
+    std::vector<int> openGuards;   ///< broken now
+    std::vector<int> brokenGuards; ///< so far
+    std::string saying;
+    std::string sayingBy;
+    std::string holdReason;
+    std::int64_t scoreFloor = 0;   ///< milli-points if all that is open were left out
+    std::int64_t scoreCeiling = 0; ///< if all that is open were done well
+};
+
+/// Judges one run. Told the time, never asks for it. Not thread-safe; the session thread owns it. Flow and aircraft
+/// must outlive it. Every batch and every command (start, hold, ...) has a time of its own, a whole tick later than the
+/// one before; that makes a recorded run judged again the same to the byte.
+class Session {
+public:
+    Session(const Aircraft& aircraft, const Flow& flow, SessionSetup setup);
+    ~Session();
+    Session(Session&&) noexcept;
+
+    /// Simultaneous changes, all of time `time`, later than every time before; a whole tick. Timers due before are
+    /// served first.
+    void take(Time time, std::span<const Sample> batch);
+    /// Serves the timers up to and at `time`.
+    void advance(Time time);
+    [[nodiscard]] Time nextTimer() const;
+
+    /// Begins the run at `time`, when the set-up is right or what is not is waived (recorded).
+    void start(Time time);
+    void waive(Time time);
+    void hold(Time time, const std::string& reason);
+    void resume(Time time);
+    /// The due step again from the start: its words are spoken anew.
+    void repeat(Time time);
+    void stop(Time time);
+
+    /// Those since the last call, in order.
+    [[nodiscard]] std::vector<Event> takeEvents();
+    [[nodiscard]] std::vector<PartnerMove> takePartnerMoves();
+    [[nodiscard]] std::vector<Speech> takeSpeech();
+
+    [[nodiscard]] SessionPhase phase() const;
+    [[nodiscard]] SessionView view() const;
+    [[nodiscard]] Score score() const;
+    [[nodiscard]] const std::vector<StepResult>& results() const;
+    [[nodiscard]] const std::vector<Value>& values() const;
+
+private:
+    struct Engine;
+    std::unique_ptr<Engine> m_engine;
+};
+
+} // namespace flowhand
