@@ -9,7 +9,6 @@
 #include "base/problem.h"
 #include "base/sample.h"
 #include "device/device.h"
-#include "procedure/aircraftfile.h"
 #include "rig/controlfacts.h"
 
 namespace flowhand {
@@ -34,8 +33,17 @@ public:
     Rig(Rig&&) noexcept;
     Rig& operator=(Rig&&) noexcept;
 
-    /// Refuses a rig that wires unknown signals, or two inputs to one signal without saying how to combine them.
-    [[nodiscard]] static std::optional<Rig> load(const std::string& file, const Aircraft& aircraft, Problems& problems);
+    /// `signals` are the cockpit's, its first `controlCount` the controls; only these can be wired. Refuses a rig that
+    /// wires unknown signals, or two inputs to one signal without saying how to combine them. Nothing when `problems`
+    /// got an error.
+    [[nodiscard]] static std::optional<Rig> load(const std::string& file, const SignalTable& signals,
+                                                 std::size_t controlCount, Problems& problems);
+    /// The same from memory; `name` stands in messages as the file.
+    [[nodiscard]] static std::optional<Rig> parse(std::string source, const std::string& name,
+                                                  const SignalTable& signals, std::size_t controlCount,
+                                                  Problems& problems);
+    /// The rig file's whole text, kept with a run.
+    [[nodiscard]] const std::string& source() const;
 
     [[nodiscard]] const std::string& title() const;
     [[nodiscard]] const std::vector<DeviceWish>& devices() const;
