@@ -7,13 +7,31 @@
 namespace flowhand {
 
 /// The signals that tell how the aircraft moves, from the practice aircraft or a feed, the same for every aircraft.
-/// Per engine n from 1: engine_power_n (%), reverser_n (stowed, transit, deployed).
+/// None of them has a value until its source has spoken; those of the ground line have one on the ground only.
 ///
-///   airspeed kt (calibrated) · ground_speed kt · vertical_speed ft/min · altitude ft (pressure) · height ft (above the
-///   field) · heading deg (0..360) · pitch deg · bank deg · turn_rate deg/s · on_ground on/off · nosewheel_angle deg ·
-///   centreline_offset m (right of the line positive) · centreline_angle deg (pointing right of the line positive) ·
-///   stop_distance m (to the next holding point or stand along the line) · flap_angle position-like deg · gear_position
-///   %(100 down) · runway_clear on/off · turn_ahead on/off (the line bends here or within the next metres)
+///   airspeed kt           calibrated
+///   ground_speed kt       never negative
+///   vertical_speed ft/min
+///   altitude ft           pressure altitude
+///   height ft             of the main wheels above the field
+///   heading deg           0 .. 360, true
+///   pitch deg             nose up positive
+///   bank deg              right wing down positive
+///   turn_rate deg/s       to the right positive
+///   on_ground on/off      main wheels
+///   nosewheel_angle deg   to the right positive
+///   flap_angle deg        as far as the flaps are out by now, not where the lever stands
+///   gear_position %       100 = down and locked
+///   spoiler_position %    100 = fully up
+///   autobrake_active on/off  automatic braking is pressing the brakes
+///   centreline_offset m   right of the line positive
+///   centreline_angle deg  pointing to the right of the line positive
+///   line_curvature        in 1/km, a few metres ahead, to the right positive
+///   turn_ahead on/off     the line bends here or within the next metres
+///   stop_distance m       along the line to the next holding point or stand, negative past it
+///   runway_clear on/off   the whole aircraft is off the runway and behind its holding points
+///   engine_power_n %      of rated thrust's shaft speed, n = 1 .. engines
+///   reverser_n            stowed, transit, deployed
 [[nodiscard]] std::vector<Signal> motionSignals(int engines);
 
 } // namespace flowhand
