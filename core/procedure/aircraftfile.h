@@ -34,7 +34,7 @@ struct CockpitControl {
     std::string panelLabel;         ///< as written beside the control; the challenge of a checklist repeats it
 };
 
-/// An aircraft file: its controls, the names conditions may use, and the practice aircraft's figures.
+/// An aircraft file: its controls and the names conditions may use.
 /// `signals` holds the controls first, then the motion signals (procedure/motion.h).
 struct Aircraft {
     std::string folder; ///< its name in procedures/
@@ -44,7 +44,7 @@ struct Aircraft {
     std::map<std::string, AircraftValue, std::less<>> values;
     std::vector<CockpitControl> controls; ///< controls[i].signal == SignalId(i)
     SignalTable signals;
-    TomlFile toml; ///< for the [practice] tables, which core/aircraft reads
+    TomlFile toml; ///< the whole file, kept with a run
 
     [[nodiscard]] bool isControl(SignalId id) const { return indexOf(id) < controls.size(); }
     [[nodiscard]] const CockpitControl& control(SignalId id) const { return controls[indexOf(id)]; }
@@ -53,5 +53,7 @@ struct Aircraft {
 
 /// Reads `aircraft.toml` of a folder. Nothing when `problems` got an error.
 [[nodiscard]] std::optional<Aircraft> loadAircraft(const std::string& file, Problems& problems);
+/// The same from memory, as an editor holds it or a stored run keeps it; `file` stands in messages.
+[[nodiscard]] std::optional<Aircraft> parseAircraft(std::string source, const std::string& file, Problems& problems);
 
 } // namespace flowhand
