@@ -12,24 +12,29 @@
 
 namespace flowhand {
 
-/// Scripted hands: a readable list of timed hand movements, also a flow's demonstration. Format: procedures/README.md,
-/// 'Hands'. Moves that wait for a condition or for a step are timed from the instant that came true, so the same script
-/// is the same run.
+/// Scripted hands: a readable list of timed hand movements, also a flow's demonstration. Format: procedures/README.md, 'Hands'.
+/// Lines are done one after the other; what waits for a step or a condition is timed from the instant that came true, so the
+/// same script on the same motion is the same run. Session thread only.
 class Hands {
 public:
     ~Hands();
     Hands(Hands&&) noexcept;
     Hands& operator=(Hands&&) noexcept;
 
+    /// Nothing when `problems` got an error. `aircraft` must outlive the hands.
     [[nodiscard]] static std::optional<Hands> load(const std::string& file, const Aircraft& aircraft, const Flow& flow,
                                                    Problems& problems);
+    /// The same from memory; `name` stands in messages as the file.
+    [[nodiscard]] static std::optional<Hands> parse(const std::string& source, const std::string& name, const Aircraft& aircraft,
+                                                    const Flow& flow, Problems& problems);
 
-    /// The session's values and step states at `time`; what waits for them is armed.
+    /// The values by SignalId and which steps are due, by index, at `time`; what waits for them is armed.
     void see(Time time, const std::vector<Value>& values, const std::vector<bool>& stepDue);
-    /// When the hands move next; kForever when they wait or are done.
+    /// When the hands move next; kForever when they wait or are done. Never before the time seen last.
     [[nodiscard]] Time nextMove() const;
-    /// The movements due at `time`.
+    /// Appends the movements due at `time`.
     void move(Time time, std::vector<Sample>& samples);
+    /// Every line has been done.
     [[nodiscard]] bool isDone() const;
 
 private:

@@ -1,0 +1,359 @@
+#include "session/runloop.h"
+
+#include <algorithm>
+#include <deque>
+
+#include "device/hub.h"
+
+namespace flowhand {
+
+namespace {
+
+/// What the store promises to lose at most.
+constexpr Duration kFlushPeriod = std::chrono::milliseconds(500);
+
+/// Where a simulated control stands when the flow says nothing of it: off, first position, in the middle or at rest.
+Value restOf(const Signal& signal) {
+    switch (signal.kind) {
+    case SignalKind::OnOff:
+        return Value::onOff(false);
+    case SignalKind::Position:
+        return Value::position(0);
+    case SignalKind::Number:
+        break;
+    }
+    return Value::number(std::clamp(0.0, signal.lowest, std::max(signal.lowest, signal.highest)));
+}
+
+} // namespace
+
+struct RunLoop::State {
+    struct PendingCommand {
+        CommandKind kind;
+        std::string text;
+    };
+
+    explicit State(RunParts runParts)
+        : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup) {}
+
+    // --- sources, by when they have something ---
+
+    [[nodiscard]] bool isFlying() const { return session.phase() == SessionPhase::Running; }
+
+    [[nodiscard]] Time nextPractice() const {
+        return parts.practice && isFlying() ? parts.practice->nextStep() + practiceLag : kForever;
+    }
+
+    [[nodiscard]] Time nextTime() const {
+        if (session.phase() == SessionPhase::Ended)
+            return kForever;
+        Time next = std::min(session.nextTimer(), nextPractice());
+        if (!commands.empty() || !screen.empty())
+            next = std::min(next, advanced + kTick);
+        if (!readings.empty())
+            next = std::min(next, readings.front().time);
+        if (!partner.empty())
+            next = std::min(next, partner.front().time);
+        if (parts.rig)
+            next = std::min(next, parts.rig->nextTimer());
+        if (parts.hands && isFlying())
+            next = std::min(next, parts.hands->nextMove());
+        return next;
+    }
+
+    // --- one instant ---
+
+    void instant(Time time) {
+        if (!commands.empty() && time > advanced) {
+            const PendingCommand command = commands.front();
+            commands.pop_front();
+            apply(time, command);
+        } else {
+            gather(time);
+            if (!batch.empty()) {
+                session.take(time, batch);
+                if (parts.recorder != nullptr)
+                    check(parts.recorder->samples(batch));
+                last = time;
+            } else if (session.nextTimer() <= time) {
+                session.advance(time);
+                last = time;
+            } else {
+                return; // a step of the practice aircraft that changed nothing yet
+            }
+        }
+        publish(time);
+    }
+
+    void apply(Time time, const PendingCommand& command) {
+        const bool wasFlying = isFlying();
+        switch (command.kind) {
+        case CommandKind::Start:
+            session.start(time);
+            break;
+        case CommandKind::Waive:
+            session.waive(time);
+            break;
+        case CommandKind::Hold:
+            session.hold(time, command.text);
+            break;
+        case CommandKind::Resume:
+            session.resume(time);
+            break;
+        case CommandKind::Repeat:
+            session.repeat(time);
+            break;
+        case CommandKind::Stop:
+            session.stop(time);
+            break;
+        }
+        if (parts.recorder != nullptr)
+            check(parts.recorder->command({time, command.kind, command.text}));
+        last = time;
+        if (!wasFlying && isFlying())
+            thaw(time);
+    }
+
+    /// The practice aircraft stands while the run does; its next step comes now.
+    void thaw(Time time) {
+        if (parts.practice)
+            practiceLag = time - parts.practice->nextStep();
+    }
+
+    void gather(Time time) {
+        batch.clear();
+        std::vector<Sample> made;
+        while (!readings.empty() && readings.front().time <= time) {
+            const Reading reading = readings.front();
+            readings.pop_front();
+            if (reading.time <= last)
+                ++lateSamples;
+            if (parts.rig)
+                parts.rig->take(reading, made);
+        }
+        if (parts.rig)
+            parts.rig->advance(time, made);
+        if (time > advanced) {
+            made.insert(made.end(), screen.begin(), screen.end());
+            screen.clear();
+        }
+        while (!partner.empty() && partner.front().time <= time) {
+            made.push_back({time, partner.front().signal, partner.front().value, Actor::Partner, Origin::Script, kNoControl});
+            partner.pop_front();
+        }
+        if (parts.hands && isFlying())
+            parts.hands->move(time, made);
+        fly(time, made);
+        for (Sample& sample : made) {
+            sample.time = time;
+            addChange(sample);
+        }
+    }
+
+    void fly(Time time, std::vector<Sample>& made) {
+        if (!parts.practice)
+            return;
+        for (Sample sample : made) {
+            sample.time = time - practiceLag;
+            parts.practice->take(sample);
+        }
+        if (isFlying() && parts.practice->nextStep() + practiceLag <= time)
+            parts.practice->step(made);
+    }
+
+    /// Only changes travel; of simultaneous changes of one signal the last one counts.
+    void addChange(const Sample& sample) {
+        const auto before = std::find_if(batch.begin(), batch.end(), [&](const Sample& other) { return other.signal == sample.signal; });
+        if (before != batch.end())
+            batch.erase(before);
+        if (!(session.values()[indexOf(sample.signal)] == sample.value))
+            batch.push_back(sample);
+    }
+
+    /// Hands on what the session made of it: to the record, to the partner's hands, to the scripted hands.
+    void publish(Time time) {
+        ++changes;
+        std::vector<Event> fresh = session.takeEvents();
+        if (parts.recorder != nullptr && !fresh.empty())
+            check(parts.recorder->events(fresh));
+        events.insert(events.end(), std::make_move_iterator(fresh.begin()), std::make_move_iterator(fresh.end()));
+        for (const PartnerMove& move : session.takePartnerMoves())
+            partner.push_back(move);
+        for (Speech& words : session.takeSpeech())
+            speech.push_back(std::move(words));
+        if (parts.recorder != nullptr && time - flushed >= kFlushPeriod) {
+            flushed = time;
+            check(parts.recorder->flush(time));
+        }
+        if (session.phase() == SessionPhase::Ended)
+            finish(time);
+        else if (parts.hands)
+            showHands(time);
+    }
+
+    void showHands(Time time) {
+        const std::vector<StepResult>& results = session.results();
+        std::vector<bool> due(results.size());
+        for (std::size_t i = 0; i < due.size(); ++i)
+            due[i] = results[i].due != kForever;
+        parts.hands->see(time, session.values(), due);
+    }
+
+    void finish(Time time) {
+        if (parts.recorder == nullptr || isFinished)
+            return;
+        isFinished = true;
+        check(parts.recorder->finish(time, session.score(), session.results()));
+    }
+
+    /// A recording that fails is said once; the run goes on without it.
+    void check(const Status& status) {
+        if (status)
+            return;
+        notices.push_back("This run is no longer recorded. " + describe(status.error()));
+        parts.recorder = nullptr;
+    }
+
+    // --- devices ---
+
+    void drainDevices() {
+        if (parts.devices == nullptr)
+            return;
+        std::vector<Reading> fresh;
+        std::vector<DeviceNotice> news;
+        parts.devices->drain(fresh, news);
+        for (const DeviceNotice& notice : news)
+            note(notice);
+        readings.insert(readings.end(), fresh.begin(), fresh.end());
+        // Several readers push into the hub; each one's readings are in order already.
+        std::stable_sort(readings.begin(), readings.end(), [](const Reading& a, const Reading& b) { return a.time < b.time; });
+    }
+
+    void note(const DeviceNotice& notice) {
+        const std::string& name = parts.rig->devices()[notice.device].name;
+        ++changes;
+        if (notice.change == DeviceChange::Lost) {
+            lost.push_back(notice.device);
+            notices.push_back(name + " is not there: " + notice.message);
+            if (isFlying())
+                commands.push_back({CommandKind::Hold, name + " is not there. Plug it in again; the run goes on by itself."});
+            isHeldByDevice = true;
+            return;
+        }
+        const Status connected = parts.rig->connect(notice.device, parts.devices->inputs(notice.device));
+        if (!connected) {
+            notices.push_back(describe(connected.error()));
+            return;
+        }
+        if (std::erase(lost, notice.device) > 0)
+            notices.push_back(name + " is back.");
+        if (lost.empty() && isHeldByDevice && session.phase() == SessionPhase::Held) {
+            isHeldByDevice = false;
+            commands.push_back({CommandKind::Resume, {}});
+        }
+    }
+
+    RunParts parts;
+    Session session;
+    Time advanced = -kTick;  ///< told by the caller
+    Time last = -kTick;      ///< of the last batch, command or timer
+    Time flushed{};
+    Duration practiceLag{};  ///< run's time less the practice aircraft's
+    std::deque<PendingCommand> commands;
+    std::vector<Sample> screen;
+    std::deque<Reading> readings;
+    std::deque<PartnerMove> partner;
+    std::vector<Sample> batch;
+    std::vector<Event> events;
+    std::vector<Speech> speech;
+    std::vector<std::string> notices;
+    std::vector<DeviceIndex> lost;
+    bool isHeldByDevice = false;
+    bool isFinished = false;
+    std::uint64_t lateSamples = 0;
+    std::uint64_t changes = 0;
+};
+
+RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(parts))) {
+    State& state = *m_state;
+    if (state.parts.recorder != nullptr)
+        state.check(state.parts.recorder->begin(state.parts.header));
+    const Aircraft& aircraft = *state.parts.aircraft;
+    const Origin origin = state.parts.hands ? Origin::Script : Origin::Screen;
+    for (const CockpitControl& control : aircraft.controls) {
+        if (!state.parts.header.setup.controls[indexOf(control.signal)].isSimulated)
+            continue;
+        Value value = restOf(aircraft.signals[control.signal]);
+        for (const StartValue& start : state.parts.flow->start)
+            if (start.signal == control.signal)
+                value = start.value;
+        state.screen.push_back({Time{}, control.signal, value, Actor::Machine, origin, kNoControl});
+    }
+    if (state.parts.practice)
+        state.parts.practice->begin(state.screen);
+    state.instant(Time{});
+}
+
+RunLoop::~RunLoop() = default;
+
+void RunLoop::advance(Time time) {
+    State& state = *m_state;
+    state.drainDevices();
+    while (state.nextTime() <= time) {
+        const Time at = std::max(state.nextTime(), state.last + kTick);
+        if (at > time)
+            break;
+        state.instant(at);
+    }
+    state.advanced = std::max(state.advanced, wholeTick(time));
+}
+
+void RunLoop::command(CommandKind kind, const std::string& text) {
+    m_state->isHeldByDevice = false;
+    m_state->commands.push_back({kind, text});
+}
+
+void RunLoop::moveOnScreen(SignalId signal, Value value) {
+    m_state->screen.push_back({Time{}, signal, value, Actor::Hand, Origin::Screen, kNoControl});
+}
+
+Time RunLoop::nextTime() const {
+    return m_state->nextTime();
+}
+
+bool RunLoop::isEnded() const {
+    return m_state->session.phase() == SessionPhase::Ended;
+}
+
+bool RunLoop::areHandsDone() const {
+    return !m_state->parts.hands || m_state->parts.hands->isDone();
+}
+
+SessionPhase RunLoop::phase() const {
+    return m_state->session.phase();
+}
+
+RunSnapshot RunLoop::snapshot() const {
+    const State& state = *m_state;
+    return {state.session.view(),
+            state.session.values(),
+            state.session.score(),
+            state.session.results(),
+            state.notices,
+            state.lateSamples,
+            state.parts.recorder != nullptr ? state.parts.recorder->runId() : 0};
+}
+
+std::vector<Event> RunLoop::takeEvents() {
+    return std::exchange(m_state->events, {});
+}
+
+std::vector<Speech> RunLoop::takeSpeech() {
+    return std::exchange(m_state->speech, {});
+}
+
+std::uint64_t RunLoop::changeCount() const {
+    return m_state->changes;
+}
+
+} // namespace flowhand
