@@ -46,6 +46,16 @@ struct DeviceInfo {
     std::string whyNot; ///< when not readable: the reason and the way out, in words
 };
 
+/// How a rig file names a device: id and, to tell equal units apart, serial or port.
+struct DeviceWish {
+    std::string name; ///< in the rig file: "left unit"
+    std::uint16_t vendor = 0;
+    std::uint16_t product = 0;
+    std::string serial; ///< empty: any
+    std::string port;   ///< empty: any; else DeviceInfo::port, letter by letter
+    SourcePlace place;
+};
+
 /// The number of a device in this run, by the order in which the rig names them.
 using DeviceIndex = std::uint16_t;
 
@@ -59,13 +69,14 @@ struct Reading {
 };
 
 /// A device came, went or failed, in the same queue as readings so that the order is kept.
-enum class DeviceChange : std::uint8_t { Connected, Lost };
+/// A Remark is something the pilot should know of a device that goes on working; each is made once.
+enum class DeviceChange : std::uint8_t { Connected, Lost, Remark };
 
 struct DeviceNotice {
     Time time{};
     DeviceIndex device = 0;
     DeviceChange change = DeviceChange::Connected;
-    std::string message; ///< of Lost: what happened, for the pilot
+    std::string message; ///< of Lost and Remark: what happened and what to do, for the pilot
 };
 
 } // namespace flowhand
