@@ -17,13 +17,18 @@ constexpr Duration kShowPeriod = std::chrono::microseconds(16'667);
 
 struct Run::State {
     State(RunParts parts, const Clock& runClock, Time runOrigin, std::function<void()> changed)
-        : devices(parts.devices), loop(std::move(parts)), clock(runClock), origin(runOrigin), onChange(std::move(changed)) {
+        : devices(parts.devices), loop(std::move(parts)), clock(runClock), origin(runOrigin),
+          onChange(std::move(changed)) {
         snapshot = loop.snapshot();
-        thread = std::thread([this] { work(); });
+        thread = std::thread([this] {
+            work();
+        });
     }
 
     ~State() {
-        post([this] { isStopping = true; });
+        post([this] {
+            isStopping = true;
+        });
         thread.join();
     }
 
@@ -88,7 +93,7 @@ struct Run::State {
         if (loop.isEnded())
             until = now + std::chrono::milliseconds(200);
         if (devices != nullptr) {
-            devices->waitUntil(origin + until);
+            devices->waitUntil(until);
             return;
         }
         std::unique_lock lock(mutex);
@@ -122,11 +127,15 @@ Run::Run(RunParts parts, const Clock& clock, Time origin, std::function<void()> 
 Run::~Run() = default;
 
 void Run::command(CommandKind kind, const std::string& text) {
-    m_state->post([&] { m_state->commands.emplace_back(kind, text); });
+    m_state->post([&] {
+        m_state->commands.emplace_back(kind, text);
+    });
 }
 
 void Run::moveOnScreen(SignalId signal, Value value) {
-    m_state->post([&] { m_state->moves.emplace_back(signal, value); });
+    m_state->post([&] {
+        m_state->moves.emplace_back(signal, value);
+    });
 }
 
 RunSnapshot Run::snapshot() const {

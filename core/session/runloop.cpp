@@ -138,7 +138,8 @@ struct RunLoop::State {
             screen.clear();
         }
         while (!partner.empty() && partner.front().time <= time) {
-            made.push_back({time, partner.front().signal, partner.front().value, Actor::Partner, Origin::Script, kNoControl});
+            made.push_back(
+                {time, partner.front().signal, partner.front().value, Actor::Partner, Origin::Script, kNoControl});
             partner.pop_front();
         }
         if (parts.hands && isFlying())
@@ -163,7 +164,9 @@ struct RunLoop::State {
 
     /// Only changes travel; of simultaneous changes of one signal the last one counts.
     void addChange(const Sample& sample) {
-        const auto before = std::find_if(batch.begin(), batch.end(), [&](const Sample& other) { return other.signal == sample.signal; });
+        const auto before = std::find_if(batch.begin(), batch.end(), [&](const Sample& other) {
+            return other.signal == sample.signal;
+        });
         if (before != batch.end())
             batch.erase(before);
         if (!(session.values()[indexOf(sample.signal)] == sample.value))
@@ -226,17 +229,24 @@ struct RunLoop::State {
             note(notice);
         readings.insert(readings.end(), fresh.begin(), fresh.end());
         // Several readers push into the hub; each one's readings are in order already.
-        std::stable_sort(readings.begin(), readings.end(), [](const Reading& a, const Reading& b) { return a.time < b.time; });
+        std::stable_sort(readings.begin(), readings.end(), [](const Reading& a, const Reading& b) {
+            return a.time < b.time;
+        });
     }
 
     void note(const DeviceNotice& notice) {
         const std::string& name = parts.rig->devices()[notice.device].name;
         ++changes;
+        if (notice.change == DeviceChange::Remark) {
+            notices.push_back(name + ": " + notice.message);
+            return;
+        }
         if (notice.change == DeviceChange::Lost) {
             lost.push_back(notice.device);
             notices.push_back(name + " is not there: " + notice.message);
             if (isFlying())
-                commands.push_back({CommandKind::Hold, name + " is not there. Plug it in again; the run goes on by itself."});
+                commands.push_back(
+                    {CommandKind::Hold, name + " is not there. Plug it in again; the run goes on by itself."});
             isHeldByDevice = true;
             return;
         }
@@ -255,10 +265,10 @@ struct RunLoop::State {
 
     RunParts parts;
     Session session;
-    Time advanced = -kTick;  ///< told by the caller
-    Time last = -kTick;      ///< of the last batch, command or timer
+    Time advanced = -kTick; ///< told by the caller
+    Time last = -kTick;     ///< of the last batch, command or timer
     Time flushed{};
-    Duration practiceLag{};  ///< run's time less the practice aircraft's
+    Duration practiceLag{}; ///< run's time less the practice aircraft's
     std::deque<PendingCommand> commands;
     std::vector<Sample> screen;
     std::deque<Reading> readings;

@@ -1,0 +1,127 @@
+#include "command/assembly.h"
+
+#include <chrono>
+#include <filesystem>
+
+#include "base/names.h"
+
+namespace flowhand {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+RunHeader headerOf(const RunWish& wish) {
+    using namespace std::chrono;
+    RunHeader header;
+    header.startedUnixMillis = duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+    header.pilot = wish.pilot;
+    header.programVersion = FLOWHAND_VERSION;
+    header.aircraftFolder = wish.aircraft->folder;
+    header.aircraftSource = wish.aircraft->toml.source();
+    header.flowId = wish.flow->id;
+    header.flowTitle = wish.flow->title;
+    header.flowFile = wish.flow->file;
+    header.flowSource = wish.flow->source;
+    header.motionSource = "practice aircraft";
+    header.controlNames = {""};
+    header.setup.ownSeat = wish.seat;
+    header.setup.isSolo = wish.isSolo;
+    header.setup.seed = wish.seed;
+    return header;
+}
+
+/// The rig's facts, and for what it lacks those of a control on screen or in a script: no noise, its whole travel.
+std::vector<ControlFacts> factsOf(const Aircraft& aircraft, const std::optional<Rig>& rig, bool isSimulated) {
+    std::vector<ControlFacts> facts(aircraft.controls.size());
+    if (rig)
+        facts = rig->facts();
+    for (const CockpitControl& control : aircraft.controls) {
+        ControlFacts& fact = facts[indexOf(control.signal)];
+        if (fact.isWired)
+            continue;
+        const Signal& signal = aircraft.signals[control.signal];
+        fact.isSimulated = isSimulated;
+        fact.range = signal.highest - signal.lowest;
+        fact.isMomentary = control.kind == ControlKind::Button;
+        fact.controlName = signal.label;
+    }
+    return facts;
+}
+
+Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const Clock& clock) {
+    Problems problems;
+    run.parts.rig = Rig::load(wish.rigFile, wish.aircraft->signals, wish.aircraft->controls.size(), problems);
+    if (!run.parts.rig)
+        return tl::unexpected(problems.firstError());
+    const Rig& rig = *run.parts.rig;
+    Result<std::unique_ptr<DeviceHub>> hub = DeviceHub::open(system, clock, run.origin, rig.devices());
+    if (!hub)
+        return tl::unexpected(hub.error());
+    run.devices = std::move(*hub);
+    run.parts.devices = run.devices.get();
+    run.parts.header.rigTitle = rig.title();
+    run.parts.header.rigSource = rig.source();
+    run.parts.header.controlNames = rig.controlNames();
+    run.remarks = rig.remarks();
+    return {};
+}
+
+} // namespace
+
+Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system, const Clock& clock) {
+    AssembledRun run;
+    run.origin = wholeTick(clock.now());
+    run.parts.aircraft = wish.aircraft;
+    run.parts.flow = wish.flow;
+    run.parts.header = headerOf(wish);
+    if (!wish.rigFile.empty())
+        if (const Status added = addRig(run, wish, system, clock); !added)
+            return tl::unexpected(added.error());
+    if (!wish.handsFile.empty()) {
+        Problems problems;
+        run.parts.hands = Hands::load(wish.handsFile, *wish.aircraft, *wish.flow, problems);
+        if (!run.parts.hands)
+            return tl::unexpected(problems.firstError());
+    }
+    Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, wish.flow->startPlace);
+    if (!practice)
+        return tl::unexpected(practice.error());
+    run.parts.practice = std::move(*practice);
+    const bool isSimulated = wish.hasScreenControls || run.parts.hands.has_value();
+    run.parts.header.setup.controls = factsOf(*wish.aircraft, run.parts.rig, isSimulated);
+    if (store != nullptr) {
+        run.recorder = store->recorder();
+        run.parts.recorder = run.recorder.get();
+    }
+    return run;
+}
+
+Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std::string& name) {
+    std::vector<std::string> known;
+    std::vector<FoundFlow> found;
+    std::error_code problem;
+    for (const AircraftFolder& folder : library) {
+        for (const Flow& flow : folder.flows) {
+            const std::string whole = folder.aircraft->folder + "/" + flow.id;
+            known.push_back(whole);
+            if (name == flow.id || name == whole || fs::equivalent(name, flow.file, problem))
+                found.push_back({folder.aircraft.get(), &flow});
+        }
+    }
+    if (found.empty())
+        return failure("unknown-flow", "there is no flow '" + name + "'" + nearestHint(name, known) +
+                                           " There are: " + joined(known, ", "));
+    if (found.size() > 1)
+        return failure("unknown-flow",
+                       "several aircraft have a flow '" + name + "'; write the aircraft too, as in " + known.front());
+    return found.front();
+}
+
+std::string demonstrationOf(const Flow& flow) {
+    std::error_code problem;
+    const fs::path hands = fs::path(flow.file).parent_path() / "hands" / (flow.id + ".hands");
+    return fs::exists(hands, problem) ? hands.string() : std::string();
+}
+
+} // namespace flowhand

@@ -1,0 +1,46 @@
+#include "command/commandline.h"
+
+#include "command/command.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr const char* kPurpose =
+    "Practise cockpit flows by hand on home-built controls. Without a command it opens the window.";
+constexpr const char* kCautions =
+    "Flowhand is a hobby trainer and is not for real-world flight training. Wire low voltage only, disconnect before "
+    "you "
+    "solder, keep to your local electrical codes, and learn to fly from a licensed instructor.";
+
+} // namespace
+
+int complain(CommandLine& line, const Error& error) {
+    line.err << "flowhand: " << describe(error) << '\n';
+    return kExitError;
+}
+
+std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std::ostream& err) {
+    CLI::App app(kPurpose, "flowhand");
+    app.footer(kCautions);
+    app.set_version_flag("--version", std::string("flowhand ") + FLOWHAND_VERSION);
+    app.require_subcommand(0, 1);
+    CommandLine line{out, err, {}};
+    addPractiseCommand(app, line);
+    addDebriefCommand(app, line);
+    addRunsCommand(app, line);
+    addDevicesCommand(app, line);
+    addDecodeCommand(app, line);
+    addLintCommand(app, line);
+    addJudgeCommand(app, line);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& problem) {
+        return app.exit(problem, out, err) == 0 ? kExitDone : kExitError;
+    }
+    if (!line.chosen)
+        return std::nullopt;
+    return line.chosen();
+}
+
+} // namespace flowhand
