@@ -24,9 +24,13 @@ public:
     /// `aircraft` must outlive it. `place` is a start place of the aircraft file; the error lists those there are.
     [[nodiscard]] static Result<PracticeAircraft> create(const Aircraft& aircraft, const std::string& place);
 
-    /// A control changed (any actor). Time not before the last step.
+    /// Appends every motion signal as the start place has it, at time 0. Before the first step; changes follow from
+    /// there.
+    void begin(std::vector<Sample>& motion);
+    /// A control changed (any actor). Time not before the last step. A control not heard of yet stands where the start
+    /// place has it.
     void take(const Sample& sample);
-    /// The time of its next step.
+    /// The time of its next step; the first is at kStep.
     [[nodiscard]] Time nextStep() const;
     /// Makes the next step; at motion times appends the motion signals that changed.
     void step(std::vector<Sample>& motion);
