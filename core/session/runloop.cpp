@@ -12,19 +12,6 @@ namespace {
 /// What the store promises to lose at most.
 constexpr Duration kFlushPeriod = std::chrono::milliseconds(500);
 
-/// Where a simulated control stands when the flow says nothing of it: off, first position, in the middle or at rest.
-Value restOf(const Signal& signal) {
-    switch (signal.kind) {
-    case SignalKind::OnOff:
-        return Value::onOff(false);
-    case SignalKind::Position:
-        return Value::position(0);
-    case SignalKind::Number:
-        break;
-    }
-    return Value::number(std::clamp(0.0, signal.lowest, std::max(signal.lowest, signal.highest)));
-}
-
 } // namespace
 
 struct RunLoop::State {
@@ -284,6 +271,22 @@ struct RunLoop::State {
     std::uint64_t changes = 0;
 };
 
+Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control) {
+    for (const StartValue& start : flow.start)
+        if (start.signal == control)
+            return start.value;
+    const Signal& signal = aircraft.signals[control];
+    switch (signal.kind) {
+    case SignalKind::OnOff:
+        return Value::onOff(false);
+    case SignalKind::Position:
+        return Value::position(0);
+    case SignalKind::Number:
+        break;
+    }
+    return Value::number(std::clamp(0.0, signal.lowest, std::max(signal.lowest, signal.highest)));
+}
+
 RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(parts))) {
     State& state = *m_state;
     if (state.parts.recorder != nullptr)
@@ -293,10 +296,7 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
     for (const CockpitControl& control : aircraft.controls) {
         if (!state.parts.header.setup.controls[indexOf(control.signal)].isSimulated)
             continue;
-        Value value = restOf(aircraft.signals[control.signal]);
-        for (const StartValue& start : state.parts.flow->start)
-            if (start.signal == control.signal)
-                value = start.value;
+        const Value value = startOf(*state.parts.flow, aircraft, control.signal);
         state.screen.push_back({Time{}, control.signal, value, Actor::Machine, origin, kNoControl});
     }
     if (state.parts.practice)

@@ -30,6 +30,10 @@ struct RunParts {
     Recorder* recorder = nullptr; ///< none: not stored
 };
 
+/// Where a simulated control stands at the start of a flow; where the flow says nothing: off, first position, in the
+/// middle or at rest.
+[[nodiscard]] Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control);
+
 /// What a view shows of a run, by value.
 struct RunSnapshot {
     SessionView session;
@@ -41,8 +45,9 @@ struct RunSnapshot {
     std::int64_t runId = 0;           ///< in the store; 0: not stored
 };
 
-/// Advances a run: merges devices, scripted hands, on-screen controls, the practice aircraft and the partner into one stream of
-/// changes for the session and the recorder. No thread and no clock of its own: the caller says up to when. Deterministic.
+/// Advances a run: merges devices, scripted hands, on-screen controls, the practice aircraft and the partner into one
+/// stream of changes for the session and the recorder. No thread and no clock of its own: the caller says up to when.
+/// Deterministic.
 class RunLoop {
 public:
     /// Puts the simulated controls where the flow starts from.
