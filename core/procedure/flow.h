@@ -102,6 +102,14 @@ struct StartValue {
     double tolerance = 0.0; ///< of numbers, in the signal's unit
 };
 
+/// A rule of `flowhand lint` that this file breaks on purpose, and why.
+struct Waiver {
+    std::string rule;
+    std::string step; ///< id; empty: the whole file
+    std::string reason;
+    SourcePlace place;
+};
+
 enum class FlowStyle : std::uint8_t { Flow, DoThenVerify, ReadAndDo };
 
 /// A flow or checklist file. Refers to its Aircraft's signals by id.
@@ -119,6 +127,7 @@ struct Flow {
     std::vector<Step> steps; ///< in order; `after` is filled in for all
     std::vector<Guard> guards;
     std::vector<Outcome> outcomes;
+    std::vector<Waiver> waivers;
     std::string source; ///< the whole file, kept with a run
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,12 @@ struct AircraftFolder {
     std::unique_ptr<Aircraft> aircraft;
     std::vector<Flow> flows;
 };
+
+/// One folder with an `aircraft.toml`; nothing when that is broken. A broken flow is left out and named in `problems`.
+[[nodiscard]] std::optional<AircraftFolder> loadAircraftFolder(const std::string& folder, Problems& problems);
+
+/// A .toml file with steps, or one that is no TOML at all, is a flow; figures and hands in the same folder are not.
+[[nodiscard]] bool isFlowFile(const std::string& file);
 
 /// All of procedures/. A folder whose aircraft file is broken, or a flow that is broken, is left out and named in
 /// `problems`.

@@ -1,0 +1,68 @@
+#include "procedure/library.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <tuple>
+#include <utility>
+
+#include "procedure/phase.h"
+
+namespace flowhand {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kAircraftFile = "aircraft.toml";
+
+/// By name, so that the order never depends on the file system.
+std::vector<fs::path> entriesOf(const fs::path& folder, Problems& problems) {
+    std::vector<fs::path> entries;
+    std::error_code failed;
+    fs::directory_iterator at(folder, failed);
+    for (const fs::directory_iterator end; !failed && at != end; at.increment(failed))
+        entries.push_back(at->path());
+    if (failed)
+        problems.error("unreadable-folder",
+                       "this folder cannot be read: " + failed.message() + "; check that it exists", {folder.string()});
+    std::sort(entries.begin(), entries.end());
+    return entries;
+}
+
+} // namespace
+
+bool isFlowFile(const std::string& file) {
+    const fs::path path(file);
+    if (path.extension() != ".toml" || path.filename() == kAircraftFile)
+        return false;
+    const Result<TomlFile> toml = TomlFile::load(file);
+    return !toml || toml->root().find("step") != nullptr;
+}
+
+std::optional<AircraftFolder> loadAircraftFolder(const std::string& folder, Problems& problems) {
+    std::optional<Aircraft> aircraft = loadAircraft((fs::path(folder) / kAircraftFile).string(), problems);
+    if (!aircraft)
+        return std::nullopt;
+    AircraftFolder loaded{std::make_unique<Aircraft>(std::move(*aircraft)), {}};
+    for (const fs::path& entry : entriesOf(folder, problems))
+        if (isFlowFile(entry.string()))
+            if (std::optional<Flow> flow = loadFlow(entry.string(), *loaded.aircraft, problems))
+                loaded.flows.push_back(std::move(*flow));
+    std::stable_sort(loaded.flows.begin(), loaded.flows.end(), [](const Flow& a, const Flow& b) {
+        return std::tuple(findPhase(a.phaseFrom), findPhase(a.phaseTo)) <
+               std::tuple(findPhase(b.phaseFrom), findPhase(b.phaseTo));
+    });
+    return loaded;
+}
+
+std::vector<AircraftFolder> loadLibrary(const std::string& folder, Problems& problems) {
+    std::vector<AircraftFolder> library;
+    std::error_code ignored;
+    for (const fs::path& entry : entriesOf(folder, problems))
+        if (fs::exists(entry / kAircraftFile, ignored))
+            if (std::optional<AircraftFolder> loaded = loadAircraftFolder(entry.string(), problems))
+                library.push_back(std::move(*loaded));
+    return library;
+}
+
+} // namespace flowhand
