@@ -29,6 +29,8 @@ struct InputInfo {
     std::string name; ///< unique in the device, as written in rig files: "X", "Throttle", "button 3", "hat 1", "X 2"
     std::int64_t lowest = 0; ///< logical range of the raw value
     std::int64_t highest = 0;
+    double firstAngle = 0.0; ///< of a Hat: degrees clockwise from up at `lowest` and at `highest`, even steps between
+    double lastAngle = 0.0;
 };
 
 enum class DeviceClass : std::uint8_t { Controls, Keyboard, Mouse, SecurityKey, Other };
@@ -64,7 +66,8 @@ struct Reading {
     Time time{}; ///< stamped as the report was read, on the run's clock
     DeviceIndex device = 0;
     std::uint16_t input = 0; ///< index into the device's inputs
-    std::int64_t raw = 0;    ///< sign-extended logical value; a Relative input's running total; a Hat's angle step
+    std::int64_t raw =
+        0; ///< sign-extended logical value; a Relative input's running total; a Hat's step in its logical range
     bool isNull = false;
 };
 
