@@ -13,20 +13,11 @@
 
 namespace flowhand {
 
-/// How a rig file names a device: id and, to tell equal units apart, serial or port.
-struct DeviceWish {
-    std::string name; ///< in the rig file: "left unit"
-    std::uint16_t vendor = 0;
-    std::uint16_t product = 0;
-    std::string serial;
-    std::string port;
-    SourcePlace place;
-};
-
-struct RigFile; // the parsed file: rig/rigfile.h
-
 /// Turns readings of devices into samples of cockpit signals: wiring, calibration, filters, gates, selectors.
 /// Deterministic: the same readings give the same samples. Not thread-safe; the session thread owns it.
+///
+/// The first value of a signal after its device came is where the control was found, moved by the machine; what
+/// follows is the hand's, but for what a spring or a timer does.
 class Rig {
 public:
     ~Rig();
@@ -53,21 +44,36 @@ public:
     [[nodiscard]] const std::vector<ControlFacts>& facts() const;
 
     /// Binds a connected device's inputs to the wiring. Errors name the rig file's place and what the device offers
-    /// instead. After an unplug the same device may be bound anew.
+    /// instead. After an unplug the same device may be bound anew; what it said before is forgotten.
     [[nodiscard]] Status connect(DeviceIndex device, const std::vector<InputInfo>& inputs);
 
     /// Appends the samples that one reading makes (none for most). Signals a device has not reported stay unknown.
+    /// Serves the timers before.
     void take(const Reading& reading, std::vector<Sample>& samples);
     /// Serves what happens by time alone (debounce, transit time, pulses) up to `time`.
     void advance(Time time, std::vector<Sample>& samples);
     [[nodiscard]] Time nextTimer() const;
 
+    /// The device is gone: the signals that need it are unknown from `time` on, until it reports again.
+    void lose(DeviceIndex device, Time time, std::vector<Sample>& samples);
+
     /// The reverse of take(), for tests and demonstrations with virtual devices: raw values that put `signal` at
-    /// `value`. Empty when it is not wired.
+    /// `value`. The times count from the first. Empty when it is not wired, its device not connected, or no input can
+    /// say it.
     [[nodiscard]] std::vector<Reading> readingsFor(SignalId signal, Value value) const;
 
-    /// Things a person should know at the start: a control that reports nothing until moved, a missing interlock.
+    /// Signals whose control keeps a state that cannot be seen, with `start = "ask"`: ask the person, then declare().
+    [[nodiscard]] std::vector<SignalId> asked() const;
+    /// A person says how such a control stands: at the start, or because cockpit and program have come apart.
+    void declare(SignalId signal, Value value, Time time, std::vector<Sample>& samples);
+
+    /// Wired signals of connected devices about which nothing is known: most devices report nothing until moved.
+    [[nodiscard]] std::vector<SignalId> unheard() const;
+
+    /// Things a person should know at the start: a missing interlock, a control that asks for a sweep.
     [[nodiscard]] const std::vector<std::string>& remarks() const;
+    /// What is wrong with a control now: "Automatic brake: closed at the same time: button 1, button 2; ...".
+    [[nodiscard]] std::vector<std::string> faults() const;
 
 private:
     struct Wiring;

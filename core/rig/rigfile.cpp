@@ -1,0 +1,193 @@
+#include "rig/rigfile.h"
+
+#include <algorithm>
+#include <charconv>
+
+#include "base/names.h"
+#include "base/tomlfile.h"
+#include "rig/controls.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr std::int64_t kFormat = 1;
+
+void checkFormat(TomlReader& reader) {
+    const std::optional<std::int64_t> format = reader.integer("format");
+    if (!format && reader.tableNode().find("format") == nullptr)
+        reader.problems().error("missing-key", "a rig file begins with format = 1", reader.tableNode().place);
+    else if (format && *format != kFormat)
+        reader.problems().error("unknown-format",
+                                "this file has format " + std::to_string(*format) + "; this program reads format 1",
+                                reader.placeOf("format"));
+}
+
+/// "1209:F101"
+bool readId(const std::string& text, DeviceWish& device) {
+    if (text.size() != 9 || text[4] != ':')
+        return false;
+    const auto read = [&](std::size_t at, std::uint16_t& number) {
+        const auto [end, problem] = std::from_chars(text.data() + at, text.data() + at + 4, number, 16);
+        return problem == std::errc() && end == text.data() + at + 4;
+    };
+    return read(0, device.vendor) && read(5, device.product);
+}
+
+DeviceWish readDevice(TomlReader& reader, const std::vector<DeviceWish>& before) {
+    DeviceWish device;
+    device.place = reader.tableNode().place;
+    device.name = reader.requiredText("name");
+    const std::string id = reader.requiredText("id");
+    if (!id.empty() && !readId(id, device))
+        reader.problems().error("bad-id",
+                                "'" + id +
+                                    "' is not a device's id; it is four hex digits, a colon and four more, as "
+                                    "'flowhand devices' shows it: id = \"1209:F101\"",
+                                reader.placeOf("id"));
+    device.serial = reader.text("serial").value_or(std::string());
+    device.port = reader.text("port").value_or(std::string());
+    if (device.name.find(": ") != std::string::npos)
+        reader.problems().error("bad-name", "a device's name cannot hold a colon and a space", reader.placeOf("name"));
+    for (const DeviceWish& other : before) {
+        const bool isToldApart = (!device.serial.empty() && !other.serial.empty() && device.serial != other.serial) ||
+                                 (!device.port.empty() && !other.port.empty() && device.port != other.port);
+        if (other.name == device.name)
+            reader.problems().error("duplicate-name", "there are two devices '" + device.name + "'",
+                                    reader.placeOf("name"));
+        else if (other.vendor == device.vendor && other.product == device.product && !isToldApart)
+            reader.problems().error("equal-devices",
+                                    "'" + other.name + "' and '" + device.name +
+                                        "' have the same id; give both their serial or their port, as 'flowhand "
+                                        "devices' shows it, to tell them apart",
+                                    device.place);
+    }
+    reader.finish();
+    return device;
+}
+
+std::unique_ptr<Control> readControl(TomlReader& toml, const RigScope& scope) {
+    ControlReader reader(toml, scope);
+    std::vector<std::string> known;
+    for (const WiringKind& kind : wiringKinds())
+        known.emplace_back(kind.name);
+    const std::string wiring = toml.requiredText("wiring");
+    const auto kind = std::find_if(wiringKinds().begin(), wiringKinds().end(), [&](const WiringKind& candidate) {
+        return candidate.name == wiring;
+    });
+    if (kind == wiringKinds().end()) {
+        if (!wiring.empty())
+            reader.error("unknown-wiring",
+                         "there is no wiring '" + wiring + "'" + nearestHint(wiring, known) + " There are " +
+                             joined(known, ", "),
+                         "wiring");
+        return nullptr;
+    }
+    const std::size_t count = reader.signalIds().size();
+    if (count == 0)
+        return nullptr;
+    if (count < kind->leastSignals || count > kind->mostSignals) {
+        reader.error("wrong-signals",
+                     "the wiring '" + wiring + "' makes " +
+                         (kind->mostSignals == 1   ? std::string("one signal")
+                          : kind->leastSignals > 1 ? std::to_string(kind->leastSignals) + " signals"
+                                                   : "at most " + std::to_string(kind->mostSignals) + " signals") +
+                         ", not " + std::to_string(count),
+                     "signal");
+        return nullptr;
+    }
+    std::unique_ptr<Control> control = kind->read(reader);
+    toml.finish();
+    return control;
+}
+
+/// A signal has one control; who has two inputs for it says in one control how they combine.
+void checkOwners(const RigFile& file, const RigScope& scope, const std::vector<SourcePlace>& places,
+                 Problems& problems) {
+    std::vector<const Control*> owners(scope.controlCount, nullptr);
+    for (std::size_t i = 0; i < file.controls.size(); ++i) {
+        if (!file.controls[i])
+            continue;
+        for (const SignalId id : file.controls[i]->signals()) {
+            if (const Control* other = owners[indexOf(id)])
+                problems.error("signal-wired-twice",
+                               "'" + scope.signals[id].name + "' is wired to '" + other->name() +
+                                   "' already; put both inputs into one control that says how they combine",
+                               places[i]);
+            owners[indexOf(id)] = file.controls[i].get();
+        }
+    }
+}
+
+void checkDevicesUsed(const RigFile& file, Problems& problems) {
+    for (std::size_t i = 0; i < file.devices.size(); ++i) {
+        const bool isUsed = std::any_of(file.controls.begin(), file.controls.end(), [&](const auto& control) {
+            return std::any_of(control->inputs().begin(), control->inputs().end(), [&](const InputRef& input) {
+                return input.device == i;
+            });
+        });
+        if (!isUsed)
+            problems.warning("unused-device", "no control uses '" + file.devices[i].name + "'", file.devices[i].place);
+    }
+}
+
+/// Levers that a real quadrant would lock against each other and this one does not: a guard has to judge it.
+void readInterlocks(TomlReader& reader, const RigScope& scope, RigFile& file) {
+    for (const TomlNode* table : reader.tables("missing_interlock")) {
+        TomlReader entry(reader.file(), *table, "a missing interlock", reader.problems());
+        std::vector<std::string> labels;
+        for (const std::string& name : entry.texts("signal")) {
+            const std::optional<SignalId> id = scope.signals.find(name);
+            if (id && indexOf(*id) < scope.controlCount)
+                labels.push_back(scope.signals[*id].label);
+            else
+                reader.problems().error("unknown-signal", "this aircraft has no control '" + name + "'",
+                                        entry.placeOf("signal"));
+        }
+        const std::string text = entry.requiredText("text");
+        entry.finish();
+        file.remarks.push_back("No mechanical interlock (" + joined(labels, ", ") + "): " + text);
+    }
+}
+
+} // namespace
+
+std::optional<RigFile> parseRigFile(std::string source, const std::string& name, const SignalTable& signals,
+                                    std::size_t controlCount, Problems& problems) {
+    const Result<TomlFile> toml = TomlFile::parse(std::move(source), name);
+    if (!toml) {
+        problems.add(Severity::Error, toml.error());
+        return std::nullopt;
+    }
+    Problems found;
+    TomlReader reader(*toml, toml->root(), "the rig file", found);
+    checkFormat(reader);
+    RigFile file;
+    file.source = toml->source();
+    file.title = reader.requiredText("title");
+    for (const TomlNode* table : reader.tables("device")) {
+        TomlReader entry(*toml, *table, "a device", found);
+        file.devices.push_back(readDevice(entry, file.devices));
+    }
+    const RigScope scope{signals, controlCount, file.devices};
+    std::vector<SourcePlace> places;
+    for (const TomlNode* table : reader.tables("control")) {
+        const TomlNode* label = table->find("name") != nullptr ? table->find("name") : table->find("signal");
+        const std::string what = label && label->kind == TomlNode::Kind::Text ? "'" + label->text + "'" : "a control";
+        TomlReader entry(*toml, *table, what, found);
+        file.controls.push_back(readControl(entry, scope));
+        places.push_back(entry.placeOf("signal"));
+    }
+    readInterlocks(reader, scope, file);
+    reader.finish();
+    checkOwners(file, scope, places, found);
+    if (file.devices.empty() || file.controls.empty())
+        found.error("empty-rig", "a rig needs at least one [[device]] and one [[control]]", toml->root().place);
+    if (!found.hasErrors())
+        checkDevicesUsed(file, found);
+    for (const Problem& problem : found.all())
+        problems.add(problem.severity, problem.error);
+    return found.hasErrors() ? std::nullopt : std::optional(std::move(file));
+}
+
+} // namespace flowhand
