@@ -1,0 +1,74 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace flowhand {
+
+/// One gate of the flap lever.
+struct FlapFigures {
+    std::string position;  ///< as named on the lever
+    double angle = 0.0;    ///< deg
+    double lift = 0.0;     ///< lift coefficient at no angle of attack
+    double drag = 0.0;     ///< added to the drag coefficient
+    double liftMost = 0.0; ///< lift coefficient at the stall
+};
+
+struct AerodynamicFigures {
+    double wingArea = 0.0;          ///< m2
+    double span = 0.0;              ///< m
+    double liftSlope = 0.0;         ///< per rad
+    double drag = 0.0;              ///< drag coefficient without lift, all retracted
+    double inducedDrag = 0.0;       ///< k in CD = CD0 + k CL^2
+    double gearDrag = 0.0;          ///< added, gear down
+    double spoilerDrag = 0.0;       ///< added, spoilers fully up
+    double spoilerLiftLoss = 0.0;   ///< share of the lift that fully raised spoilers take
+    double wingHeight = 0.0;        ///< m above the main wheels' soles, for ground effect
+    double flapRate = 0.0;          ///< deg/s
+    double gearTransit = 0.0;       ///< s
+    double spoilerTransit = 0.0;    ///< s
+    std::vector<FlapFigures> flaps; ///< by rising angle
+};
+
+/// N; lift across the flow, drag along it.
+struct AirForces {
+    double lift = 0.0;
+    double drag = 0.0;
+};
+
+/// Where flaps, gear and spoilers are wanted.
+struct AirframeDemand {
+    double flapAngle = 0.0; ///< deg
+    bool isGearDown = true;
+    bool areSpoilersUp = false;
+};
+
+/// Flaps, gear and spoilers on their way, and the forces of the air.
+class Airframe {
+public:
+    void settle(const AirframeDemand& demand);
+    void step(const AerodynamicFigures& figures, const AirframeDemand& demand, double seconds);
+
+    [[nodiscard]] double flapAngle() const { return m_flapAngle; } ///< deg
+    [[nodiscard]] double gearDown() const { return m_gearDown; }   ///< 0 up .. 1 down
+    [[nodiscard]] double spoilersUp() const { return m_spoilersUp; }
+
+    /// `dynamicPressure` Pa, `alpha` rad, `height` of the wheels, m.
+    [[nodiscard]] AirForces forces(const AerodynamicFigures& figures, double dynamicPressure, double alpha,
+                                   double height) const;
+    /// Angle of attack (rad) at which the lift coefficient is `lift`, as the flaps are now.
+    [[nodiscard]] double alphaFor(const AerodynamicFigures& figures, double lift) const;
+    [[nodiscard]] double alphaMost(const AerodynamicFigures& figures) const;
+    [[nodiscard]] FlapFigures flapNow(const AerodynamicFigures& figures) const;
+
+private:
+    double m_flapAngle = 0.0;
+    double m_gearDown = 1.0;
+    double m_spoilersUp = 0.0;
+};
+
+/// Share of the induced drag that is left `height` m above the ground with a wing of `span` m:
+/// (16 h/b)^2 / (1 + (16 h/b)^2), McCormick's approximation (from memory).
+[[nodiscard]] double groundEffect(double height, double span);
+
+} // namespace flowhand

@@ -1,0 +1,347 @@
+#include "aircraft/model.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace flowhand {
+
+namespace {
+
+constexpr double kTurn = 360.0 * kRadiansPerDegree;
+constexpr double kLookAhead = 3.0;      // m of the line in front of the nosewheel whose curvature is told
+constexpr double kStallReserve = 0.035; // rad below the stall that pitch commands stay
+
+double wrapped(double angle) {
+    return std::remainder(angle, kTurn);
+}
+
+double crossOf(PlanPoint point, const LinePoint& line) {
+    return (point.x - line.at.x) * std::cos(line.heading) - (point.y - line.at.y) * std::sin(line.heading);
+}
+
+PilotAssist::Phase firstPhase(const StartPlace& place) {
+    if (place.height <= 0.0)
+        return place.sink > 0.0 || place.calibrated > 0.0 ? PilotAssist::Phase::Lower : PilotAssist::Phase::Roll;
+    return place.sink > 0.0 ? PilotAssist::Phase::Approach : PilotAssist::Phase::Climb;
+}
+
+/// Engines from left to right, evenly; m, right of the middle positive.
+double engineArm(std::size_t engine, std::size_t engines, double outermost) {
+    if (engines < 2)
+        return 0.0;
+    return outermost * (2.0 * static_cast<double>(engine) / static_cast<double>(engines - 1) - 1.0);
+}
+
+} // namespace
+
+AircraftModel::AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route,
+                             const StartPlace& place, const FlightValues& values, const CockpitState& cockpit)
+    : m_figures(figures), m_plan(plan), m_route(route), m_values(values), m_engines(cockpit.engines.size()),
+      m_assist(firstPhase(place)) {
+    putInPlace(place, cockpit);
+}
+
+void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cockpit) {
+    const RouteMark* mark = m_route.mark(place.mark);
+    m_routeDistance = (mark != nullptr ? mark->distance : 0.0) + place.beyond;
+    const LinePoint start = m_route.line.pointAt(m_routeDistance);
+    m_heading = start.heading;
+    m_at = {start.at.x - m_figures.wheels.wheelbase * std::sin(m_heading),
+            start.at.y - m_figures.wheels.wheelbase * std::cos(m_heading)};
+    m_mass = place.mass > 0.0 ? place.mass : m_figures.mass.mass;
+    m_height = std::max(0.0, place.height);
+    m_isOnGround = m_height <= 0.0;
+    m_hasLanded = m_isOnGround && place.calibrated > 0.0;
+    const double airspeed = place.calibrated > 0.0 ? trueFromCalibrated(place.calibrated, air()) : 0.0;
+    m_speed = m_isOnGround ? std::max(0.0, airspeed - (airspeed > 0.0 ? headwind() : 0.0)) : airspeed;
+    m_airframe.settle(airframeDemand(cockpit));
+    for (std::size_t i = 0; i < m_engines.size(); ++i)
+        m_engines[i].settle(m_figures.engine, engineDemand(cockpit, i));
+    if (m_isOnGround)
+        return;
+    m_path = -std::asin(std::clamp(place.sink / std::max(m_speed, 1.0), -0.5, 0.5));
+    m_pitch = m_path + trimAlpha(forces());
+}
+
+AirState AircraftModel::air() const {
+    const double pressureHeight = pressureAltitudeOf(m_plan.elevation + m_height, m_figures.weather.setting);
+    return standardAir(pressureHeight, m_figures.weather.warmer);
+}
+
+double AircraftModel::headwind() const {
+    return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+}
+
+PlanPoint AircraftModel::nosewheel() const {
+    return {m_at.x + m_figures.wheels.wheelbase * std::sin(m_heading),
+            m_at.y + m_figures.wheels.wheelbase * std::cos(m_heading)};
+}
+
+bool AircraftModel::areLeversClosed(const CockpitState& cockpit) const {
+    return std::all_of(cockpit.engines.begin(), cockpit.engines.end(), [&](const EngineControls& engine) {
+        return engine.lever <= m_figures.engine.leverIdle;
+    });
+}
+
+AirframeDemand AircraftModel::airframeDemand(const CockpitState& cockpit) const {
+    // The gear cannot be raised while the aircraft stands on it.
+    return {cockpit.flapAngle, cockpit.isGearDown || m_isOnGround,
+            cockpit.spoilers == SpoilerLever::Up || m_areSpoilersOut};
+}
+
+EngineDemand AircraftModel::engineDemand(const CockpitState& cockpit, std::size_t engine) const {
+    const EngineControls& controls = cockpit.engines[engine];
+    const double idle = m_figures.engine.idlePower;
+    const double least = m_isTakeOffLatched ? idle + m_values.takeOffLever / 100.0 * (100.0 - idle) : 0.0;
+    return {controls.lever, controls.reverseLever, least, controls.hasFuel, m_isOnGround};
+}
+
+/// The take-off button holds take-off thrust until a lever is moved back.
+void AircraftModel::latchTakeOff(const CockpitState& cockpit) {
+    if (cockpit.engines.empty() || m_values.takeOffLever <= 0.0)
+        return;
+    double lowest = cockpit.engines.front().lever;
+    for (const EngineControls& engine : cockpit.engines)
+        lowest = std::min(lowest, engine.lever);
+    if (cockpit.isTakeOffPressed && m_isOnGround && lowest > m_figures.engine.leverIdle && !m_isTakeOffLatched) {
+        m_isTakeOffLatched = true;
+        m_latchedLever = lowest;
+    }
+    m_isTakeOffLatched = m_isTakeOffLatched && lowest > m_latchedLever - m_figures.engine.leverIdle;
+}
+
+void AircraftModel::latchSpoilers(const CockpitState& cockpit) {
+    const bool mayStay = cockpit.spoilers == SpoilerLever::Armed && m_isOnGround && areLeversClosed(cockpit);
+    m_areSpoilersOut = mayStay && (m_areSpoilersOut || m_speed > m_figures.autobrake.takeOffFrom);
+}
+
+void AircraftModel::moveParts(const CockpitState& cockpit, double seconds) {
+    latchTakeOff(cockpit);
+    latchSpoilers(cockpit);
+    for (std::size_t i = 0; i < m_engines.size(); ++i)
+        m_engines[i].step(m_figures.engine, engineDemand(cockpit, i), seconds);
+    m_airframe.step(m_figures.air, airframeDemand(cockpit), seconds);
+}
+
+AircraftModel::Forces AircraftModel::forces() const {
+    const AirState now = air();
+    Forces result;
+    result.airspeed = m_isOnGround ? m_speed + headwind() : m_speed;
+    for (std::size_t i = 0; i < m_engines.size(); ++i) {
+        const double thrust = m_engines[i].thrust(m_figures.engine, now, result.airspeed);
+        result.thrust += thrust;
+        result.thrustMoment -= thrust * engineArm(i, m_engines.size(), m_figures.body.engineArm);
+    }
+    result.dynamicPressure = 0.5 * now.density * result.airspeed * result.airspeed;
+    result.air = m_airframe.forces(m_figures.air, result.dynamicPressure, m_pitch - m_path, m_height);
+    return result;
+}
+
+double AircraftModel::trimAlpha(const Forces& forces) const {
+    const double scale = std::max(forces.dynamicPressure, 1.0) * m_figures.air.wingArea;
+    const double needed =
+        m_mass * kGravity * std::cos(m_path) / std::cos(m_bank) - forces.thrust * std::sin(m_pitch - m_path);
+    const double most = m_airframe.alphaMost(m_figures.air) - kStallReserve;
+    return std::min(m_airframe.alphaFor(m_figures.air, needed / scale), most);
+}
+
+double AircraftModel::groundSpeed() const {
+    if (m_isOnGround)
+        return m_speed;
+    const double along = m_speed * std::cos(m_path) - headwind();
+    const double across =
+        -m_figures.weather.windSpeed * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+    return std::hypot(along, across);
+}
+
+double AircraftModel::track() const {
+    if (m_isOnGround)
+        return m_heading;
+    const double along = m_speed * std::cos(m_path) - headwind();
+    const double across =
+        -m_figures.weather.windSpeed * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+    return m_heading + std::atan2(across, along);
+}
+
+AssistView AircraftModel::assistView(const CockpitState& cockpit, const Forces& forces) const {
+    const LinePoint line = m_route.line.pointAt(m_routeDistance);
+    const RouteMark* threshold = m_route.mark("threshold");
+    AssistView view;
+    view.calibrated = forces.airspeed > 0.0 ? calibratedFromTrue(forces.airspeed, air()) : 0.0;
+    view.trueSpeed = forces.airspeed;
+    view.acceleration = (forces.thrust - forces.air.drag) / m_mass;
+    view.height = m_height;
+    view.path = m_path;
+    view.pitch = m_pitch;
+    view.bank = m_bank;
+    view.trimAlpha = trimAlpha(forces);
+    view.thresholdDistance = threshold != nullptr ? threshold->distance - m_routeDistance : 0.0;
+    view.lineOffset = crossOf(nosewheel(), line);
+    view.lineAngle = wrapped(track() - line.heading);
+    view.groundSpeed = groundSpeed();
+    view.leastLever = 100.0;
+    for (const EngineControls& engine : cockpit.engines)
+        view.leastLever = std::min(view.leastLever, engine.lever);
+    if (m_isTakeOffLatched)
+        view.leastLever = std::max(view.leastLever, m_values.takeOffLever);
+    view.tiller = cockpit.tiller;
+    view.pedals = cockpit.pedals;
+    view.yokePitch = cockpit.yokePitch;
+    view.yokeBank = cockpit.yokeBank;
+    view.isOnGround = m_isOnGround;
+    view.isOnRunwayLine = line.curvature == 0.0 && m_plan.runway.distanceTo(line.at) < m_plan.runway.width / 2.0;
+    return view;
+}
+
+void AircraftModel::move(double east, double north, double seconds) {
+    m_at.x += east * seconds;
+    m_at.y += north * seconds;
+}
+
+void AircraftModel::rotateOnGround(double rate, double seconds) {
+    const double airspeed = m_speed + headwind();
+    const bool canRaise = airspeed > 0.0 && calibratedFromTrue(airspeed, air()) >= m_figures.body.elevatorFrom;
+    if (!canRaise)
+        rate = std::min(rate, -m_figures.assist.lowerRate);
+    m_pitch = std::clamp(m_pitch + rate * seconds, 0.0, std::max(m_pitch, m_figures.assist.rotatePitch));
+}
+
+void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces,
+                                 double seconds) {
+    const double weight = m_mass * kGravity;
+    const double onWheels = weight - forces.air.lift - forces.thrust * std::sin(m_pitch);
+    if (onWheels <= 0.0) {
+        m_isOnGround = false;
+        m_hasLanded = false;
+        m_speed = forces.airspeed;
+        m_wheels.centre();
+        stepInAir(command, forces, seconds);
+        return;
+    }
+    const double forward = forces.thrust * std::cos(m_pitch) - forces.air.drag;
+    const AutobrakeView braking{true,
+                                areLeversClosed(cockpit),
+                                m_hasLanded,
+                                m_speed,
+                                std::max(cockpit.brakeLeft, cockpit.brakeRight),
+                                (m_figures.wheels.rolling * onWheels - forward) / m_mass,
+                                m_mass,
+                                2.0 * m_figures.wheels.brakeForce};
+    const SteeringDemand steering{cockpit.tiller,
+                                  cockpit.pedals,
+                                  cockpit.brakeLeft,
+                                  cockpit.brakeRight,
+                                  m_autobrake.step(m_figures.autobrake, cockpit.autobrake, braking),
+                                  command.nosewheel,
+                                  cockpit.isParked};
+    const double crosswind =
+        m_figures.weather.windSpeed * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+    const double sideslip = crosswind == 0.0 ? 0.0 : std::atan2(crosswind, std::max(forces.airspeed, 1.0));
+    const RollingState rolling{m_mass,
+                               m_speed,
+                               onWheels,
+                               forward,
+                               forces.thrustMoment,
+                               forces.dynamicPressure,
+                               sideslip,
+                               m_pitch < m_figures.body.raisedNose};
+    const double before = m_speed;
+    m_speed = std::max(0.0, m_speed + m_wheels.step(m_figures.wheels, steering, rolling, seconds) * seconds);
+    m_turnRate = m_wheels.yawRate();
+    const double halfway = m_heading + m_turnRate * seconds / 2.0;
+    const double mean = (before + m_speed) / 2.0;
+    move(mean * std::sin(halfway), mean * std::cos(halfway), seconds);
+    m_heading = wrapped(m_heading + m_turnRate * seconds);
+    m_bank += command.bankRate * seconds;
+    m_path = 0.0;
+    rotateOnGround(command.pitchRate, seconds);
+}
+
+void AircraftModel::stepInAir(const AssistCommand& command, const Forces& forces, double seconds) {
+    m_wheels.centre();
+    const double alpha = m_pitch - m_path;
+    const double speed = std::max(m_speed, 1.0);
+    const double along = (forces.thrust * std::cos(alpha) - forces.air.drag) / m_mass - kGravity * std::sin(m_path);
+    const double up = forces.thrust * std::sin(alpha) + forces.air.lift;
+    const double pathRate = (up * std::cos(m_bank) / m_mass - kGravity * std::cos(m_path)) / speed;
+    m_turnRate = up * std::sin(m_bank) / (m_mass * speed * std::cos(m_path));
+
+    const double middleSpeed = m_speed + along * seconds / 2.0;
+    const double middlePath = m_path + pathRate * seconds / 2.0;
+    const double middleHeading = m_heading + m_turnRate * seconds / 2.0;
+    const double level = middleSpeed * std::cos(middlePath);
+    const double wind = m_figures.weather.windSpeed;
+    const double windFrom = m_figures.weather.windFrom * kRadiansPerDegree;
+    move(level * std::sin(middleHeading) - wind * std::sin(windFrom),
+         level * std::cos(middleHeading) - wind * std::cos(windFrom), seconds);
+    m_height += middleSpeed * std::sin(middlePath) * seconds;
+    m_speed = std::max(0.0, m_speed + along * seconds);
+    m_path += pathRate * seconds;
+    m_heading = wrapped(m_heading + m_turnRate * seconds);
+    m_bank += command.bankRate * seconds;
+    const double highest = m_path + m_airframe.alphaMost(m_figures.air) - kStallReserve;
+    m_pitch = std::min(m_pitch + command.pitchRate * seconds, std::max(highest, 0.0));
+    if (m_height > 0.0 || m_path >= 0.0)
+        return;
+    m_isOnGround = true;
+    m_hasLanded = true;
+    m_speed = std::max(0.0, m_speed * std::cos(m_path) - headwind());
+    m_height = 0.0;
+    m_path = 0.0;
+    m_pitch = std::max(0.0, m_pitch);
+}
+
+void AircraftModel::step(const CockpitState& cockpit, double seconds) {
+    moveParts(cockpit, seconds);
+    const Forces now = forces();
+    const AssistCommand command = m_assist.fly(m_figures.assist, m_values.speeds, assistView(cockpit, now), seconds);
+    if (m_isOnGround)
+        stepOnGround(cockpit, command, now, seconds);
+    else
+        stepInAir(command, now, seconds);
+    m_routeDistance = m_route.line.nearest(nosewheel(), m_routeDistance);
+}
+
+bool AircraftModel::isRunwayClear() const {
+    const auto isOff = [&](double along) {
+        const PlanPoint point{m_at.x + along * std::sin(m_heading), m_at.y + along * std::cos(m_heading)};
+        return m_plan.runway.distanceTo(point) >= m_plan.runway.clearDistance;
+    };
+    return m_isOnGround && isOff(m_figures.body.noseAhead) && isOff(-m_figures.body.tailBehind);
+}
+
+MotionState AircraftModel::motion() const {
+    const LinePoint line = m_route.line.pointAt(m_routeDistance);
+    const double degrees = 1.0 / kRadiansPerDegree;
+    const double airspeed = m_isOnGround ? m_speed + headwind() : m_speed;
+    MotionState state;
+    state.airspeed = airspeed > 0.0 ? calibratedFromTrue(airspeed, air()) / kMetresPerSecondPerKnot : 0.0;
+    state.groundSpeed = groundSpeed() / kMetresPerSecondPerKnot;
+    state.verticalSpeed = m_speed * std::sin(m_path) / kMetresPerFoot * 60.0;
+    state.altitude = pressureAltitudeOf(m_plan.elevation + m_height, m_figures.weather.setting) / kMetresPerFoot;
+    state.height = m_height / kMetresPerFoot;
+    state.heading = m_heading < 0.0 ? (m_heading + kTurn) * degrees : m_heading * degrees;
+    state.pitch = m_pitch * degrees;
+    state.bank = m_bank * degrees;
+    state.turnRate = m_turnRate * degrees;
+    state.nosewheelAngle = m_wheels.nosewheel() * degrees;
+    state.flapAngle = m_airframe.flapAngle();
+    state.gearPosition = m_airframe.gearDown() * 100.0;
+    state.spoilerPosition = m_airframe.spoilersUp() * 100.0;
+    state.centrelineOffset = crossOf(nosewheel(), line);
+    state.centrelineAngle = wrapped(m_heading - line.heading) * degrees;
+    state.lineCurvature = m_route.line.pointAt(m_routeDistance + kLookAhead).curvature * 1000.0;
+    state.stopDistance = m_route.nextStop(m_routeDistance, m_plan.stopPassed) - m_routeDistance;
+    state.isOnGround = m_isOnGround;
+    state.isAutobrakeActive = m_isOnGround && m_autobrake.isActive();
+    state.isTurnAhead = m_isOnGround && m_route.line.bends(m_routeDistance - m_figures.wheels.wheelbase,
+                                                           m_routeDistance + m_plan.turnNotice);
+    state.isRunwayClear = isRunwayClear();
+    for (const Engine& engine : m_engines) {
+        state.enginePower.push_back(engine.power());
+        state.reversers.push_back(engine.reverser());
+    }
+    return state;
+}
+
+} // namespace flowhand

@@ -1,0 +1,120 @@
+#pragma once
+
+#include <vector>
+
+#include "aircraft/assist.h"
+#include "aircraft/autobrake.h"
+#include "aircraft/groundplan.h"
+#include "aircraft/motionwriter.h"
+#include "aircraft/practicefile.h"
+
+namespace flowhand {
+
+struct EngineControls {
+    double lever = 0.0;        ///< %
+    double reverseLever = 0.0; ///< %
+    bool hasFuel = true;
+};
+
+enum class SpoilerLever : unsigned char { Down, Armed, Up };
+
+/// The cockpit's controls as the model sees them. Shares 0..1, pedals and yoke -1..1, tiller in rad.
+struct CockpitState {
+    std::vector<EngineControls> engines;
+    double flapAngle = 0.0; ///< deg, of the lever's gate
+    bool isGearDown = true;
+    SpoilerLever spoilers = SpoilerLever::Down;
+    bool isParked = false;
+    double brakeLeft = 0.0;
+    double brakeRight = 0.0;
+    double pedals = 0.0;
+    double tiller = 0.0;
+    double yokePitch = 0.0;
+    double yokeBank = 0.0;
+    std::size_t autobrake = 0; ///< index into the settings
+    bool isTakeOffPressed = false;
+};
+
+/// What the profile is flown by; from the aircraft file.
+struct FlightValues {
+    ProfileSpeeds speeds;
+    double takeOffLever = 0.0; ///< %, lever position that the take-off button stands for; 0: no such button
+};
+
+/// The physics: forces on a rigid aircraft, longitudinal in the air (path, pitch, bank), along and about the vertical
+/// on the ground. State of the main wheels' middle; step by step, no time of its own. Figures, plan and route must
+/// outlive it.
+class AircraftModel {
+public:
+    AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route, const StartPlace& place,
+                  const FlightValues& values, const CockpitState& cockpit);
+
+    void step(const CockpitState& cockpit, double seconds);
+    [[nodiscard]] MotionState motion() const;
+
+    [[nodiscard]] PlanPoint mainWheels() const { return m_at; }
+    [[nodiscard]] PlanPoint nosewheel() const;
+    [[nodiscard]] double heading() const { return m_heading; } ///< rad
+    [[nodiscard]] double speed() const { return m_speed; }     ///< m/s: over the ground on it, true airspeed in the air
+    [[nodiscard]] double height() const { return m_height; }   ///< m
+    [[nodiscard]] double path() const { return m_path; }       ///< rad
+    [[nodiscard]] double mass() const { return m_mass; }       ///< kg
+    [[nodiscard]] bool isOnGround() const { return m_isOnGround; }
+    [[nodiscard]] double routeDistance() const { return m_routeDistance; } ///< m, of the nosewheel
+
+private:
+    struct Forces {
+        double thrust = 0.0;
+        double thrustMoment = 0.0;
+        AirForces air;
+        double dynamicPressure = 0.0;
+        double airspeed = 0.0; ///< true
+    };
+
+    void putInPlace(const StartPlace& place, const CockpitState& cockpit);
+    void moveParts(const CockpitState& cockpit, double seconds);
+    void latchTakeOff(const CockpitState& cockpit);
+    void latchSpoilers(const CockpitState& cockpit);
+    [[nodiscard]] Forces forces() const;
+    [[nodiscard]] AirState air() const;
+    [[nodiscard]] double headwind() const;
+    [[nodiscard]] AssistView assistView(const CockpitState& cockpit, const Forces& forces) const;
+    [[nodiscard]] AirframeDemand airframeDemand(const CockpitState& cockpit) const;
+    [[nodiscard]] EngineDemand engineDemand(const CockpitState& cockpit, std::size_t engine) const;
+    [[nodiscard]] bool areLeversClosed(const CockpitState& cockpit) const;
+    [[nodiscard]] double trimAlpha(const Forces& forces) const;
+    [[nodiscard]] double groundSpeed() const;
+    [[nodiscard]] double track() const;
+    void stepOnGround(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces, double seconds);
+    void stepInAir(const AssistCommand& command, const Forces& forces, double seconds);
+    void rotateOnGround(double rate, double seconds);
+    void move(double alongNorth, double alongEast, double seconds);
+    [[nodiscard]] bool isRunwayClear() const;
+
+    const PracticeFigures& m_figures;
+    const GroundPlan& m_plan;
+    const Route& m_route;
+    FlightValues m_values;
+    std::vector<Engine> m_engines;
+    Airframe m_airframe;
+    GroundHandling m_wheels;
+    Autobrake m_autobrake;
+    PilotAssist m_assist;
+    double m_mass = 0.0;
+    PlanPoint m_at;
+    double m_heading = 0.0;
+    double m_speed = 0.0;
+    double m_path = 0.0;
+    double m_pitch = 0.0;
+    double m_bank = 0.0;
+    double m_height = 0.0;
+    double m_turnRate = 0.0; ///< rad/s
+    double m_routeDistance = 0.0;
+    double m_latchedLever = 0.0; ///< % that the levers stood at when the take-off button was pressed
+    bool m_isTakeOffLatched = false;
+    bool m_areSpoilersOut = false; ///< armed ones that have gone up by themselves
+    bool m_isOnGround = true;
+    bool m_hasLanded = false;
+};
+
+} // namespace flowhand

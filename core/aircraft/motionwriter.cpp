@@ -1,0 +1,90 @@
+#include "aircraft/motionwriter.h"
+
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace flowhand {
+
+namespace {
+
+struct NumberEntry {
+    const char* name;
+    double MotionState::*value;
+    double perUnit; ///< grains in one unit of the signal
+};
+
+constexpr std::array<NumberEntry, 17> kNumbers{{
+    {"airspeed", &MotionState::airspeed, 10.0},
+    {"ground_speed", &MotionState::groundSpeed, 10.0},
+    {"vertical_speed", &MotionState::verticalSpeed, 0.1},
+    {"altitude", &MotionState::altitude, 1.0},
+    {"height", &MotionState::height, 1.0},
+    {"heading", &MotionState::heading, 10.0},
+    {"pitch", &MotionState::pitch, 10.0},
+    {"bank", &MotionState::bank, 10.0},
+    {"turn_rate", &MotionState::turnRate, 10.0},
+    {"nosewheel_angle", &MotionState::nosewheelAngle, 10.0},
+    {"flap_angle", &MotionState::flapAngle, 10.0},
+    {"gear_position", &MotionState::gearPosition, 1.0},
+    {"spoiler_position", &MotionState::spoilerPosition, 1.0},
+    {"centreline_offset", &MotionState::centrelineOffset, 20.0},
+    {"centreline_angle", &MotionState::centrelineAngle, 10.0},
+    {"line_curvature", &MotionState::lineCurvature, 10.0},
+    {"stop_distance", &MotionState::stopDistance, 2.0},
+}};
+
+struct FlagEntry {
+    const char* name;
+    bool MotionState::*value;
+};
+
+constexpr std::array<FlagEntry, 4> kFlags{{
+    {"on_ground", &MotionState::isOnGround},
+    {"autobrake_active", &MotionState::isAutobrakeActive},
+    {"turn_ahead", &MotionState::isTurnAhead},
+    {"runway_clear", &MotionState::isRunwayClear},
+}};
+
+constexpr double kPowerPerUnit = 10.0;
+
+Value rounded(double number, double perUnit) {
+    const double value = std::round(number * perUnit) / perUnit;
+    return Value::number(value == 0.0 ? 0.0 : value); // no negative zero
+}
+
+} // namespace
+
+MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines) : m_last(signals.size()) {
+    const auto find = [&](const std::string& name) {
+        return signals.find(name).value_or(kNoSignal);
+    };
+    for (const NumberEntry& entry : kNumbers)
+        m_numbers.push_back(find(entry.name));
+    for (const FlagEntry& entry : kFlags)
+        m_flags.push_back(find(entry.name));
+    for (std::size_t i = 1; i <= engines; ++i) {
+        m_powers.push_back(find("engine_power_" + std::to_string(i)));
+        m_reversers.push_back(find("reverser_" + std::to_string(i)));
+    }
+}
+
+void MotionWriter::put(SignalId signal, Value value, Time time, std::vector<Sample>& out) {
+    if (signal == kNoSignal || m_last[indexOf(signal)] == value)
+        return;
+    m_last[indexOf(signal)] = value;
+    out.push_back({time, signal, value, Actor::Machine, Origin::Practice, kNoControl});
+}
+
+void MotionWriter::write(const MotionState& state, Time time, std::vector<Sample>& out) {
+    for (std::size_t i = 0; i < kNumbers.size(); ++i)
+        put(m_numbers[i], rounded(state.*kNumbers[i].value, kNumbers[i].perUnit), time, out);
+    for (std::size_t i = 0; i < kFlags.size(); ++i)
+        put(m_flags[i], Value::onOff(state.*kFlags[i].value), time, out);
+    for (std::size_t i = 0; i < m_powers.size(); ++i) {
+        put(m_powers[i], rounded(state.enginePower[i], kPowerPerUnit), time, out);
+        put(m_reversers[i], Value::position(static_cast<int>(state.reversers[i])), time, out);
+    }
+}
+
+} // namespace flowhand

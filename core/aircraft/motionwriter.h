@@ -1,0 +1,54 @@
+#pragma once
+
+#include <vector>
+
+#include "aircraft/engine.h"
+#include "base/sample.h"
+#include "procedure/aircraftfile.h"
+
+namespace flowhand {
+
+/// The motion signals (procedure/motion.h) before rounding, each in its signal's unit.
+struct MotionState {
+    double airspeed = 0.0;
+    double groundSpeed = 0.0;
+    double verticalSpeed = 0.0;
+    double altitude = 0.0;
+    double height = 0.0;
+    double heading = 0.0;
+    double pitch = 0.0;
+    double bank = 0.0;
+    double turnRate = 0.0;
+    double nosewheelAngle = 0.0;
+    double flapAngle = 0.0;
+    double gearPosition = 0.0;
+    double spoilerPosition = 0.0;
+    double centrelineOffset = 0.0;
+    double centrelineAngle = 0.0;
+    double lineCurvature = 0.0;
+    double stopDistance = 0.0;
+    bool isOnGround = true;
+    bool isAutobrakeActive = false;
+    bool isTurnAhead = false;
+    bool isRunwayClear = false;
+    std::vector<double> enginePower;
+    std::vector<ReverserState> reversers;
+};
+
+/// Rounds motion to the grain a person or a condition can tell apart and lets only changes through.
+class MotionWriter {
+public:
+    explicit MotionWriter(const SignalTable& signals, std::size_t engines);
+    void write(const MotionState& state, Time time, std::vector<Sample>& out);
+
+private:
+    void put(SignalId signal, Value value, Time time, std::vector<Sample>& out);
+
+    std::vector<SignalId> m_numbers; ///< in the order of the table of numbers
+    std::vector<SignalId> m_flags;
+    std::vector<SignalId> m_powers;
+    std::vector<SignalId> m_reversers;
+    std::vector<Value> m_last; ///< by SignalId
+};
+
+} // namespace flowhand

@@ -1,0 +1,266 @@
+#include "aircraft/practice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "aircraft/model.h"
+#include "base/names.h"
+
+namespace flowhand {
+
+namespace {
+
+/// What a control of a well-known name does in the model; other controls do nothing there.
+enum class Role : std::uint8_t {
+    None,
+    Thrust,
+    Reverse,
+    Fuel,
+    Flap,
+    Gear,
+    Spoilers,
+    ParkingBrake,
+    BrakeLeft,
+    BrakeRight,
+    Pedals,
+    Tiller,
+    YokePitch,
+    YokeBank,
+    Autobrake,
+    TakeOffButton
+};
+
+constexpr std::pair<const char*, Role> kRoles[] = {
+    {"flap_lever", Role::Flap},          {"gear_lever", Role::Gear},
+    {"spoiler_lever", Role::Spoilers},   {"parking_brake", Role::ParkingBrake},
+    {"toe_brake_left", Role::BrakeLeft}, {"toe_brake_right", Role::BrakeRight},
+    {"rudder_pedals", Role::Pedals},     {"tiller", Role::Tiller},
+    {"yoke_pitch", Role::YokePitch},     {"yoke_roll", Role::YokeBank},
+    {"autobrake", Role::Autobrake},      {"takeoff_button", Role::TakeOffButton},
+};
+
+constexpr std::pair<const char*, Role> kEngineRoles[] = {
+    {"thrust_lever_", Role::Thrust}, {"reverse_lever_", Role::Reverse}, {"fuel_lever_", Role::Fuel}};
+
+struct Binding {
+    Role role = Role::None;
+    std::size_t engine = 0;
+};
+
+double share(const Signal& signal, double number) {
+    return number / std::max(std::fabs(signal.lowest), std::fabs(signal.highest));
+}
+
+/// A number of the aircraft file in SI, or nothing when it is not there.
+std::optional<double> aircraftValue(const Aircraft& aircraft, const char* name) {
+    const auto at = aircraft.values.find(name);
+    if (at == aircraft.values.end() || at->second.isWord)
+        return std::nullopt;
+    return at->second.number * at->second.unit.factor;
+}
+
+std::string besideAircraft(const Aircraft& aircraft, const std::string& relative) {
+    return (std::filesystem::path(aircraft.file).parent_path() / relative).lexically_normal().string();
+}
+
+} // namespace
+
+struct PracticeAircraft::Model {
+    const Aircraft& aircraft;
+    PracticeFigures figures;
+    GroundPlan plan;
+    std::vector<Binding> bindings; ///< by SignalId of the controls
+    CockpitState cockpit;
+    std::optional<AircraftModel> physics;
+    std::optional<MotionWriter> writer;
+    Time next = kStep;
+
+    explicit Model(const Aircraft& of) : aircraft(of) {}
+
+    void bind();
+    void set(SignalId id, Value value);
+    void setEngine(const Binding& binding, const Signal& signal, Value value);
+    void setPosition(Role role, const std::string& position, std::size_t index);
+    Status place(const std::string& name);
+    [[nodiscard]] Result<FlightValues> flightValues() const;
+};
+
+void PracticeAircraft::Model::bind() {
+    for (std::size_t engine = 0;; ++engine)
+        if (!aircraft.signals.find("engine_power_" + std::to_string(engine + 1))) {
+            cockpit.engines.resize(engine);
+            break;
+        }
+    bindings.resize(aircraft.signals.size());
+    const auto bindTo = [&](const std::string& name, Binding binding) {
+        if (const std::optional<SignalId> id = aircraft.signals.find(name))
+            bindings[indexOf(*id)] = binding;
+    };
+    for (const auto& [name, role] : kRoles)
+        bindTo(name, {role, 0});
+    for (std::size_t engine = 0; engine < cockpit.engines.size(); ++engine)
+        for (const auto& [name, role] : kEngineRoles)
+            bindTo(name + std::to_string(engine + 1), {role, engine});
+}
+
+void PracticeAircraft::Model::setEngine(const Binding& binding, const Signal& signal, Value value) {
+    EngineControls& engine = cockpit.engines[binding.engine];
+    if (binding.role == Role::Fuel)
+        engine.hasFuel = signal.kind == SignalKind::OnOff ? value.isOn() : value.position() != 0;
+    else if (binding.role == Role::Thrust)
+        engine.lever = share(signal, value.number()) * 100.0;
+    else
+        engine.reverseLever =
+            signal.kind == SignalKind::OnOff ? (value.isOn() ? 100.0 : 0.0) : share(signal, value.number()) * 100.0;
+}
+
+void PracticeAircraft::Model::setPosition(Role role, const std::string& position, std::size_t index) {
+    if (role == Role::Flap)
+        for (const FlapFigures& flap : figures.air.flaps)
+            if (flap.position == position)
+                cockpit.flapAngle = flap.angle;
+    if (role == Role::Gear)
+        cockpit.isGearDown = position == "down";
+    if (role == Role::Spoilers)
+        cockpit.spoilers = position == "up"      ? SpoilerLever::Up
+                           : position == "armed" ? SpoilerLever::Armed
+                                                 : SpoilerLever::Down;
+    if (role != Role::Autobrake)
+        return;
+    cockpit.autobrake = index;
+    for (std::size_t i = 0; i < figures.autobrake.settings.size(); ++i)
+        if (figures.autobrake.settings[i].position == position)
+            cockpit.autobrake = i;
+}
+
+void PracticeAircraft::Model::set(SignalId id, Value value) {
+    if (!value.isKnown() || indexOf(id) >= bindings.size())
+        return;
+    const Binding& binding = bindings[indexOf(id)];
+    const Signal& signal = aircraft.signals[id];
+    switch (binding.role) {
+    case Role::None:
+        return;
+    case Role::Thrust:
+    case Role::Reverse:
+    case Role::Fuel:
+        if (signal.kind != SignalKind::Position || value.position() >= 0)
+            setEngine(binding, signal, value);
+        return;
+    case Role::ParkingBrake:
+        cockpit.isParked = value.isOn();
+        return;
+    case Role::TakeOffButton:
+        cockpit.isTakeOffPressed = value.isOn();
+        return;
+    case Role::BrakeLeft:
+        cockpit.brakeLeft = share(signal, value.number());
+        return;
+    case Role::BrakeRight:
+        cockpit.brakeRight = share(signal, value.number());
+        return;
+    case Role::Pedals:
+        cockpit.pedals = share(signal, value.number());
+        return;
+    case Role::Tiller:
+        cockpit.tiller = value.number() * kRadiansPerDegree;
+        return;
+    case Role::YokePitch:
+        cockpit.yokePitch = share(signal, value.number());
+        return;
+    case Role::YokeBank:
+        cockpit.yokeBank = share(signal, value.number());
+        return;
+    case Role::Flap:
+    case Role::Gear:
+    case Role::Spoilers:
+    case Role::Autobrake:
+        break;
+    }
+    // Between two gates a lever keeps the one it came from.
+    const int position = value.position();
+    if (position >= 0 && position < static_cast<int>(signal.positions.size()))
+        setPosition(binding.role, signal.positions[static_cast<std::size_t>(position)],
+                    static_cast<std::size_t>(position));
+}
+
+Result<FlightValues> PracticeAircraft::Model::flightValues() const {
+    FlightValues values;
+    const std::optional<double> vr = aircraftValue(aircraft, "vr");
+    const std::optional<double> v2 = aircraftValue(aircraft, "v2");
+    if (!vr || !v2)
+        return failure("missing-value", "the practice aircraft flies by the values vr and v2; add them to [values]",
+                       {aircraft.file, 0, 0});
+    values.speeds = {*vr, *v2};
+    values.takeOffLever = aircraftValue(aircraft, "takeoff_thrust").value_or(0.0);
+    return values;
+}
+
+Status PracticeAircraft::Model::place(const std::string& name) {
+    const StartPlace* start = figures.place(name);
+    if (start == nullptr) {
+        std::vector<std::string> names;
+        for (const StartPlace& each : figures.places)
+            names.push_back(each.name);
+        return failure("unknown-place", "there is no place '" + name + "' to start from; there are " +
+                                            joined(names, ", ") + nearestHint(name, names));
+    }
+    const Route* route = plan.route(start->route);
+    if (route == nullptr || route->mark(start->mark) == nullptr)
+        return failure("unknown-place", "the ground plan of '" + figures.ground + "' has no mark '" + start->mark +
+                                            "' on a route '" + start->route + "', where place '" + name + "' is");
+    const Result<FlightValues> values = flightValues();
+    if (!values)
+        return tl::unexpected(values.error());
+    for (const PlaceControl& control : start->controls)
+        set(control.signal, control.value);
+    physics.emplace(figures, plan, *route, *start, *values, cockpit);
+    writer.emplace(aircraft.signals, cockpit.engines.size());
+    return {};
+}
+
+PracticeAircraft::PracticeAircraft(std::unique_ptr<Model> model) : m_model(std::move(model)) {}
+PracticeAircraft::~PracticeAircraft() = default;
+PracticeAircraft::PracticeAircraft(PracticeAircraft&&) noexcept = default;
+
+Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, const std::string& place) {
+    Result<PracticeFigures> figures = loadPractice(besideAircraft(aircraft, "practice.toml"), aircraft);
+    if (!figures)
+        return tl::unexpected(figures.error());
+    Result<GroundPlan> plan = loadGroundPlan(besideAircraft(aircraft, "../" + figures->ground + "/ground.toml"));
+    if (!plan)
+        return tl::unexpected(plan.error());
+    auto model = std::make_unique<Model>(aircraft);
+    model->figures = std::move(*figures);
+    model->plan = std::move(*plan);
+    model->bind();
+    if (Status status = model->place(place); !status)
+        return tl::unexpected(status.error());
+    return PracticeAircraft(std::move(model));
+}
+
+void PracticeAircraft::begin(std::vector<Sample>& motion) {
+    m_model->writer->write(m_model->physics->motion(), Time{}, motion);
+}
+
+void PracticeAircraft::take(const Sample& sample) {
+    if (m_model->aircraft.isControl(sample.signal))
+        m_model->set(sample.signal, sample.value);
+}
+
+Time PracticeAircraft::nextStep() const {
+    return m_model->next;
+}
+
+void PracticeAircraft::step(std::vector<Sample>& motion) {
+    m_model->physics->step(m_model->cockpit, seconds(kStep));
+    if (m_model->next % kMotionPeriod == Duration::zero())
+        m_model->writer->write(m_model->physics->motion(), m_model->next, motion);
+    m_model->next += kStep;
+}
+
+} // namespace flowhand

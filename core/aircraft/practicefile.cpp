@@ -1,0 +1,324 @@
+#include "aircraft/practicefile.h"
+
+#include <algorithm>
+#include <optional>
+
+#include "aircraft/quantity.h"
+#include "base/names.h"
+#include "base/tomlfile.h"
+
+namespace flowhand {
+
+namespace {
+
+class PracticeReader {
+public:
+    PracticeReader(const TomlFile& file, const Aircraft& aircraft, PracticeFigures& figures, Problems& problems)
+        : m_file(file), m_aircraft(aircraft), m_figures(figures), m_problems(problems),
+          m_root(file, file.root(), "the practice file", problems) {}
+
+    void read() {
+        if (m_root.integer("format") != 1)
+            m_problems.error("bad-format", "write format = 1, the format this program reads", m_root.placeOf("format"));
+        m_figures.ground = m_root.requiredText("ground");
+        section("mass", [&](QuantityReader& q, TomlReader&) {
+            readMass(q);
+        });
+        section("body", [&](QuantityReader& q, TomlReader&) {
+            readBody(q);
+        });
+        section("engine", [&](QuantityReader& q, TomlReader&) {
+            readEngine(q);
+        });
+        section("air", [&](QuantityReader& q, TomlReader& reader) {
+            readAir(q, reader);
+        });
+        section("wheels", [&](QuantityReader& q, TomlReader&) {
+            readWheels(q);
+        });
+        section("steering", [&](QuantityReader& q, TomlReader&) {
+            readSteering(q);
+        });
+        readSurface();
+        section("autobrake", [&](QuantityReader& q, TomlReader& reader) {
+            readAutobrake(q, reader);
+        });
+        section("assist", [&](QuantityReader& q, TomlReader&) {
+            readAssist(q);
+        });
+        section("weather", [&](QuantityReader& q, TomlReader&) {
+            readWeather(q);
+        });
+        for (const TomlNode* table : m_root.tables("place"))
+            readPlace(*table);
+        if (m_figures.places.empty())
+            m_problems.error("missing-key", "add at least one [[place]] to start from", m_root.placeOf("place"));
+        m_root.finish();
+    }
+
+private:
+    template <class Read>
+    void section(const char* name, Read read) {
+        const TomlNode* table = m_root.table(name);
+        if (table == nullptr) {
+            m_problems.error("missing-key", "the practice file needs a table [" + std::string(name) + "]",
+                             m_root.placeOf(name));
+            return;
+        }
+        TomlReader reader(m_file, *table, "[" + std::string(name) + "]", m_problems);
+        QuantityReader quantities(reader);
+        read(quantities, reader);
+        reader.finish();
+    }
+
+    void readMass(QuantityReader& q) {
+        MassFigures& mass = m_figures.mass;
+        mass.mass = q.si("start", "kg");
+        mass.least = q.si("least", "kg");
+        mass.most = q.si("most", "kg");
+        if (mass.mass < mass.least || mass.mass > mass.most)
+            m_problems.error("bad-value", "the mass at the start must lie between least and most",
+                             m_root.placeOf("mass"));
+    }
+
+    void readBody(QuantityReader& q) {
+        BodyFigures& body = m_figures.body;
+        body.noseAhead = q.si("nose_ahead", "m");
+        body.tailBehind = q.si("tail_behind", "m");
+        body.engineArm = q.siOr("engine_arm", "m", 0.0);
+        body.raisedNose = q.si("raised_nose", "deg");
+        body.elevatorFrom = q.si("elevator_from", "kt");
+    }
+
+    void readEngine(QuantityReader& q) {
+        EngineFigures& engine = m_figures.engine;
+        engine.ratedThrust = q.si("rated_thrust", "N");
+        engine.machLapse = q.bareOr("mach_lapse", 0.0);
+        engine.densityPower = q.bareOr("density_power", 0.0);
+        engine.idlePower = q.si("idle_power", "%");
+        engine.spoolStart = q.bare("spool_start");
+        engine.spoolGain = q.bare("spool_gain");
+        engine.spoolDown = q.bare("spool_down");
+        engine.spoolNear = q.bare("spool_near");
+        engine.startRate = q.bare("start_rate");
+        engine.leverIdle = q.si("lever_idle", "%");
+        engine.reverseRaised = q.si("reverse_raised", "%");
+        engine.reverseIdle = q.si("reverse_idle", "%");
+        engine.reversePower = q.si("reverse_power", "%");
+        engine.reverseShare = q.si("reverse_share", "%") / 100.0;
+        engine.reverserTransit = q.si("reverser_transit", "s");
+    }
+
+    void readAir(QuantityReader& q, TomlReader& reader) {
+        AerodynamicFigures& air = m_figures.air;
+        air.wingArea = q.bare("wing_area");
+        air.span = q.si("span", "m");
+        air.wingHeight = q.si("wing_height", "m");
+        air.liftSlope = q.bare("lift_slope");
+        air.drag = q.bare("drag");
+        air.inducedDrag = q.bare("induced_drag");
+        air.gearDrag = q.bareOr("gear_drag", 0.0);
+        air.spoilerDrag = q.bareOr("spoiler_drag", 0.0);
+        air.spoilerLiftLoss = q.siOr("spoiler_lift_loss", "%", 0.0) / 100.0;
+        air.flapRate = q.si("flap_rate", "deg/s") / kRadiansPerDegree;
+        air.gearTransit = q.si("gear_transit", "s");
+        air.spoilerTransit = q.si("spoiler_transit", "s");
+        for (const TomlNode* table : reader.tables("flap"))
+            readFlap(*table);
+        checkFlaps(reader.placeOf("flap"));
+    }
+
+    void readFlap(const TomlNode& table) {
+        TomlReader reader(m_file, table, "[[air.flap]]", m_problems);
+        QuantityReader q(reader);
+        FlapFigures flap;
+        flap.position = reader.requiredText("position");
+        flap.angle = q.siOr("angle", "deg", 0.0) / kRadiansPerDegree;
+        flap.lift = q.bareOr("lift", 0.0);
+        flap.drag = q.bareOr("drag", 0.0);
+        flap.liftMost = q.bare("lift_most");
+        reader.finish();
+        m_figures.air.flaps.push_back(std::move(flap));
+    }
+
+    void checkFlaps(const SourcePlace& place) {
+        std::vector<FlapFigures>& flaps = m_figures.air.flaps;
+        const auto isNotRising = [](const FlapFigures& a, const FlapFigures& b) {
+            return a.angle >= b.angle;
+        };
+        if (flaps.empty() || std::adjacent_find(flaps.begin(), flaps.end(), isNotRising) != flaps.end())
+            m_problems.error("bad-value", "[[air.flap]] must be there, with angles that rise from one to the next",
+                             place);
+        if (const std::optional<SignalId> lever = m_aircraft.signals.find("flap_lever"))
+            for (const std::string& position : m_aircraft.signals[*lever].positions)
+                if (std::none_of(flaps.begin(), flaps.end(), [&](const FlapFigures& flap) {
+                        return flap.position == position;
+                    }))
+                    m_problems.error("missing-key", "position '" + position + "' of flap_lever has no [[air.flap]]",
+                                     place);
+    }
+
+    void readWheels(QuantityReader& q) {
+        GroundFigures& wheels = m_figures.wheels;
+        wheels.wheelbase = q.si("wheelbase", "m");
+        wheels.track = q.si("track", "m");
+        wheels.centreOfGravity = q.si("centre_of_gravity", "m");
+        wheels.yawInertia = q.bare("yaw_inertia");
+        wheels.antiSkid = q.si("anti_skid", "%") / 100.0;
+        wheels.brakeForce = q.si("brake_force", "N");
+        wheels.brakeLag = q.si("brake_lag", "s");
+        wheels.parkingBrake = q.si("parking_brake", "%") / 100.0;
+        wheels.corneringForce = q.bare("cornering_force");
+    }
+
+    void readSteering(QuantityReader& q) {
+        GroundFigures& wheels = m_figures.wheels;
+        wheels.steeringLimit = q.si("limit", "deg");
+        wheels.steeringRate = q.si("rate", "deg/s");
+        wheels.tillerSlow = q.si("tiller_full_below", "kt");
+        wheels.tillerFast = q.si("tiller_least_above", "kt");
+        wheels.tillerLeast = q.si("tiller_least", "%") / 100.0;
+        wheels.pedalAngle = q.si("pedal_angle", "deg");
+        wheels.pedalSlow = q.si("pedal_full_below", "kt");
+        wheels.pedalFast = q.si("pedal_least_above", "kt");
+        wheels.pedalLeast = q.si("pedal_least", "%") / 100.0;
+        wheels.rudderMoment = q.bare("rudder_moment");
+        wheels.finMoment = q.bare("fin_moment");
+    }
+
+    void readSurface() {
+        const std::string wanted = m_root.requiredText("surface");
+        std::vector<std::string> known;
+        for (const TomlNode* table : m_root.tables("surfaces")) {
+            TomlReader reader(m_file, *table, "[[surfaces]]", m_problems);
+            QuantityReader q(reader);
+            known.push_back(reader.requiredText("name"));
+            const double friction = q.bare("friction");
+            const double rolling = q.bare("rolling");
+            const double breakaway = q.bare("breakaway");
+            reader.finish();
+            if (known.back() != wanted)
+                continue;
+            m_figures.wheels.friction = friction;
+            m_figures.wheels.rolling = rolling;
+            m_figures.wheels.breakaway = breakaway;
+        }
+        if (std::find(known.begin(), known.end(), wanted) == known.end())
+            m_problems.error("unknown-surface",
+                             "there is no surface '" + wanted + "'; there are " + joined(known, ", ") +
+                                 nearestHint(wanted, known),
+                             m_root.placeOf("surface"));
+    }
+
+    void readAutobrake(QuantityReader& q, TomlReader& reader) {
+        AutobrakeCommon& autobrake = m_figures.autobrake;
+        autobrake.takeOffFrom = q.si("take_off_from", "kt");
+        autobrake.pedalOff = q.si("pedal_off", "%") / 100.0;
+        for (const TomlNode* table : reader.tables("setting")) {
+            TomlReader setting(m_file, *table, "[[autobrake.setting]]", m_problems);
+            QuantityReader quantities(setting);
+            autobrake.settings.push_back({setting.requiredText("position"),
+                                          quantities.siOr("deceleration", "m/s2", 0.0),
+                                          setting.boolean("for_take_off").value_or(false)});
+            setting.finish();
+        }
+    }
+
+    void readAssist(QuantityReader& q) {
+        AssistFigures& assist = m_figures.assist;
+        assist.rotateRate = q.si("rotate_rate", "deg/s");
+        assist.rotatePitch = q.si("rotate_pitch", "deg");
+        assist.rotateGrace = q.si("rotate_grace", "kt");
+        assist.pitchMost = q.si("pitch_most", "deg");
+        assist.pitchRate = q.si("pitch_rate", "deg/s");
+        assist.climbMargin = q.si("climb_margin", "kt");
+        assist.accelerateHeight = q.si("accelerate_height", "ft");
+        assist.accelerateGradient = q.si("accelerate_gradient", "%") / 100.0;
+        assist.accelerateTo = q.si("accelerate_to", "kt");
+        assist.glidePath = q.si("glide_path", "deg");
+        assist.aimDistance = q.si("aim_distance", "m");
+        assist.flareHeight = q.si("flare_height", "ft");
+        assist.flareTime = q.si("flare_time", "s");
+        assist.touchdownSink = q.si("touchdown_sink", "ft/min");
+        assist.lowerRate = q.si("lower_rate", "deg/s");
+        assist.bankMost = q.si("bank_most", "deg");
+        assist.bankRate = q.si("bank_rate", "deg/s");
+        assist.yokePitchRate = q.si("yoke_pitch_rate", "deg/s");
+        assist.yokeBankRate = q.si("yoke_bank_rate", "deg/s");
+        assist.yokeNeutral = q.si("yoke_neutral", "%") / 100.0;
+        assist.yokeHold = q.si("yoke_hold", "s");
+        assist.rollLineAngle = q.si("roll_line_angle", "deg");
+        assist.handsOffTiller = q.si("hands_off_tiller", "deg");
+        assist.handsOffPedals = q.si("hands_off_pedals", "%") / 100.0;
+        assist.goAroundPower = q.si("go_around_power", "%");
+    }
+
+    void readWeather(QuantityReader& q) {
+        Weather& weather = m_figures.weather;
+        weather.windFrom = q.siOr("wind_from", "deg", 0.0) / kRadiansPerDegree;
+        weather.windSpeed = q.siOr("wind_speed", "kt", 0.0);
+        weather.setting = q.si("altimeter_setting", "hPa");
+        weather.warmer = q.siOr("warmer", "K", 0.0);
+    }
+
+    void readPlace(const TomlNode& table) {
+        TomlReader reader(m_file, table, "[[place]]", m_problems);
+        QuantityReader q(reader);
+        StartPlace place;
+        place.name = reader.requiredText("name");
+        place.route = reader.requiredText("route");
+        place.mark = reader.requiredText("mark");
+        place.beyond = q.siOr("beyond", "m", 0.0);
+        place.height = q.siOr("height", "ft", 0.0);
+        place.calibrated = q.siOr("airspeed", "kt", 0.0);
+        place.sink = q.siOr("sink", "ft/min", 0.0);
+        place.mass = q.siOr("mass", "kg", 0.0);
+        if (const TomlNode* controls = reader.table("controls"))
+            for (const auto& [name, node] : controls->members)
+                readPlaceControl(name, node, place);
+        reader.finish();
+        m_figures.places.push_back(std::move(place));
+    }
+
+    void readPlaceControl(const std::string& name, const TomlNode& node, StartPlace& place) {
+        const std::optional<SignalId> id = m_aircraft.signals.find(name);
+        if (!id || !m_aircraft.isControl(*id)) {
+            m_problems.error("unknown-control", "the aircraft has no control '" + name + "'", node.place);
+            return;
+        }
+        const Result<Value> value = parseValue(m_aircraft.signals[*id], node.text);
+        if (value)
+            place.controls.push_back({*id, *value});
+        else
+            m_problems.error(value.error().code, value.error().message, node.place);
+    }
+
+    const TomlFile& m_file;
+    const Aircraft& m_aircraft;
+    PracticeFigures& m_figures;
+    Problems& m_problems;
+    TomlReader m_root;
+};
+
+} // namespace
+
+const StartPlace* PracticeFigures::place(const std::string& name) const {
+    for (const StartPlace& each : places)
+        if (each.name == name)
+            return &each;
+    return nullptr;
+}
+
+Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& aircraft) {
+    const Result<TomlFile> toml = TomlFile::load(file);
+    if (!toml)
+        return tl::unexpected(toml.error());
+    Problems problems;
+    PracticeFigures figures;
+    PracticeReader(*toml, aircraft, figures, problems).read();
+    if (problems.hasErrors())
+        return tl::unexpected(problems.firstError());
+    return figures;
+}
+
+} // namespace flowhand

@@ -1,0 +1,88 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "aircraft/aerodynamics.h"
+#include "aircraft/assist.h"
+#include "aircraft/engine.h"
+#include "aircraft/ground.h"
+#include "base/error.h"
+#include "procedure/aircraftfile.h"
+
+namespace flowhand {
+
+struct MassFigures {
+    double mass = 0.0;  ///< kg, at the start unless the place says otherwise
+    double least = 0.0; ///< kg
+    double most = 0.0;
+};
+
+/// Where the nose and the tail end, and what turns about what.
+struct BodyFigures {
+    double noseAhead = 0.0;    ///< m from the main wheels to the tip of the nose
+    double tailBehind = 0.0;   ///< m from the main wheels to the end of the tail
+    double engineArm = 0.0;    ///< m from the middle to each outer engine
+    double raisedNose = 0.0;   ///< rad of pitch above which the nosewheel is off the ground
+    double elevatorFrom = 0.0; ///< m/s calibrated from which the elevator can raise the nose
+};
+
+/// One setting of the automatic brake.
+struct AutobrakeFigures {
+    std::string position;
+    double deceleration = 0.0; ///< m/s2; 0 = off
+    bool isForTakeOff = false; ///< waits for closed levers in a take-off roll instead of a touchdown
+};
+
+struct AutobrakeCommon {
+    double takeOffFrom = 0.0; ///< m/s ground speed, below which a rejected take-off is not braked automatically
+    double pedalOff = 0.0;    ///< share of toe brake that switches it off
+    std::vector<AutobrakeFigures> settings;
+};
+
+struct Weather {
+    double windFrom = 0.0;     ///< deg
+    double windSpeed = 0.0;    ///< m/s
+    double setting = 101325.0; ///< altimeter, Pa
+    double warmer = 0.0;       ///< K than standard
+};
+
+/// A control's state that a place starts from, in the signal's own unit.
+struct PlaceControl {
+    SignalId signal = kNoSignal;
+    Value value;
+};
+
+/// Where and how a run can begin.
+struct StartPlace {
+    std::string name;
+    std::string route;
+    std::string mark;
+    double beyond = 0.0;     ///< m past the mark, of the nosewheel
+    double height = 0.0;     ///< m
+    double calibrated = 0.0; ///< m/s
+    double sink = 0.0;       ///< m/s
+    double mass = 0.0;       ///< kg; 0: as the file has it
+    std::vector<PlaceControl> controls;
+};
+
+/// Everything in a practice.toml. Immutable once read.
+struct PracticeFigures {
+    std::string ground; ///< folder in procedures/ with the ground.toml
+    MassFigures mass;
+    BodyFigures body;
+    EngineFigures engine;
+    AerodynamicFigures air;
+    GroundFigures wheels;
+    AutobrakeCommon autobrake;
+    AssistFigures assist;
+    Weather weather;
+    std::vector<StartPlace> places;
+
+    [[nodiscard]] const StartPlace* place(const std::string& name) const;
+};
+
+/// Reads the practice.toml at `file`, for the controls of `aircraft`.
+[[nodiscard]] Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& aircraft);
+
+} // namespace flowhand
