@@ -22,6 +22,7 @@ struct RunSummary {
     std::int64_t milliPoints = 0;
     bool isPassed = false;
     Time length{};
+    bool isDamaged = false; ///< only the id could be read; what is left of it is in load()
 };
 
 /// A whole run, read back.
@@ -36,23 +37,33 @@ struct StoredRun {
     std::vector<std::string> damage; ///< what could not be read, in words
 };
 
-/// The runs in one SQLite file. One object a thread; several processes may open the same file.
+struct StoreOptions {
+    bool isReadOnly = false;
+    Duration patience = std::chrono::seconds(2); ///< how long another program's lock is waited for
+};
+
+/// The runs in one SQLite file. One object a thread; several processes may open the same file. Format: README.md.
 class Store {
 public:
     ~Store();
     Store(Store&&) noexcept;
 
     /// Creates file and folders where there are none. Errors: `store-unreadable`, `store-locked`, `store-read-only`,
-    /// `store-newer` (made by a newer program: untouched), `store-damaged`; each says the way out.
-    [[nodiscard]] static Result<Store> open(const std::string& file);
+    /// `store-newer` (made by a newer program: untouched), `store-damaged`; each says the way out. A file that can only
+    /// be read is opened so; then recording fails with `store-read-only`.
+    [[nodiscard]] static Result<Store> open(const std::string& file, const StoreOptions& options = {});
 
-    /// The recorder writes through this store, which must outlive it. One run at a time.
+    /// Writes on a thread and through a connection of its own; may outlive the store. Any number at a time. Its begin()
+    /// gives `store-read-only`, `store-locked` ...; a disk that fills up in mid-run comes as `store-full` with a later
+    /// call.
     [[nodiscard]] std::unique_ptr<Recorder> recorder();
 
-    /// Newest first.
+    /// Newest first. A run that cannot be read is named as damaged.
     [[nodiscard]] Result<std::vector<RunSummary>> runs();
-    /// Error `no-such-run`.
+    /// Error `no-such-run`. Of a damaged run, what can be read, and in words what cannot.
     [[nodiscard]] Result<StoredRun> load(std::int64_t id);
+    /// All values by SignalId at and after the samples of `time`, from the keyframe before it: fast anywhere in a run.
+    [[nodiscard]] Result<std::vector<Value>> valuesAt(std::int64_t id, Time time);
 
 private:
     struct Database;

@@ -1,0 +1,184 @@
+#include "store/runjson.h"
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+
+namespace flowhand {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::array<std::string_view, 10> kStateNames = {"waiting",   "due",       "seen",      "done", "omitted",
+                                                          "found_set", "too_early", "uncertain", "void", "left_out"};
+static_assert(kStateNames.size() == static_cast<std::size_t>(StepState::LeftOut) + 1);
+
+constexpr std::array<std::string_view, 6> kCommandNames = {"start", "waive", "hold", "resume", "repeat", "stop"};
+static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Stop) + 1);
+
+std::string dumped(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Json toJson(const ControlFacts& facts) {
+    return {{"wired", facts.isWired}, {"simulated", facts.isSimulated}, {"sigma", facts.sigma},
+            {"range", facts.range},   {"momentary", facts.isMomentary}, {"control", facts.controlName}};
+}
+
+ControlFacts factsOf(const Json& json) {
+    ControlFacts facts;
+    facts.isWired = json.at("wired").get<bool>();
+    facts.isSimulated = json.at("simulated").get<bool>();
+    facts.sigma = json.at("sigma").get<double>();
+    facts.range = json.at("range").get<double>();
+    facts.isMomentary = json.at("momentary").get<bool>();
+    facts.controlName = json.at("control").get<std::string>();
+    return facts;
+}
+
+Json toJson(const StepResult& result) {
+    return {{"state", kStateNames[static_cast<std::size_t>(result.state)]},
+            {"own", result.isOwn},
+            {"due", result.due.count()},
+            {"done", result.done.count()},
+            {"suspended", result.suspended.count()},
+            {"mu", result.mu},
+            {"too_early", result.isTooEarly},
+            {"uncertain", result.isUncertain}};
+}
+
+StepResult stepResultOf(const Json& json) {
+    StepResult result;
+    const auto name = json.at("state").get<std::string>();
+    const auto* const at = std::find(kStateNames.begin(), kStateNames.end(), name);
+    if (at == kStateNames.end())
+        throw Json::out_of_range::create(403, "no state '" + name + "'", &json);
+    result.state = static_cast<StepState>(at - kStateNames.begin());
+    result.isOwn = json.at("own").get<bool>();
+    result.due = Time(json.at("due").get<std::int64_t>());
+    result.done = Time(json.at("done").get<std::int64_t>());
+    result.suspended = Duration(json.at("suspended").get<std::int64_t>());
+    result.mu = json.at("mu").get<double>();
+    result.isTooEarly = json.at("too_early").get<bool>();
+    result.isUncertain = json.at("uncertain").get<bool>();
+    return result;
+}
+
+Json toJson(const LedgerLine& line) {
+    return {{"milli_points", line.milliPoints},
+            {"step", line.step},
+            {"guard", line.guard},
+            {"what", line.what},
+            {"text", line.text}};
+}
+
+LedgerLine ledgerLineOf(const Json& json) {
+    return {json.at("milli_points").get<std::int64_t>(), json.at("step").get<int>(), json.at("guard").get<int>(),
+            json.at("what").get<std::string>(), json.at("text").get<std::string>()};
+}
+
+Json toJson(const Score& score) {
+    Json ledger = Json::array();
+    for (const LedgerLine& line : score.ledger)
+        ledger.push_back(toJson(line));
+    Json late = Json::array();
+    for (const Duration duration : score.late)
+        late.push_back(duration.count());
+    return {{"scored", score.isScored},
+            {"milli_points", score.milliPoints},
+            {"upper_milli_points", score.upperMilliPoints},
+            {"passed", score.isPassed},
+            {"why_not_passed", score.whyNotPassed},
+            {"weight", score.weight},
+            {"pace", score.pace.count()},
+            {"ledger", std::move(ledger)},
+            {"out_of_order", score.outOfOrder},
+            {"late", std::move(late)}};
+}
+
+Score scoreFrom(const Json& json) {
+    Score score;
+    score.isScored = json.at("scored").get<bool>();
+    score.milliPoints = json.at("milli_points").get<std::int64_t>();
+    score.upperMilliPoints = json.at("upper_milli_points").get<std::int64_t>();
+    score.isPassed = json.at("passed").get<bool>();
+    score.whyNotPassed = json.at("why_not_passed").get<std::string>();
+    score.weight = json.at("weight").get<std::int64_t>();
+    score.pace = Duration(json.at("pace").get<std::int64_t>());
+    for (const Json& line : json.at("ledger"))
+        score.ledger.push_back(ledgerLineOf(line));
+    score.outOfOrder = json.at("out_of_order").get<std::vector<bool>>();
+    for (const Json& duration : json.at("late"))
+        score.late.emplace_back(duration.get<std::int64_t>());
+    return score;
+}
+
+} // namespace
+
+std::string setupJson(const RunHeader& header) {
+    const SessionSetup& setup = header.setup;
+    Json controls = Json::array();
+    for (const ControlFacts& facts : setup.controls)
+        controls.push_back(toJson(facts));
+    return dumped({{"control_names", header.controlNames},
+                   {"own_seat", setup.ownSeat},
+                   {"solo", setup.isSolo},
+                   {"seed", setup.seed},
+                   {"partner_error_rate", setup.partnerErrorRate},
+                   {"latency", setup.latency.count()},
+                   {"controls", std::move(controls)}});
+}
+
+bool readSetup(std::string_view text, RunHeader& header) {
+    try {
+        const Json json = Json::parse(text);
+        SessionSetup setup;
+        setup.ownSeat = json.at("own_seat").get<std::string>();
+        setup.isSolo = json.at("solo").get<bool>();
+        setup.seed = json.at("seed").get<std::uint64_t>();
+        setup.partnerErrorRate = json.at("partner_error_rate").get<double>();
+        setup.latency = Duration(json.at("latency").get<std::int64_t>());
+        for (const Json& facts : json.at("controls"))
+            setup.controls.push_back(factsOf(facts));
+        header.controlNames = json.at("control_names").get<std::vector<std::string>>();
+        header.setup = std::move(setup);
+    } catch (const nlohmann::json::exception&) {
+        return false;
+    }
+    return true;
+}
+
+std::string resultJson(const Score& score, const std::vector<StepResult>& results) {
+    Json steps = Json::array();
+    for (const StepResult& result : results)
+        steps.push_back(toJson(result));
+    return dumped({{"score", toJson(score)}, {"steps", std::move(steps)}});
+}
+
+bool readResult(std::string_view text, Score& score, std::vector<StepResult>& results) {
+    try {
+        const Json json = Json::parse(text);
+        std::vector<StepResult> steps;
+        for (const Json& step : json.at("steps"))
+            steps.push_back(stepResultOf(step));
+        score = scoreFrom(json.at("score"));
+        results = std::move(steps);
+    } catch (const nlohmann::json::exception&) {
+        return false;
+    }
+    return true;
+}
+
+std::string_view nameOf(CommandKind kind) {
+    return kCommandNames[static_cast<std::size_t>(kind)];
+}
+
+std::optional<CommandKind> findCommandKind(std::string_view name) {
+    for (std::size_t i = 0; i < kCommandNames.size(); ++i)
+        if (kCommandNames[i] == name)
+            return static_cast<CommandKind>(i);
+    return std::nullopt;
+}
+
+} // namespace flowhand

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "store/chunk.h"
+#include "store/connection.h"
+#include "store/store.h"
+
+namespace flowhand {
+
+/// Reads runs back, around whatever is damaged. Borrows the connection.
+class RunReader {
+public:
+    explicit RunReader(Connection& connection) : m_connection(connection) {}
+
+    [[nodiscard]] Result<std::vector<RunSummary>> summaries();
+    [[nodiscard]] Result<StoredRun> load(std::int64_t id);
+    [[nodiscard]] Result<std::vector<Value>> valuesAt(std::int64_t id, Time time);
+
+private:
+    [[nodiscard]] Result<std::vector<RunSummary>> summariesOneByOne();
+    [[nodiscard]] Status loadHeader(StoredRun& run);
+    [[nodiscard]] std::string source(const std::string& hash, const char* what, StoredRun& run);
+    void loadSamples(StoredRun& run);
+    void loadCommands(StoredRun& run);
+    void loadEvents(StoredRun& run);
+    void loadResult(StoredRun& run);
+
+    Connection& m_connection;
+};
+
+} // namespace flowhand

@@ -1,0 +1,180 @@
+#include <QtTest>
+#include <bit>
+#include <cmath>
+#include <limits>
+#include <rapidcheck.h>
+
+#include "store/chunk.h"
+#include "store/column.h"
+#include "store/sha256.h"
+
+using namespace flowhand;
+
+namespace {
+
+/// Values that are hard on a coding: tidy decimals, raw doubles, signed zero, unknown.
+rc::Gen<double> anyNumber() {
+    return rc::gen::oneOf(rc::gen::map(rc::gen::inRange(-100000, 100000),
+                                       [](int n) {
+                                           return n / 100.0;
+                                       }),
+                          rc::gen::map(rc::gen::inRange(-3, 60),
+                                       [](int n) {
+                                           return double(n);
+                                       }),
+                          rc::gen::map(rc::gen::arbitrary<std::uint64_t>(),
+                                       [](std::uint64_t bits) {
+                                           const double number = std::bit_cast<double>(bits);
+                                           return std::isfinite(number) ? number : 0.1;
+                                       }),
+                          rc::gen::element(0.0, -0.0, 0.1, 1.0 / 3.0, 1e-300, 9007199254740992.0, 1e300,
+                                           std::numeric_limits<double>::denorm_min()),
+                          rc::gen::just(std::numeric_limits<double>::quiet_NaN()));
+}
+
+bool isSame(const PlacedSample& a, const PlacedSample& b) {
+    // Value's == takes 0 and -0 for the same; the record must not.
+    return a == b && (!a.sample.value.isKnown() ||
+                      std::signbit(a.sample.value.number()) == std::signbit(b.sample.value.number()));
+}
+
+std::vector<PlacedSample> anyStream() {
+    std::vector<PlacedSample> samples;
+    std::int64_t micros = *rc::gen::inRange<std::int64_t>(-1'000'000, 10'000'000'000);
+    std::uint32_t place = 0;
+    for (int i = *rc::gen::inRange(1, 200); i > 0; --i) {
+        const auto step = *rc::gen::weightedOneOf<std::int64_t>({{3, rc::gen::just<std::int64_t>(0)},
+                                                                 {5, rc::gen::inRange<std::int64_t>(1, 20'000)},
+                                                                 {1, rc::gen::inRange<std::int64_t>(0, 5'000'000)}});
+        place = step == 0 && !samples.empty() ? place + 1 + *rc::gen::element(0U, 0U, 0U, 1U, 7U)
+                                              : *rc::gen::element(0U, 0U, 0U, 2U);
+        micros += step;
+        samples.push_back(
+            {{std::chrono::microseconds(micros), SignalId{*rc::gen::inRange(0U, 6U)}, Value::number(*anyNumber()),
+              Actor(*rc::gen::inRange(0, 3)), Origin::Screen, ControlId{*rc::gen::inRange<std::uint16_t>(0, 300)}},
+             place});
+    }
+    return samples;
+}
+
+} // namespace
+
+class TestChunk : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void everyStreamComesBack();
+    void damagedBytesAreRefused();
+    void hostileSizesAreRefused();
+    void everyStateComesBack();
+    void theLowestExactCodingIsTaken_data();
+    void theLowestExactCodingIsTaken();
+    void sha256MatchesThePublishedExamples_data();
+    void sha256MatchesThePublishedExamples();
+};
+
+void TestChunk::everyStreamComesBack() {
+    QVERIFY(rc::check("a stream of samples comes back to the bit", [] {
+        const std::vector<PlacedSample> samples = anyStream();
+        std::vector<PlacedSample> back;
+        RC_ASSERT(decodeChunk(encodeChunk(samples), Origin::Screen, back));
+        RC_ASSERT(back.size() == samples.size());
+        for (std::size_t i = 0; i < samples.size(); ++i)
+            RC_ASSERT(isSame(back[i], samples[i]));
+    }));
+}
+
+void TestChunk::damagedBytesAreRefused() {
+    QVERIFY(rc::check("a flipped bit or a cut is noticed", [] {
+        const std::vector<PlacedSample> samples = anyStream();
+        const Bytes whole = encodeChunk(samples);
+        Bytes damaged = whole;
+        const auto at = *rc::gen::inRange<std::size_t>(0, whole.size());
+        if (*rc::gen::arbitrary<bool>())
+            damaged[at] = static_cast<char>(damaged[at] ^ (1 << *rc::gen::inRange(0, 8)));
+        else
+            damaged.resize(at);
+        std::vector<PlacedSample> back;
+        if (!decodeChunk(damaged, Origin::Screen, back)) {
+            RC_ASSERT(back.empty());
+            return;
+        }
+        // The last byte of a deflate stream may hold bits that mean nothing.
+        RC_ASSERT(back.size() == samples.size());
+        for (std::size_t i = 0; i < samples.size(); ++i)
+            RC_ASSERT(isSame(back[i], samples[i]));
+    }));
+}
+
+void TestChunk::hostileSizesAreRefused() {
+    // Well-formed packing of nonsense: the checksum is right, the numbers are not.
+    QVERIFY(rc::check("nonsense is refused or decoded, never more", [] {
+        const auto raw = *rc::gen::container<std::string>(rc::gen::arbitrary<char>());
+        std::vector<PlacedSample> back;
+        if (!decodeChunk(pack({"\x01" + raw}), Origin::Device, back))
+            RC_ASSERT(back.empty());
+        RC_ASSERT(back.size() <= raw.size());
+        (void)decodeState(pack({"\x01" + raw}));
+    }));
+    Bytes lie;
+    putVarint(lie, std::uint64_t{1} << 40);
+    QVERIFY(!unpack(lie + "x"));
+}
+
+void TestChunk::everyStateComesBack() {
+    QVERIFY(rc::check("a keyframe comes back", [] {
+        State state(*rc::gen::inRange<std::size_t>(0, 40));
+        for (std::optional<Value>& value : state)
+            if (*rc::gen::inRange(0, 4) != 0)
+                value = Value::number(*anyNumber());
+        while (!state.empty() && !state.back())
+            state.pop_back();
+        const std::optional<State> back = decodeState(encodeState(state));
+        RC_ASSERT(back.has_value());
+        RC_ASSERT(*back == state);
+    }));
+}
+
+void TestChunk::theLowestExactCodingIsTaken_data() {
+    QTest::addColumn<double>("number");
+    QTest::addColumn<int>("coding");
+    QTest::newRow("whole") << 12.0 << 0;
+    QTest::newRow("between") << -1.0 << 0;
+    QTest::newRow("tenths") << 0.3 << 1;
+    QTest::newRow("hundredths") << 99.99 << 2;
+    QTest::newRow("a sum that is not quite 0.3") << 0.1 + 0.2 << kBitsCoding;
+    QTest::newRow("a third") << 1.0 / 3.0 << kBitsCoding;
+    QTest::newRow("negative zero") << -0.0 << kBitsCoding;
+    QTest::newRow("too large for whole numbers") << 1e17 << kBitsCoding;
+    QTest::newRow("unknown") << std::numeric_limits<double>::quiet_NaN() << 0;
+}
+
+void TestChunk::theLowestExactCodingIsTaken() {
+    QFETCH(double, number);
+    QFETCH(int, coding);
+    QCOMPARE(codingFor({Value::number(number)}), coding);
+}
+
+void TestChunk::sha256MatchesThePublishedExamples_data() {
+    QTest::addColumn<QString>("text");
+    QTest::addColumn<QString>("hash");
+    // NIST, FIPS 180-4 example computations for SHA-256 (values from memory, checked with coreutils' sha256sum).
+    QTest::newRow("one block") << "abc"
+                               << "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+    QTest::newRow("two blocks") << "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"
+                                << "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1";
+    // Computed with coreutils' sha256sum.
+    QTest::newRow("empty") << ""
+                           << "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
+    QTest::newRow("just a block") << QString(64, 'a')
+                                  << "ffe054fe7ae0cb6dc65c3af9b61d5209f439851db43d0ba5997337df154668eb";
+}
+
+void TestChunk::sha256MatchesThePublishedExamples() {
+    QFETCH(QString, text);
+    QFETCH(QString, hash);
+    QCOMPARE(QString::fromStdString(sha256(text.toStdString())), hash);
+}
+
+QTEST_APPLESS_MAIN(TestChunk)
+#include "test_chunk.moc"
