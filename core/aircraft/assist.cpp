@@ -12,10 +12,11 @@ namespace {
 
 // Gains of the assist's loops, 1/s: how fast it closes in. A hand flies at about this pace; none belongs to an
 // aircraft.
-constexpr double kPitchGain = 1.2;
+constexpr double kPitchGain = 2.0;
 constexpr double kBankGain = 1.0;
 constexpr double kSpeedGain = 0.12; // of speed error to wanted acceleration
 constexpr double kPathGain = 0.25;  // of height error to wanted sink
+constexpr double kPathLead = 1.5; // share of a path error that pitch leads by, because lift needs time to bend the path
 constexpr double kCrossGain = 0.10; // of offset from the line to wanted closing speed
 constexpr double kTrackGain = 0.35; // of track error to wanted turn rate
 
@@ -68,19 +69,19 @@ double PilotAssist::wantedPitch(const AssistFigures& figures, const ProfileSpeed
     if (m_phase == Phase::Climb) {
         const bool isAccelerating = view.height >= figures.accelerateHeight;
         const double target = isAccelerating ? figures.accelerateTo : speeds.v2 + figures.climbMargin;
-        path = pathFor(view.acceleration, kSpeedGain * (target - view.calibrated));
-        if (isAccelerating && view.calibrated < target)
-            path = std::min(path, std::max(figures.accelerateGradient, path / 2.0));
-        path = std::max(path, 0.0);
-    } else if (m_phase == Phase::Approach) {
-        const double wanted = (view.thresholdDistance + figures.aimDistance) * std::tan(figures.glidePath);
-        const double sink = view.trueSpeed * std::sin(figures.glidePath) + kPathGain * (view.height - wanted);
-        path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), -0.05, 0.15));
-    } else {
-        const double sink = view.height / figures.flareTime + figures.touchdownSink;
-        path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, 0.15));
+        const double spare = view.acceleration - kGravity * figures.accelerateGradient;
+        double faster = kSpeedGain * (target - view.calibrated);
+        if (isAccelerating)
+            faster = std::min(faster, std::max(0.0, spare));
+        path = std::max(0.0, pathFor(view.acceleration, faster));
+        return std::min(path + view.trimAlpha, figures.pitchMost);
     }
-    return std::min(path + view.trimAlpha, figures.pitchMost);
+    const double aim = (view.thresholdDistance + figures.aimDistance) * std::tan(figures.glidePath);
+    const double sink = m_phase == Phase::Approach
+                            ? view.trueSpeed * std::sin(figures.glidePath) + kPathGain * (view.height - aim)
+                            : view.height / figures.flareTime + figures.touchdownSink;
+    path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, 0.15));
+    return std::min(path + kPathLead * (path - view.path) + view.trimAlpha, figures.pitchMost);
 }
 
 double PilotAssist::pitchRate(const AssistFigures& figures, const ProfileSpeeds& speeds, const AssistView& view) {

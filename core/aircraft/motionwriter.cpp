@@ -1,5 +1,6 @@
 #include "aircraft/motionwriter.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -48,14 +49,10 @@ constexpr std::array<FlagEntry, 4> kFlags{{
 
 constexpr double kPowerPerUnit = 10.0;
 
-Value rounded(double number, double perUnit) {
-    const double value = std::round(number * perUnit) / perUnit;
-    return Value::number(value == 0.0 ? 0.0 : value); // no negative zero
-}
-
 } // namespace
 
-MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines) : m_last(signals.size()) {
+MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines)
+    : m_signals(signals), m_heading(signals.find("heading").value_or(kNoSignal)), m_last(signals.size()) {
     const auto find = [&](const std::string& name) {
         return signals.find(name).value_or(kNoSignal);
     };
@@ -69,6 +66,15 @@ MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines) : m_
     }
 }
 
+void MotionWriter::putNumber(SignalId signal, double number, double perUnit, Time time, std::vector<Sample>& out) {
+    if (signal == kNoSignal)
+        return;
+    const double kept = std::clamp(number, m_signals[signal].lowest, m_signals[signal].highest);
+    const double value = std::round(kept * perUnit) / perUnit;
+    const bool isNorth = signal == m_heading && value >= 360.0;
+    put(signal, Value::number(value == 0.0 || isNorth ? 0.0 : value), time, out); // no negative zero
+}
+
 void MotionWriter::put(SignalId signal, Value value, Time time, std::vector<Sample>& out) {
     if (signal == kNoSignal || m_last[indexOf(signal)] == value)
         return;
@@ -78,11 +84,11 @@ void MotionWriter::put(SignalId signal, Value value, Time time, std::vector<Samp
 
 void MotionWriter::write(const MotionState& state, Time time, std::vector<Sample>& out) {
     for (std::size_t i = 0; i < kNumbers.size(); ++i)
-        put(m_numbers[i], rounded(state.*kNumbers[i].value, kNumbers[i].perUnit), time, out);
+        putNumber(m_numbers[i], state.*kNumbers[i].value, kNumbers[i].perUnit, time, out);
     for (std::size_t i = 0; i < kFlags.size(); ++i)
         put(m_flags[i], Value::onOff(state.*kFlags[i].value), time, out);
     for (std::size_t i = 0; i < m_powers.size(); ++i) {
-        put(m_powers[i], rounded(state.enginePower[i], kPowerPerUnit), time, out);
+        putNumber(m_powers[i], state.enginePower[i], kPowerPerUnit, time, out);
         put(m_reversers[i], Value::position(static_cast<int>(state.reversers[i])), time, out);
     }
 }

@@ -35,19 +35,23 @@ struct MotionState {
     std::vector<ReverserState> reversers;
 };
 
-/// Rounds motion to the grain a person or a condition can tell apart and lets only changes through.
+/// Keeps motion within its signals' ranges, rounds it to the grain a person or a condition can tell apart and lets only
+/// changes through. The table must outlive it.
 class MotionWriter {
 public:
-    explicit MotionWriter(const SignalTable& signals, std::size_t engines);
+    MotionWriter(const SignalTable& signals, std::size_t engines);
     void write(const MotionState& state, Time time, std::vector<Sample>& out);
 
 private:
+    void putNumber(SignalId signal, double number, double perUnit, Time time, std::vector<Sample>& out);
     void put(SignalId signal, Value value, Time time, std::vector<Sample>& out);
 
+    const SignalTable& m_signals;
     std::vector<SignalId> m_numbers; ///< in the order of the table of numbers
     std::vector<SignalId> m_flags;
     std::vector<SignalId> m_powers;
     std::vector<SignalId> m_reversers;
+    SignalId m_heading;        ///< goes round at 360
     std::vector<Value> m_last; ///< by SignalId
 };
 

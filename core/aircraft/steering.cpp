@@ -13,7 +13,7 @@ constexpr double kTillerMost = 70.0;  // deg, a tiller's travel either side
 constexpr double kClosingTime = 2.0;  // s in which an offset is closed
 constexpr double kClosingLeast = 4.0; // m, the same when nearly standing
 constexpr double kClosingAngle = 25.0 * kRadiansPerDegree;
-constexpr double kReaction = 0.6; // s by which the nosewheel and the yaw lag
+constexpr double kReaction = 0.1; // s by which the nosewheel lags what is asked
 
 } // namespace
 
