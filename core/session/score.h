@@ -17,7 +17,7 @@ struct StepResult {
     bool isOwn = true;    ///< counts only when done by the pilot's own seat
     Time due = kForever;  ///< cue ended; kForever: never due
     Time done = kForever; ///< start of the true stretch in which it was settled
-    Duration suspended{}; ///< between due and done
+    Duration suspended{}; ///< while its clock stood, between its response start (response.h) and done
     double mu = 1.0;      ///< 0..1, margin over half the band
     bool isTooEarly = false;
     bool isUncertain = false;
@@ -41,6 +41,8 @@ struct Score {
     std::int64_t weight = 0; ///< W
     Duration pace{};         ///< from the first step due to the last step done, less suspended time
     std::vector<LedgerLine> ledger;
+    std::vector<bool> outOfOrder; ///< by step
+    std::vector<Duration> late;   ///< by step: beyond its limit `within`; 0: on time or not done
 };
 
 struct GuardResult {
@@ -51,12 +53,21 @@ struct GuardResult {
 struct ExtraResult {
     Time time{};
     bool isWrongValue = false; ///< else a wrong control
+    bool isUndone = false;     ///< a control that had been set by a done step was moved away again
     int step = -1;             ///< the step it stood in for
     SignalId signal = kNoSignal;
     std::string text;
 };
 
 /// The formula of the score. Pure; integer milliseconds and milli-points.
+///
+/// S = 100 · max(0, 1 − (Σ loss + 0.25 · extras + Σ guards) / W) with W the weights of the own steps that are neither
+/// void, left out nor found set; a step found set counts as done where it is `compareOnly`. Loss of a step of weight w:
+/// w when not done; when done w · 0.40 if too early or out of order (chain.h), else w · 0.30 · λ, and
+/// w · 0.10 · (1 − μ) besides. λ = clamp((r − within) / (late − within), 0, 1), r = time since its response start
+/// (response.h) less latency and suspended time. Steps neither done nor given up count as not done.
+///
+/// An uncertain step counts as not done in `milliPoints` and the ledger, and as done in `upperMilliPoints`.
 [[nodiscard]] Score scoreOf(const Flow& flow, const std::vector<StepResult>& steps,
                             const std::vector<ExtraResult>& extras, const std::vector<GuardResult>& guards,
                             Duration latency);
