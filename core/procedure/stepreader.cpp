@@ -117,7 +117,7 @@ private:
         }
         const bool hasButton = m_context.aircraft().signals.find(kReplyButton).has_value();
         if (m_step.kind == StepKind::Reply && !isWritten && hasButton) {
-            m_step.done = m_context.compile("rise(" + std::string(kReplyButton) + " == on)", m_step.place);
+            m_step.done = m_context.compile("rise(" + std::string(kReplyButton) + ")", m_step.place);
             return;
         }
         m_step.done = m_context.condition(m_reader, "done");

@@ -1,5 +1,6 @@
 #include <QtTest>
 
+#include "problemtext.h"
 #include "procedure/aircraftfile.h"
 #include "procedure/motion.h"
 #include "procedure/phase.h"
@@ -7,13 +8,6 @@
 using namespace flowhand;
 
 namespace {
-
-QString all(const Problems& problems) {
-    QString text;
-    for (const Problem& problem : problems.all())
-        text += QString::fromStdString(problem.error.code + " " + describe(problem.error)) + "\n";
-    return text;
-}
 
 /// A small aircraft file that loads; the rows below break one thing in it.
 constexpr const char* kSmall = R"(format = 1
@@ -45,7 +39,7 @@ seats = ["pilot"]
 
 } // namespace
 
-class TestProcedure : public QObject {
+class TestAircraftFile : public QObject {
     Q_OBJECT
 
 private Q_SLOTS:
@@ -57,10 +51,10 @@ private Q_SLOTS:
     void phasesGoFromGateToGate();
 };
 
-void TestProcedure::smallAircraftLoads() {
+void TestAircraftFile::smallAircraftLoads() {
     Problems problems;
     const std::optional<Aircraft> aircraft = parseAircraft(kSmall, "bench/aircraft.toml", problems);
-    QVERIFY2(aircraft, qPrintable(all(problems)));
+    QVERIFY2(aircraft, qPrintable(problemText(problems)));
     QVERIFY(problems.all().empty());
     QCOMPARE(aircraft->folder, std::string("bench"));
     QCOMPARE(aircraft->controls.size(), std::size_t(2));
@@ -81,7 +75,7 @@ void TestProcedure::smallAircraftLoads() {
     QCOMPARE(aircraft->toml.source(), std::string(kSmall));
 }
 
-void TestProcedure::brokenAircraftIsRefusedWithItsPlace_data() {
+void TestAircraftFile::brokenAircraftIsRefusedWithItsPlace_data() {
     QTest::addColumn<QString>("old");
     QTest::addColumn<QString>("broken");
     QTest::addColumn<QString>("code");
@@ -164,7 +158,7 @@ void TestProcedure::brokenAircraftIsRefusedWithItsPlace_data() {
                                          << "unknown-key" << 24 << 9;
 }
 
-void TestProcedure::brokenAircraftIsRefusedWithItsPlace() {
+void TestAircraftFile::brokenAircraftIsRefusedWithItsPlace() {
     QFETCH(QString, old);
     QFETCH(QString, broken);
     QFETCH(QString, code);
@@ -177,21 +171,21 @@ void TestProcedure::brokenAircraftIsRefusedWithItsPlace() {
     QVERIFY(!parseAircraft(source.toStdString(), "bench/aircraft.toml", problems));
     QVERIFY(problems.hasErrors());
     const Error& error = problems.firstError();
-    QVERIFY2(QString::fromStdString(error.code) == code, qPrintable(all(problems)));
+    QVERIFY2(QString::fromStdString(error.code) == code, qPrintable(problemText(problems)));
     QCOMPARE(error.place, (SourcePlace{"bench/aircraft.toml", line, column}));
 }
 
-void TestProcedure::missingFileIsAnError() {
+void TestAircraftFile::missingFileIsAnError() {
     Problems problems;
     QVERIFY(!loadAircraft(TEST_DATA "/procedure/no_such_folder/aircraft.toml", problems));
     QCOMPARE(problems.firstError().code, std::string("unreadable-file"));
 }
 
-void TestProcedure::twinJetHasItsControls() {
+void TestAircraftFile::twinJetHasItsControls() {
     Problems problems;
     const std::optional<Aircraft> aircraft = loadAircraft(PROCEDURES "/twin_jet/aircraft.toml", problems);
-    QVERIFY2(aircraft, qPrintable(all(problems)));
-    QVERIFY2(problems.all().empty(), qPrintable(all(problems)));
+    QVERIFY2(aircraft, qPrintable(problemText(problems)));
+    QVERIFY2(problems.all().empty(), qPrintable(problemText(problems)));
     QCOMPARE(aircraft->folder, std::string("twin_jet"));
     const std::optional<SignalId> tiller = aircraft->signals.find("tiller");
     QVERIFY(tiller && aircraft->isControl(*tiller));
@@ -201,7 +195,7 @@ void TestProcedure::twinJetHasItsControls() {
     QCOMPARE(aircraft->values.at("tiller_limit").number, 80.0);
 }
 
-void TestProcedure::phasesGoFromGateToGate() {
+void TestAircraftFile::phasesGoFromGateToGate() {
     QCOMPARE(phases().front().id, std::string("gate"));
     QCOMPARE(phases().back().id, std::string("gate_in"));
     QVERIFY(*findPhase("taxi_out") < *findPhase("take_off"));
@@ -210,5 +204,5 @@ void TestProcedure::phasesGoFromGateToGate() {
         QVERIFY(phase.height >= 0.0 && phase.height <= 1.0);
 }
 
-QTEST_APPLESS_MAIN(TestProcedure)
-#include "test_procedure.moc"
+QTEST_APPLESS_MAIN(TestAircraftFile)
+#include "test_aircraftfile.moc"

@@ -1,0 +1,73 @@
+#include "procedure/lint.h"
+
+#include <algorithm>
+#include <string>
+
+#include "base/names.h"
+#include "procedure/lintrules.h"
+
+namespace flowhand {
+
+namespace {
+
+std::vector<LintEntry> allEntries() {
+    std::vector<LintEntry> all = wordingRules();
+    all.insert(all.end(), structureRules().begin(), structureRules().end());
+    return all;
+}
+
+bool waives(const Waiver& waiver, const Flow& flow, const LintFinding& finding) {
+    if (waiver.rule != finding.rule)
+        return false;
+    return waiver.step.empty() ||
+           (finding.step >= 0 && flow.steps[static_cast<std::size_t>(finding.step)].id == waiver.step);
+}
+
+void lintFlow(const AircraftFolder& folder, const Flow& flow, Problems& problems) {
+    std::vector<bool> isUsed(flow.waivers.size(), false);
+    for (const LintEntry& entry : allEntries()) {
+        std::vector<LintFinding> findings;
+        entry.check(folder, flow, findings);
+        for (const LintFinding& finding : findings) {
+            bool isWaived = false;
+            for (std::size_t i = 0; i < flow.waivers.size(); ++i)
+                if (waives(flow.waivers[i], flow, finding))
+                    isUsed[i] = isWaived = true;
+            if (!isWaived)
+                problems.add(finding.severity,
+                             {std::string(finding.rule), finding.message + " (" + std::string(entry.rule.source) + ")",
+                              finding.place});
+        }
+    }
+    std::vector<std::string> codes;
+    for (const LintRule& rule : lintRules())
+        codes.emplace_back(rule.code);
+    for (std::size_t i = 0; i < flow.waivers.size(); ++i) {
+        const Waiver& waiver = flow.waivers[i];
+        if (std::find(codes.begin(), codes.end(), waiver.rule) == codes.end())
+            problems.warning("unknown-rule", "there is no rule '" + waiver.rule + "'" + nearestHint(waiver.rule, codes),
+                             waiver.place);
+        else if (!isUsed[i])
+            problems.warning("needless-waiver",
+                             "nothing here breaks the rule '" + waiver.rule + "'; take its waiver out", waiver.place);
+    }
+}
+
+} // namespace
+
+const std::vector<LintRule>& lintRules() {
+    static const std::vector<LintRule> rules = [] {
+        std::vector<LintRule> all;
+        for (const LintEntry& entry : allEntries())
+            all.push_back(entry.rule);
+        return all;
+    }();
+    return rules;
+}
+
+void lint(const AircraftFolder& folder, Problems& problems) {
+    for (const Flow& flow : folder.flows)
+        lintFlow(folder, flow, problems);
+}
+
+} // namespace flowhand
