@@ -40,12 +40,16 @@ Result<FileKind> look(const std::string& file, OpenMode mode, Duration patience)
     return FileKind::Ours;
 }
 
+bool isUnwritable(const Error& error) {
+    return error.code == "store-read-only" || error.code == "store-unreadable";
+}
+
 /// Reads a file that cannot be written, or shall not be. Where not even the log's index can be made beside it, the file
 /// is taken as it stands.
 Result<Connection> openToRead(const std::string& file, Duration patience) {
     for (const OpenMode mode : {OpenMode::ReadOnly, OpenMode::Immutable}) {
         const Result<FileKind> kind = look(file, mode, patience);
-        if (!kind && mode == OpenMode::ReadOnly && kind.error().code == "store-unreadable")
+        if (!kind && mode == OpenMode::ReadOnly && isUnwritable(kind.error()))
             continue;
         if (!kind)
             return tl::unexpected(kind.error());
@@ -93,9 +97,6 @@ Result<Connection> openDatabase(const std::string& file, bool isReadOnly, Durati
     if (isReadOnly)
         return openToRead(file, patience);
     const Result<FileKind> kind = look(file, OpenMode::ReadWrite, patience);
-    const auto isUnwritable = [](const Error& error) {
-        return error.code == "store-read-only" || error.code == "store-unreadable";
-    };
     if (!kind) {
         if (isUnwritable(kind.error()))
             if (Result<Connection> readable = openToRead(file, patience))

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QTemporaryDir>
+#include <cmath>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -111,6 +112,35 @@ inline std::vector<Sample> testSamples(int runSeconds) {
                            Origin::Practice, kNoControl});
     }
     return samples;
+}
+
+inline Score testScore() {
+    Score score;
+    score.isScored = true;
+    score.milliPoints = 77'500;
+    score.upperMilliPoints = 80'000;
+    score.whyNotPassed = "the critical step 'Flap lever to 12' was not done";
+    score.weight = 10;
+    score.pace = std::chrono::milliseconds(12'345);
+    score.ledger = {{22'500, 1, -1, "not done", "Flap lever to 12: not done"}};
+    score.outOfOrder = {false, true};
+    score.late = {std::chrono::milliseconds(1500), Duration{}};
+    return score;
+}
+
+inline std::vector<StepResult> testResults() {
+    StepResult done;
+    done.state = StepState::Done;
+    done.due = std::chrono::seconds(1);
+    done.done = std::chrono::microseconds(3'000'001);
+    done.suspended = std::chrono::milliseconds(250);
+    done.mu = 0.4;
+    StepResult omitted;
+    omitted.state = StepState::Omitted;
+    omitted.isOwn = false;
+    omitted.isUncertain = true;
+    omitted.isTooEarly = true;
+    return {done, omitted};
 }
 
 } // namespace flowhand

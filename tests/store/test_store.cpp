@@ -1,7 +1,6 @@
 #include <QFile>
 #include <QtTest>
 #include <algorithm>
-#include <cmath>
 #include <rapidcheck.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
@@ -62,35 +61,6 @@ std::vector<Value> valuesAfter(const std::vector<Sample>& samples, Time time) {
         values[indexOf(sample.signal)] = sample.value;
     }
     return values;
-}
-
-Score testScore() {
-    Score score;
-    score.isScored = true;
-    score.milliPoints = 77'500;
-    score.upperMilliPoints = 80'000;
-    score.whyNotPassed = "the critical step 'Flap lever to 12' was not done";
-    score.weight = 10;
-    score.pace = 12'345ms;
-    score.ledger = {{22'500, 1, -1, "not done", "Flap lever to 12: not done"}};
-    score.outOfOrder = {false, true};
-    score.late = {1500ms, 0ms};
-    return score;
-}
-
-std::vector<StepResult> testResults() {
-    StepResult done;
-    done.state = StepState::Done;
-    done.due = 1s;
-    done.done = 3'000'001us;
-    done.suspended = 250ms;
-    done.mu = 0.4;
-    StepResult omitted;
-    omitted.state = StepState::Omitted;
-    omitted.isOwn = false;
-    omitted.isUncertain = true;
-    omitted.isTooEarly = true;
-    return {done, omitted};
 }
 
 /// Runs `check` in a process of an ordinary user, for whom file permissions count; gives its exit status.
