@@ -8,9 +8,7 @@
 //   4  closes, with `pulse`                         the value of `closed`, for that time or until it opens ...
 //   5  the pulse is over                            ... then the value of `open`
 //   6  closed when first reported, with `pulse`     the value of `open`: it was not closed now
-#include <algorithm>
-
-#include "rig/contacts.h"
+#include "rig/contactscontrol.h"
 #include "rig/controls.h"
 
 namespace flowhand {
@@ -26,33 +24,10 @@ struct ContactSpec {
     Duration debounce = kDebounce;
 };
 
-class ContactControl final : public Control {
+class ContactControl final : public ContactsControl {
 public:
     ContactControl(std::string name, std::vector<SignalId> signals, std::vector<InputRef> inputs, ContactSpec spec)
-        : Control(std::move(name), std::move(signals), std::move(inputs)), m_spec(spec),
-          m_contacts(this->inputs().size(), spec.debounce) {}
-
-    void take(std::size_t slot, std::int64_t meaning, Time time, Outputs& outputs) override {
-        if (m_contacts.take(slot, meaning != 0, time))
-            tell(time, outputs);
-    }
-
-    void advance(Time time, Outputs& outputs) override {
-        if (m_contacts.advance(time))
-            tell(time, outputs);
-        if (m_pulseEnd > time)
-            return;
-        m_pulseEnd = kForever;
-        outputs.push_back({0, m_spec.open, time, Actor::Machine});
-    }
-
-    [[nodiscard]] Time nextTimer() const override { return std::min(m_contacts.nextTimer(), m_pulseEnd); }
-
-    void forget() override {
-        m_contacts.forget();
-        m_isKnown = false;
-        m_pulseEnd = kForever;
-    }
+        : ContactsControl(std::move(name), std::move(signals), std::move(inputs), spec.debounce), m_spec(spec) {}
 
     void wish(std::size_t, Value value, std::vector<InputWish>& wishes) const override {
         if (!(value == m_spec.open) && !(value == m_spec.closed))
@@ -68,26 +43,21 @@ public:
     }
 
 private:
-    void tell(Time time, Outputs& outputs) {
-        if (!m_contacts.areAllKnown())
+    void changed(bool isFirst, Time time, Outputs& outputs) override {
+        const std::size_t closed = contacts().closedCount();
+        const bool isClosed = m_spec.needsAll ? closed == contacts().count() : closed > 0;
+        if (!isFirst && isClosed == m_isClosed)
             return;
-        const std::size_t closed = m_contacts.closedCount();
-        const bool isClosed = m_spec.needsAll ? closed == m_contacts.count() : closed > 0;
-        if (m_isKnown && isClosed == m_isClosed)
-            return;
-        const bool isPulse = m_spec.pulse > Duration{} && isClosed && m_isKnown;
-        const bool isSilent = m_spec.pulse > Duration{} && isClosed && !m_isKnown;
-        m_pulseEnd = isPulse ? time + m_spec.pulse : kForever;
-        m_isKnown = true;
         m_isClosed = isClosed;
-        outputs.push_back({0, isClosed && !isSilent ? m_spec.closed : m_spec.open, time});
+        const bool isPulsed = m_spec.pulse > Duration{} && isClosed;
+        setTimer(isPulsed && !isFirst ? time + m_spec.pulse : kForever);
+        outputs.push_back({0, isClosed && !(isPulsed && isFirst) ? m_spec.closed : m_spec.open, time});
     }
 
+    void timeUp(Time time, Outputs& outputs) override { outputs.push_back({0, m_spec.open, time, Actor::Machine}); }
+
     ContactSpec m_spec;
-    Contacts m_contacts;
-    bool m_isKnown = false;
     bool m_isClosed = false;
-    Time m_pulseEnd = kForever;
 };
 
 } // namespace

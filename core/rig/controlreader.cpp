@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "base/names.h"
 
@@ -286,22 +287,27 @@ AxisMap ControlReader::map() {
     return AxisMap(m_toml.problems().all().size() == before ? shape : harmless);
 }
 
-AxisMap ControlReader::mapOfPart(std::size_t part, std::array<double, 3> values) {
-    AxisMap::Shape shape{0, 1, std::nullopt, 0, 0, values};
+AxisMap ControlReader::mapOfPart(std::size_t part, std::size_t count, std::array<double, 3> values) {
+    const AxisMap::Shape harmless{0, 1, std::nullopt, 0, 0, {0.0, 0.5, 1.0}};
+    const std::size_t before = m_toml.problems().all().size();
+    AxisMap::Shape shape = harmless;
     const TomlNode* ranges = m_toml.node("ranges");
-    if (ranges == nullptr || ranges->kind != TomlNode::Kind::Array || ranges->items.size() != 2) {
+    if (ranges == nullptr || ranges->kind != TomlNode::Kind::Array || ranges->items.size() != count) {
         if (part == 0)
             error("bad-range",
-                  "'" + m_name + "' needs 'ranges', the raw counts of both parts, as in " +
-                      "[[120, 3900], [100, 3950]]",
+                  "'" + m_name + "' needs 'ranges', the raw counts at both ends of each of its " +
+                      std::to_string(count) + " parts, as in [[120, 3900], [100, 3950]]",
                   "ranges");
-        return AxisMap({0, 1, std::nullopt, 0, 0, {0.0, 0.5, 1.0}});
+        return AxisMap(harmless);
     }
     if (const auto ends = span(ranges->items[part]))
         std::tie(shape.from, shape.to) = *ends;
-    if (!(values[0] < values[2]))
-        shape.values = {0.0, 0.5, 1.0};
-    return AxisMap(shape);
+    if (values[0] < values[2])
+        shape.values = values;
+    shape.endBand = counts("end_band", 0);
+    if (m_toml.problems().all().size() == before)
+        checkShape(shape);
+    return AxisMap(m_toml.problems().all().size() == before ? shape : harmless);
 }
 
 void expectRaws(InputRef& input, const AxisMap& map) {

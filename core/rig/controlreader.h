@@ -1,6 +1,6 @@
 #pragma once
 
-#include <initializer_list>
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -60,8 +60,8 @@ public:
     [[nodiscard]] AxisLimits limits();
     /// `range`, `to`, `centre`, `dead_band` and `end_band`, of the number signal 0.
     [[nodiscard]] AxisMap map();
-    /// From `ranges` (a pair for each of two parts) and `to`, of the number signal `signal`.
-    [[nodiscard]] AxisMap mapOfPart(std::size_t part, std::array<double, 3> values);
+    /// Of one of `count` parts, from `ranges` and `end_band`.
+    [[nodiscard]] AxisMap mapOfPart(std::size_t part, std::size_t count, std::array<double, 3> values);
     /// The signal's whole range; an error when it has none.
     [[nodiscard]] std::array<double, 3> wholeRange(std::size_t at);
     /// An error, and false, unless signal `at` is of this kind.

@@ -21,8 +21,21 @@ struct WiringKind {
 
 // Each stands in the file of its state machine. The reader has the right number of signals.
 [[nodiscard]] std::unique_ptr<Control> readAxis(ControlReader& reader);
-[[nodiscard]] std::unique_ptr<Control> readGates(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readCodedSwitch(ControlReader& reader);
 [[nodiscard]] std::unique_ptr<Control> readContact(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readEncoder(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readGates(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readHatSwitch(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readOnOffOn(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readParkingLatch(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readRelativeWheel(ControlReader& reader);
 [[nodiscard]] std::unique_ptr<Control> readSelector(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readSetClear(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readSplitAxis(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readStepButtons(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readSwitchedAxis(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readToggle(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readTwoAxes(ControlReader& reader);
+[[nodiscard]] std::unique_ptr<Control> readZones(ControlReader& reader);
 
 } // namespace flowhand

@@ -13,9 +13,8 @@
 //
 // `between` is for signals with positions; a number or an on/off keeps its value in transit.
 #include <algorithm>
-#include <utility>
 
-#include "rig/contacts.h"
+#include "rig/contactscontrol.h"
 #include "rig/controls.h"
 
 namespace flowhand {
@@ -33,87 +32,53 @@ struct SelectorSpec {
     Duration debounce = kDebounce;
 };
 
-class Selector final : public Control {
+class Selector final : public ContactsControl {
 public:
     Selector(std::string name, std::vector<SignalId> signals, std::vector<InputRef> inputs, SelectorSpec spec)
-        : Control(std::move(name), std::move(signals), std::move(inputs)), m_spec(std::move(spec)),
-          m_contacts(this->inputs().size(), m_spec.debounce) {}
-
-    void take(std::size_t slot, std::int64_t meaning, Time time, Outputs& outputs) override {
-        if (m_contacts.take(slot, meaning != 0, time))
-            tell(time, outputs);
-    }
-
-    void advance(Time time, Outputs& outputs) override {
-        if (m_contacts.advance(time))
-            tell(time, outputs);
-        if (m_transitEnd <= time)
-            endTransit(time, outputs);
-    }
-
-    [[nodiscard]] Time nextTimer() const override { return std::min(m_contacts.nextTimer(), m_transitEnd); }
-
-    void forget() override {
-        m_contacts.forget();
-        m_isKnown = false;
-        m_transitEnd = kForever;
-        m_fault.clear();
-    }
+        : ContactsControl(std::move(name), std::move(signals), std::move(inputs), spec.debounce),
+          m_spec(std::move(spec)) {}
 
     void wish(std::size_t, Value value, std::vector<InputWish>& wishes) const override {
-        bool isWired = value == m_spec.unwired || value == Value::between();
-        for (const Value& position : m_spec.positions)
-            isWired = isWired || position == value;
-        for (std::size_t slot = 0; isWired && slot < inputs().size(); ++slot)
+        const bool hasContact =
+            std::find(m_spec.positions.begin(), m_spec.positions.end(), value) != m_spec.positions.end();
+        if (!hasContact && value != m_spec.unwired && !(value == Value::between()))
+            return;
+        for (std::size_t slot = 0; slot < inputs().size(); ++slot)
             wishes.push_back({slot, m_spec.positions[slot] == value ? 1 : 0, {}});
     }
 
-    [[nodiscard]] std::string fault() const override { return m_fault; }
-
 private:
-    void tell(Time time, Outputs& outputs) {
-        if (!m_contacts.areAllKnown())
-            return;
-        const bool isFirst = !std::exchange(m_isKnown, true);
-        const std::size_t closed = m_contacts.closedCount();
-        m_transitEnd = kForever;
-        m_fault.clear();
-        for (std::size_t slot = 0; closed == 1 && slot < m_contacts.count(); ++slot)
-            if (m_contacts.isClosed(slot))
-                outputs.push_back({0, m_spec.positions[slot], time});
-        if (closed == 1)
-            return;
-        if (closed == 0 && isFirst && m_spec.unwired) {
+    void changed(bool isFirst, Time time, Outputs& outputs) override {
+        setTimer(kForever);
+        setFault({});
+        const std::size_t closed = contacts().closedCount();
+        if (closed == 1) {
+            std::size_t slot = 0;
+            while (!contacts().isClosed(slot))
+                ++slot;
+            outputs.push_back({0, m_spec.positions[slot], time});
+        } else if (closed == 0 && isFirst && m_spec.unwired) {
             outputs.push_back({0, *m_spec.unwired, time});
-            return;
+        } else {
+            if (m_spec.hasBetween)
+                outputs.push_back({0, Value::between(), time});
+            setTimer(time + m_spec.transit);
         }
-        if (m_spec.hasBetween)
-            outputs.push_back({0, Value::between(), time});
-        m_transitEnd = time + m_spec.transit;
     }
 
-    void endTransit(Time time, Outputs& outputs) {
-        m_transitEnd = kForever;
-        if (m_contacts.closedCount() == 0 && m_spec.unwired) {
+    void timeUp(Time time, Outputs& outputs) override {
+        const bool isNone = contacts().closedCount() == 0;
+        if (isNone && m_spec.unwired) {
             outputs.push_back({0, *m_spec.unwired, time});
-        } else if (m_contacts.closedCount() == 0) {
-            m_fault = "no contact is closed: it stands between two positions, or a wire is off";
+        } else if (isNone) {
+            setFault("no contact is closed: it stands between two positions, or a wire is off");
         } else {
-            m_fault = "closed at the same time:";
-            for (std::size_t slot = 0; slot < m_contacts.count(); ++slot)
-                if (m_contacts.isClosed(slot))
-                    m_fault += " " + inputs()[slot].name + ",";
-            m_fault.back() = ';';
-            m_fault += " two wires touch, or a contact sticks";
+            setFault("closed at the same time: " + closedNames() + "; two wires touch, or a contact sticks");
             outputs.push_back({0, Value::unknown(), time, Actor::Machine});
         }
     }
 
     SelectorSpec m_spec;
-    Contacts m_contacts;
-    bool m_isKnown = false;
-    Time m_transitEnd = kForever;
-    std::string m_fault;
 };
 
 } // namespace
