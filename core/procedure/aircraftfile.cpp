@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 #include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include "base/names.h"
@@ -283,7 +284,8 @@ std::optional<Aircraft> readAircraft(Result<TomlFile> toml, const std::string& f
     }
     Aircraft aircraft;
     aircraft.file = file;
-    aircraft.folder = std::filesystem::path(file).parent_path().filename().string();
+    std::error_code ignored;
+    aircraft.folder = std::filesystem::absolute(file, ignored).lexically_normal().parent_path().filename().string();
     aircraft.toml = std::move(*toml);
     Problems own;
     AircraftReader(aircraft, own).read();

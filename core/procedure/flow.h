@@ -123,6 +123,7 @@ struct Flow {
     std::string phaseTo;
     double target = 80.0;   ///< score to pass, 0..100
     std::string startPlace; ///< of the ground plan or the practice aircraft: "stand", "line_up", "touchdown"
+    SourcePlace startWhere; ///< where the file names its start place
     std::vector<StartValue> start;
     std::vector<Step> steps; ///< in order; `after` is filled in for all
     std::vector<Guard> guards;

@@ -126,6 +126,7 @@ private:
             return;
         TomlReader start(m_context.file(), *table, "[start]", m_problems);
         m_flow.startPlace = start.requiredText("place");
+        m_flow.startWhere = start.placeOf("place");
         if (const TomlNode* controls = start.table("controls"))
             for (const auto& [name, node] : controls->members)
                 readStartValue(name, node);

@@ -1,0 +1,242 @@
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include "aircraft/groundplan.h"
+#include "aircraft/practice.h"
+#include "aircraft/practicefile.h"
+#include "command/command.h"
+#include "procedure/library.h"
+#include "procedure/lint.h"
+#include "session/hands.h"
+
+namespace flowhand {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kAircraftFile = "aircraft.toml";
+constexpr const char* kPracticeFile = "practice.toml";
+constexpr const char* kGroundFile = "ground.toml";
+constexpr const char* kHandsFolder = "hands";
+constexpr const char* kHandsEnding = ".hands";
+
+bool isThere(const fs::path& path) {
+    std::error_code ignored;
+    return fs::exists(path, ignored);
+}
+
+/// Checks files and folders, and collects what it finds.
+class Linter {
+public:
+    void check(const fs::path& path) {
+        std::error_code failed;
+        if (fs::is_directory(path, failed)) {
+            if (!checkFolder(path))
+                m_problems.error("nothing-to-check",
+                                 "there is no aircraft.toml or ground.toml in this folder or below it; name a flow "
+                                 "file or an aircraft's folder",
+                                 {path.string()});
+        } else if (!isThere(path)) {
+            m_problems.error("unreadable-file", "there is no such file or folder", {path.string()});
+        } else {
+            checkFile(path);
+        }
+    }
+
+    [[nodiscard]] std::vector<Problem> sorted() const {
+        std::vector<Problem> problems = m_problems.all();
+        std::stable_sort(problems.begin(), problems.end(), [](const Problem& a, const Problem& b) {
+            const SourcePlace& x = a.error.place;
+            const SourcePlace& y = b.error.place;
+            return std::tie(x.file, x.line, x.column) < std::tie(y.file, y.line, y.column);
+        });
+        return problems;
+    }
+    [[nodiscard]] bool hasErrors() const { return m_problems.hasErrors(); }
+    [[nodiscard]] std::size_t fileCount() const { return m_files; }
+
+private:
+    bool checkFolder(const fs::path& folder) {
+        bool isAny = false;
+        if (isThere(folder / kGroundFile))
+            isAny = checkGround(folder / kGroundFile);
+        if (isThere(folder / kAircraftFile))
+            return checkAircraftFolder(folder);
+        std::error_code failed;
+        std::vector<fs::path> below;
+        fs::directory_iterator at(folder, failed);
+        for (const fs::directory_iterator end; !failed && at != end; at.increment(failed))
+            if (at->is_directory(failed) && !at->is_symlink(failed))
+                below.push_back(at->path());
+        std::sort(below.begin(), below.end());
+        for (const fs::path& entry : below)
+            isAny = checkFolder(entry) || isAny;
+        return isAny;
+    }
+
+    bool checkAircraftFolder(const fs::path& folder) {
+        ++m_files;
+        const std::optional<AircraftFolder> loaded = loadAircraftFolder(folder.string(), m_problems);
+        if (!loaded)
+            return true;
+        m_files += loaded->flows.size();
+        lint(*loaded, m_problems);
+        if (isThere(folder / kPracticeFile))
+            checkPractice(folder / kPracticeFile, *loaded->aircraft);
+        for (const Flow& flow : loaded->flows)
+            checkFlow(flow, *loaded->aircraft);
+        return true;
+    }
+
+    void checkPractice(const fs::path& file, const Aircraft& aircraft) {
+        ++m_files;
+        if (const Result<PracticeFigures> figures = loadPractice(file.string(), aircraft); !figures)
+            m_problems.add(Severity::Error, figures.error());
+    }
+
+    bool checkGround(const fs::path& file) {
+        ++m_files;
+        if (const Result<GroundPlan> plan = loadGroundPlan(file.string()); !plan)
+            m_problems.add(Severity::Error, plan.error());
+        return true;
+    }
+
+    /// What a flow has outside its file: where it starts, and the hands that demonstrate it.
+    void checkFlow(const Flow& flow, const Aircraft& aircraft) {
+        const fs::path folder = fs::path(flow.file).parent_path();
+        if (!flow.startPlace.empty() && isThere(folder / kPracticeFile))
+            if (Result<PracticeAircraft> start = PracticeAircraft::create(aircraft, flow.startPlace); !start)
+                m_problems.error(start.error().code, start.error().message, flow.startWhere);
+        const fs::path hands = folder / kHandsFolder / (flow.id + kHandsEnding);
+        if (isThere(hands))
+            checkHands(hands, aircraft, flow);
+    }
+
+    void checkHands(const fs::path& file, const Aircraft& aircraft, const Flow& flow) {
+        ++m_files;
+        (void)Hands::load(file.string(), aircraft, flow, m_problems);
+    }
+
+    void checkFile(const fs::path& path) {
+        if (path.filename() == kGroundFile) {
+            checkGround(path);
+            return;
+        }
+        const bool isHands = path.extension() == kHandsEnding;
+        const fs::path beside = path.has_parent_path() ? path.parent_path() : fs::path(".");
+        const fs::path folder = isHands ? (beside / "..").lexically_normal() : beside;
+        if (!isThere(folder / kAircraftFile)) {
+            m_problems.error("no-aircraft",
+                             "there is no aircraft.toml beside this file, so its controls are not known; put it into "
+                             "an aircraft's folder",
+                             {path.string()});
+            return;
+        }
+        ++m_files;
+        Problems all;
+        const std::optional<AircraftFolder> loaded = loadAircraftFolder(folder.string(), all);
+        if (loaded)
+            lint(*loaded, all);
+        keep(all, loaded ? path : folder / kAircraftFile);
+        if (loaded)
+            checkInFolder(path, *loaded);
+    }
+
+    void checkInFolder(const fs::path& path, const AircraftFolder& loaded) {
+        if (path.filename() == kPracticeFile)
+            checkPractice(path, *loaded.aircraft);
+        for (const Flow& flow : loaded.flows) {
+            if (fs::path(flow.file).lexically_normal() == path)
+                checkFlow(flow, *loaded.aircraft);
+            if (path.extension() == kHandsEnding && flow.id == path.stem())
+                checkHands(path, *loaded.aircraft, flow);
+        }
+    }
+
+    /// Of `all`, what concerns one file.
+    void keep(const Problems& all, const fs::path& file) {
+        for (const Problem& problem : all.all())
+            if (fs::path(problem.error.place.file).lexically_normal() == file.lexically_normal())
+                m_problems.add(problem.severity, problem.error);
+    }
+
+    Problems m_problems;
+    std::size_t m_files = 0;
+};
+
+const char* nameOf(Severity severity) {
+    return severity == Severity::Error ? "error" : severity == Severity::Warning ? "warning" : "advice";
+}
+
+void printJson(const std::vector<Problem>& problems, std::ostream& out) {
+    nlohmann::ordered_json list = nlohmann::ordered_json::array();
+    for (const Problem& problem : problems)
+        list.push_back({{"severity", nameOf(problem.severity)},
+                        {"code", problem.error.code},
+                        {"file", problem.error.place.file},
+                        {"line", problem.error.place.line},
+                        {"column", problem.error.place.column},
+                        {"message", problem.error.message}});
+    // A file may hold any bytes; what is no UTF-8 is shown as a replacement character.
+    out << list.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << '\n';
+}
+
+void printText(const std::vector<Problem>& problems, std::size_t files, std::ostream& out) {
+    for (const Problem& problem : problems)
+        out << describe(problem.error) << " [" << nameOf(problem.severity) << " " << problem.error.code << "]\n";
+    if (problems.empty())
+        out << (files == 1 ? "1 file, " : std::to_string(files) + " files, ") << "nothing to complain of.\n";
+}
+
+void printRules(std::ostream& out) {
+    for (const LintRule& rule : lintRules())
+        out << rule.code << ": " << rule.text << " (" << rule.source << ")\n";
+}
+
+struct LintOptions {
+    std::vector<std::string> paths;
+    bool isJson = false;
+    bool wantsRules = false;
+};
+
+int runLint(const LintOptions& options, CommandLine& line) {
+    if (options.wantsRules) {
+        printRules(line.out);
+        return kExitDone;
+    }
+    if (options.paths.empty())
+        return complain(line, {"missing-path", "name at least one file or folder to check", {}});
+    Linter linter;
+    for (const std::string& path : options.paths)
+        linter.check(fs::path(path).lexically_normal());
+    if (options.isJson)
+        printJson(linter.sorted(), line.out);
+    else
+        printText(linter.sorted(), linter.fileCount(), line.out);
+    return linter.hasErrors() ? kExitError : kExitDone;
+}
+
+} // namespace
+
+void addLintCommand(CLI::App& app, CommandLine& line) {
+    auto options = std::make_shared<LintOptions>();
+    CLI::App* command = app.add_subcommand("lint", "Check flows, aircraft files, ground plans and scripts of hands");
+    command->add_option("path", options->paths, "Files, or folders with everything below them");
+    command->add_flag("--json", options->isJson, "Print what is found as JSON");
+    command->add_flag("--rules", options->wantsRules, "List the rules of good flows that are checked");
+    command->callback([options, &line] {
+        line.chosen = [options, &line] {
+            return runLint(*options, line);
+        };
+    });
+}
+
+} // namespace flowhand
