@@ -31,27 +31,35 @@ struct ConditionProblem {
 /// A condition, parsed, checked for types and units, and compiled once. Immutable and cheap to copy; any thread.
 class Condition {
 public:
-    /// Appends what it finds to `problems`; no value when any of it is an error. Grammar: procedures/README.md.
+    /// Appends what it finds to `problems`; no value when any of it is an error. Grammar: core/condition/README.md.
     [[nodiscard]] static std::optional<Condition> compile(std::string_view text, const ConditionScope& scope,
                                                           std::vector<ConditionProblem>& problems);
 
     [[nodiscard]] const std::string& text() const;
     /// Every signal it reads, each once, in the order of first mention.
     [[nodiscard]] const std::vector<SignalId>& signals() const;
-    /// True only at single instants: a `rise`, `fall` or `sequence` at the top, or under `and`/`or`.
+    /// True only at single instants: a `rise`, `fall` or `sequence` at the top, under `and`, or as all operands of
+    /// `or`.
     [[nodiscard]] bool isInstant() const;
     /// Holds a `held`, or a `moved` without a window of its own: its truth depends on the reference time.
     [[nodiscard]] bool usesReference() const;
     /// Holds a `moved` without a window: refused in a guard.
     [[nodiscard]] bool hasOpenMoved() const;
 
-    /// The parts of this condition that can be read off the value of `signal` alone, at one moment: what a movement of
-    /// that control has to end with to fit. True also when the condition says nothing about the signal alone. `held`
-    /// counts as its operand.
+    /// The longest window that ends, gap of a `sequence` or length of a `held`; 0 without.
+    [[nodiscard]] Duration longestWindow() const;
+
+    /// Whether a movement of the control `signal` that ends at `value` may be one towards this condition: is it true,
+    /// as far as comparisons that read `signal` say? Comparisons that do not read it, and what was in the past, are
+    /// left open, so with two levers in one condition each may move first. A comparison that also reads other signals
+    /// takes them from `otherValues` (by SignalId) and is left open while one is unknown. `once`, `historically`,
+    /// `held`, `rise`, `fall` (of the reverse) count as their operand, `since` as its left one, `sequence` as any of
+    /// its operands, `moved` as its stretch or left open.
     [[nodiscard]] bool fits(SignalId signal, Value value, const std::vector<Value>& otherValues) const;
 
-    /// Without windows and reference (held(A,d) counts as A; moved as false): is it so for these values, by SignalId?
-    /// For 'found set'.
+    /// Whether it is so for these values, by SignalId, without looking back: for 'found set'. `once`, `historically`
+    /// and `held` count as their operand, `since` as both; `rise`, `fall`, `sequence` and `moved` need something to
+    /// happen and are false.
     [[nodiscard]] Truth holdsNow(const std::vector<Value>& values) const;
 
     [[nodiscard]] const ConditionProgram& program() const { return *m_program; }

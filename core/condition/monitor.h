@@ -25,18 +25,29 @@ struct TruthChange {
     bool isAfter = false;
 };
 
+/// Whether margin() will be asked. Following margins through windows costs time at every change of a number in them.
+enum class MarginUse : std::uint8_t { Wanted, NotWanted };
+
 /// How far a condition is from changing, in the unit of the comparison that decides (smallest relative to its signal's
 /// scale). Infinite for on/off and positions.
 struct Margin {
-    double value = 0.0;          ///< >= 0 when true, <= 0 when false; +-infinity where there is no finite one
-    SignalId signal = kNoSignal; ///< whose unit it is in; kNoSignal when infinite
+    /// >= 0 when true, <= 0 when false; +-infinity where there is no finite one; 0 while the condition is unknown. Of a
+    /// condition that is decided although one of its signals is unknown, the least that it may be.
+    double value = 0.0;
+    /// Whose unit it is in. kNoSignal: infinite, or of a product or quotient in whose unit no signal of the comparison
+    /// is; then in m, s, kg, deg, % and K.
+    SignalId signal = kNoSignal;
 };
 
 /// Watches any number of conditions over one stream of changes, in dense time. Not thread-safe; the session thread owns
 /// it.
 ///
-/// Per batch of simultaneous changes: set() for each, then settle(). Time never goes back. Between batches, timers are
-/// served by settle() at exactly their time: ask nextTimer() first.
+/// Per batch of simultaneous changes: set() for each, then settle(). Timers that are due on the way are served by
+/// settle() at exactly their time and before the batch; ask nextTimer() first where something is to be done at that
+/// time.
+///
+/// Time never goes back: an earlier time than the one settled last counts as that. All changes of one time belong in
+/// one batch; what is set after its time was settled counts from 1 ns later, and is reported at the time asked for.
 class Monitor {
 public:
     /// `signals` must outlive the monitor. Every signal is unknown at first.
@@ -47,13 +58,15 @@ public:
 
     /// Watches from the time reached so far on, with that as its reference time. Its truth is known after the next
     /// settle().
-    MonitorId add(const Condition& condition);
+    MonitorId add(const Condition& condition, MarginUse margin = MarginUse::Wanted);
     void remove(MonitorId which);
 
     /// The reference time for `held` and `moved` (see Step in procedure/flow.h); not before the time settled last. From
-    /// it on, both start afresh. Its truth is judged anew at the next settle().
+    /// it on, both start afresh with the values of that time: `held` counts from it, `moved` too. Its truth is judged
+    /// anew at the next settle(). Where that time is settled already, single instants at it stay judged as they were.
     void setReference(MonitorId which, Time reference);
 
+    /// A number that is not finite counts as unknown.
     void set(SignalId signal, Value value);
     /// Judges the instant `time`, with all that was set, and every timer due up to it. Appends the changes to
     /// `changes`.
