@@ -1,0 +1,37 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "procedure/aircraftfile.h"
+#include "procedure/flow.h"
+#include "session/event.h"
+#include "session/record.h"
+#include "session/score.h"
+
+namespace flowhand {
+
+/// A run to be talked through, live or stored. Borrows all of it.
+struct DebriefInput {
+    const Flow& flow;
+    const Aircraft& aircraft;
+    const RunHeader& header;
+    const Score& score;
+    const std::vector<StepResult>& results; ///< by step
+    const std::vector<Event>& events;
+    std::int64_t runId = 0;               ///< in the store; 0: not stored
+    bool isCutOff = false;                ///< the program ended in mid-run; what there is was recovered
+    std::vector<std::string> damage = {}; ///< what could not be read back, in words
+};
+
+/// The sentence that ends every debrief.
+inline constexpr char kTrainingNote[] = "Flowhand is a hobby trainer and is not for real-world flight training.";
+
+/// For a terminal: what went wrong first, then every step. Lines of at most 100 characters.
+[[nodiscard]] std::string debriefText(const DebriefInput& input);
+
+/// The same as one JSON object; times in whole microseconds from the start of the run, points in thousandths.
+[[nodiscard]] std::string debriefJson(const DebriefInput& input);
+
+} // namespace flowhand

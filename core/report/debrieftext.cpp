@@ -1,0 +1,164 @@
+#include <algorithm>
+#include <ctime>
+
+#include "report/debrief.h"
+#include "report/findings.h"
+#include "report/texttable.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr std::size_t kWidth = 100;
+constexpr char kIndent[] = "  ";
+
+/// By the clock of where this program runs.
+std::string wallTime(std::int64_t unixMillis) {
+    const std::time_t time = static_cast<std::time_t>(unixMillis / 1000);
+    std::tm parts{};
+    localtime_r(&time, &parts);
+    char text[32];
+    std::strftime(text, sizeof text, "%Y-%m-%d %H:%M", &parts);
+    return text;
+}
+
+class TextWriter {
+public:
+    explicit TextWriter(const DebriefInput& input) : m_input(input), m_findings(findingsOf(input)) {}
+
+    std::string write() {
+        writeHead();
+        writeResult();
+        writeLedger();
+        writeSteps();
+        writeGuards();
+        writeExtras();
+        if (!m_findings.remarks.empty())
+            title("Remarks");
+        for (const std::string& remark : m_findings.remarks)
+            paragraph(remark, "- ");
+        m_text += "\n";
+        paragraph(kTrainingNote, "");
+        return std::move(m_text);
+    }
+
+private:
+    void title(const std::string& text) { m_text += "\n" + text + "\n"; }
+
+    void paragraph(const std::string& text, const std::string& mark) {
+        const std::string indent = mark.empty() ? "" : kIndent;
+        const std::size_t room = kWidth - indent.size() - mark.size();
+        bool isFirst = true;
+        for (const std::string& line : wrapped(text, room)) {
+            m_text += indent + (isFirst ? mark : std::string(mark.size(), ' ')) + line + "\n";
+            isFirst = false;
+        }
+    }
+
+    void writeHead() {
+        const RunHeader& header = m_input.header;
+        paragraph(m_input.flow.title + ", " + m_input.aircraft.title, "");
+        std::string line = m_input.runId > 0 ? "Run " + std::to_string(m_input.runId) : "Not stored";
+        line += ", " + wallTime(header.startedUnixMillis);
+        if (!header.pilot.empty())
+            line += ", " + header.pilot;
+        line += header.rigTitle.empty() ? ", without a rig" : ", rig: " + header.rigTitle;
+        paragraph(line, "");
+    }
+
+    void writeResult() {
+        const Score& score = m_input.score;
+        m_text += "\n";
+        if (!score.isScored) {
+            paragraph("No score: " +
+                          (score.whyNotPassed.empty() ? "the run did not come to its end" : score.whyNotPassed) + ".",
+                      "");
+            return;
+        }
+        std::string points = pointsText(score.milliPoints);
+        if (score.upperMilliPoints > score.milliPoints)
+            points += " to " + pointsText(score.upperMilliPoints);
+        paragraph((score.isPassed ? "PASSED with " : "NOT PASSED with ") + points + " of 100 points" +
+                      (score.isPassed ? std::string() : ": " + score.whyNotPassed) + ".",
+                  "");
+        if (score.upperMilliPoints > score.milliPoints)
+            paragraph("The lower number counts: some steps are too close to a control's noise to be sure.", "");
+        paragraph("From the first step due to the last one done: " + clockText(score.pace) + ".", "");
+    }
+
+    void writeLedger() {
+        if (!m_input.score.isScored)
+            return;
+        if (m_findings.ledger.empty()) {
+            title("Nothing went wrong.");
+            return;
+        }
+        title("What went wrong, worst first");
+        std::vector<std::vector<std::string>> rows;
+        for (const LedgerLine& line : m_findings.ledger)
+            rows.push_back({pointsText(line.milliPoints), line.text.empty() ? line.what : line.text});
+        m_text += textTable({{"points", 8, true}, {"", kWidth - 12, false}}, rows, kIndent);
+    }
+
+    static std::string timeText(const std::optional<Time>& time) { return time ? clockText(*time) : "-"; }
+
+    void writeSteps() {
+        std::vector<std::vector<std::string>> rows;
+        for (const StepFinding& step : m_findings.steps) {
+            std::string margin = step.margin ? numberText(*step.margin) : "";
+            if (step.margin && !step.marginUnit.empty())
+                margin += " " + step.marginUnit;
+            rows.push_back({step.title, timeText(step.due), timeText(step.done), step.verdict,
+                            step.by + (step.isSimulated ? " (simulated)" : ""), margin,
+                            step.milliPoints != 0 ? pointsText(step.milliPoints) : ""});
+        }
+        title("Steps");
+        // With the blanks between them at most 98 characters.
+        m_text += textTable({{"step", 27, false},
+                             {"due", 7, true},
+                             {"done", 7, true},
+                             {"how", 13, false},
+                             {"by", 16, false},
+                             {"margin", 9, true},
+                             {"lost", 7, true}},
+                            rows, kIndent);
+    }
+
+    void writeGuards() {
+        if (m_findings.guards.empty())
+            return;
+        title("Guards");
+        for (const GuardFinding& guard : m_findings.guards) {
+            std::string text = guard.title + ": ";
+            if (guard.episodes.empty())
+                text += "kept";
+            for (std::size_t i = 0; i < guard.episodes.size(); ++i) {
+                const Episode& episode = guard.episodes[i];
+                text += (i == 0 ? "BROKEN from " : ", from ") + clockText(episode.from) + " to " +
+                        (episode.to ? clockText(*episode.to) : "the end");
+            }
+            paragraph(text, "- ");
+        }
+    }
+
+    void writeExtras() {
+        if (m_findings.extras.empty())
+            return;
+        title("Besides the steps");
+        for (const ExtraFinding& extra : m_findings.extras)
+            paragraph(clockText(extra.time) + " " + extra.text + (extra.isPutBack ? "; put back in time, no loss" : ""),
+                      "- ");
+    }
+
+    const DebriefInput& m_input;
+    Findings m_findings;
+    std::string m_text;
+};
+
+} // namespace
+
+std::string debriefText(const DebriefInput& input) {
+    return TextWriter(input).write();
+}
+
+} // namespace flowhand

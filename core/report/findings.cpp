@@ -1,0 +1,280 @@
+#include "report/findings.h"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "base/names.h"
+
+namespace flowhand {
+
+namespace {
+
+bool isFateOfStep(EventKind kind) {
+    switch (kind) {
+    case EventKind::StepDone:
+    case EventKind::StepFoundSet:
+    case EventKind::StepTooEarly:
+    case EventKind::StepUncertain:
+        return true;
+    default:
+        return false;
+    }
+}
+
+std::string lateText(Duration late) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f s late", seconds(late));
+    return text;
+}
+
+class Finder {
+public:
+    explicit Finder(const DebriefInput& input) : m_input(input) {}
+
+    Findings find() {
+        findLedger();
+        for (std::size_t i = 0; i < m_input.flow.steps.size() && i < m_input.results.size(); ++i)
+            findStep(i);
+        findGuards();
+        findExtras();
+        findRemarks();
+        return std::move(m_findings);
+    }
+
+private:
+    void findLedger() {
+        m_findings.ledger = m_input.score.ledger;
+        const auto rank = [](const LedgerLine& line) {
+            return line.milliPoints < 0 ? 2 : line.guard >= 0 ? 0 : 1;
+        };
+        std::stable_sort(m_findings.ledger.begin(), m_findings.ledger.end(),
+                         [&](const LedgerLine& a, const LedgerLine& b) {
+                             return rank(a) != rank(b) ? rank(a) < rank(b) : a.milliPoints > b.milliPoints;
+                         });
+    }
+
+    [[nodiscard]] const Event* fateOf(std::size_t step) const {
+        const Event* fate = nullptr;
+        for (const Event& event : m_input.events)
+            if (event.step == static_cast<int>(step) && isFateOfStep(event.kind))
+                fate = &event;
+        return fate;
+    }
+
+    void findStep(std::size_t i) {
+        const Step& step = m_input.flow.steps[i];
+        const StepResult& result = m_input.results[i];
+        StepFinding finding;
+        finding.id = step.id;
+        finding.title = step.title;
+        finding.seat = step.seat;
+        finding.weight = step.weight;
+        finding.isOwn = result.isOwn;
+        if (result.due != kForever)
+            finding.due = result.due;
+        if (result.done != kForever)
+            finding.done = result.done;
+        finding.verdict = verdictOf(i);
+        for (const LedgerLine& line : m_input.score.ledger)
+            if (line.step == static_cast<int>(i))
+                finding.milliPoints += line.milliPoints;
+        if (const Event* fate = fateOf(i); fate != nullptr && finding.done)
+            addFate(finding, *fate, step);
+        m_findings.steps.push_back(std::move(finding));
+    }
+
+    void addFate(StepFinding& finding, const Event& fate, const Step& step) {
+        const SignalId signal = fate.signal != kNoSignal ? fate.signal
+                                : !step.controls.empty() ? step.controls.front()
+                                                         : kNoSignal;
+        if (!finding.isOwn)
+            finding.by = "partner";
+        else if (fate.kind != EventKind::StepFoundSet)
+            finding.by = controlName(fate.control, signal);
+        finding.isSimulated = finding.isOwn && isSimulated(signal);
+        m_findings.isSimulated |= finding.isSimulated;
+        if (fate.margin) {
+            finding.margin = fate.margin;
+            if (fate.marginSignal != kNoSignal)
+                finding.marginUnit = m_input.aircraft.signals[fate.marginSignal].unit.symbol;
+        }
+    }
+
+    [[nodiscard]] const ControlFacts* factsOf(SignalId signal) const {
+        const std::vector<ControlFacts>& all = m_input.header.setup.controls;
+        return signal != kNoSignal && indexOf(signal) < all.size() ? &all[indexOf(signal)] : nullptr;
+    }
+
+    [[nodiscard]] bool isSimulated(SignalId signal) const {
+        const ControlFacts* facts = factsOf(signal);
+        return facts != nullptr && facts->isSimulated;
+    }
+
+    [[nodiscard]] std::string controlName(ControlId control, SignalId signal) const {
+        const std::vector<std::string>& names = m_input.header.controlNames;
+        if (control != kNoControl && static_cast<std::size_t>(control) < names.size())
+            return names[static_cast<std::size_t>(control)];
+        return signal != kNoSignal ? m_input.aircraft.signals[signal].label : std::string();
+    }
+
+    [[nodiscard]] std::string verdictOf(std::size_t i) const {
+        const StepResult& result = m_input.results[i];
+        const Score& score = m_input.score;
+        switch (result.state) {
+        case StepState::Waiting:
+            return "not come to";
+        case StepState::Due:
+        case StepState::Seen:
+            return "open";
+        case StepState::Omitted:
+            return "not done";
+        case StepState::FoundSet:
+            return m_input.flow.steps[i].compareOnly ? "done, found set" : "found set, not counted";
+        case StepState::Void:
+            return "void";
+        case StepState::LeftOut:
+            return "left out";
+        case StepState::Done:
+        case StepState::TooEarly:
+        case StepState::Uncertain:
+            break;
+        }
+        if (result.isUncertain || result.state == StepState::Uncertain)
+            return "uncertain";
+        if (result.isTooEarly || result.state == StepState::TooEarly)
+            return "too early";
+        if (i < score.outOfOrder.size() && score.outOfOrder[i])
+            return "out of order";
+        if (i < score.late.size() && score.late[i] > Duration{})
+            return lateText(score.late[i]);
+        return "done";
+    }
+
+    void findGuards() {
+        for (const Guard& guard : m_input.flow.guards)
+            m_findings.guards.push_back({guard.id, guard.title, guard.isCritical, {}});
+        for (const Event& event : m_input.events) {
+            if (event.guard < 0 || static_cast<std::size_t>(event.guard) >= m_findings.guards.size())
+                continue;
+            std::vector<Episode>& episodes = m_findings.guards[static_cast<std::size_t>(event.guard)].episodes;
+            if (event.kind == EventKind::GuardBroken)
+                episodes.push_back({event.time, std::nullopt});
+            else if (event.kind == EventKind::GuardOver && !episodes.empty())
+                episodes.back().to = event.time;
+        }
+    }
+
+    void findExtras() {
+        std::vector<SignalId> signals;
+        for (const Event& event : m_input.events) {
+            if (event.kind == EventKind::WrongControl || event.kind == EventKind::WrongValue) {
+                m_findings.extras.push_back({event.time, event.kind == EventKind::WrongValue, extraText(event), false});
+                signals.push_back(event.signal);
+            }
+            if (event.kind != EventKind::ExtraCancelled)
+                continue;
+            // The last one of that control that still counts.
+            for (std::size_t i = m_findings.extras.size(); i-- > 0;) {
+                if (signals[i] != event.signal || m_findings.extras[i].isPutBack)
+                    continue;
+                m_findings.extras[i].isPutBack = true;
+                break;
+            }
+        }
+    }
+
+    [[nodiscard]] std::string extraText(const Event& event) const {
+        std::string text = event.kind == EventKind::WrongValue ? "wrong value" : "wrong control";
+        if (event.signal != kNoSignal) {
+            const Signal& signal = m_input.aircraft.signals[event.signal];
+            text += ": " + signal.label + " moved to " + valueText(signal, event.value);
+        }
+        if (event.step >= 0 && static_cast<std::size_t>(event.step) < m_input.flow.steps.size())
+            text += ", in place of '" + m_input.flow.steps[static_cast<std::size_t>(event.step)].title + "'";
+        return text;
+    }
+
+    void remark(std::string text) { m_findings.remarks.push_back(std::move(text)); }
+
+    void findRemarks() {
+        if (m_input.isCutOff)
+            remark("The program ended in mid-run; this is what was recovered of it.");
+        for (const std::string& damage : m_input.damage)
+            remark("Damaged in the store: " + damage + ".");
+        remarkSimulated();
+        remarkUnobserved();
+        if (m_input.header.setup.isSolo)
+            remark("Flown without a partner: the pilot did both seats' steps.");
+        for (const Event& event : m_input.events)
+            remarkEvent(event);
+    }
+
+    void remarkSimulated() {
+        std::vector<std::string> titles;
+        for (const StepFinding& step : m_findings.steps)
+            if (step.isSimulated)
+                titles.push_back(step.title);
+        if (titles.empty())
+            return;
+        const bool isAll = std::all_of(m_findings.steps.begin(), m_findings.steps.end(), [](const StepFinding& step) {
+            return step.isSimulated || !step.isOwn || step.by.empty();
+        });
+        remark(isAll ? "Simulated input: every step was done on screen or by scripted hands, none on a control."
+                     : "Simulated input, on screen or by scripted hands: " + joined(titles, "; ") + ".");
+    }
+
+    void remarkUnobserved() {
+        for (const Event& event : m_input.events) {
+            if (event.kind != EventKind::StepLeftOut || event.step < 0 ||
+                static_cast<std::size_t>(event.step) >= m_input.flow.steps.size())
+                continue;
+            const std::string& title = m_input.flow.steps[static_cast<std::size_t>(event.step)].title;
+            remark("This rig could not observe '" + title + "'" + (event.text.empty() ? "" : ": " + event.text) +
+                   "; it was left out of the score.");
+        }
+    }
+
+    void remarkEvent(const Event& event) {
+        const std::string at = " at " + clockText(event.time);
+        const std::string why = event.text.empty() ? "" : ": " + event.text;
+        switch (event.kind) {
+        case EventKind::SetUpWaived:
+            remark("The set-up was not as the flow wants it, and waived" + why + ".");
+            break;
+        case EventKind::Held:
+            remark("Held" + at + why + ".");
+            break;
+        case EventKind::Gap:
+            remark("Input was lost" + at + why + "; the time without it is not counted.");
+            break;
+        case EventKind::OutcomeReached:
+            remark("The flow ended in another way" + at + why + ".");
+            break;
+        default:
+            break;
+        }
+    }
+
+    const DebriefInput& m_input;
+    Findings m_findings;
+};
+
+} // namespace
+
+Findings findingsOf(const DebriefInput& input) {
+    return Finder(input).find();
+}
+
+std::string pointsText(std::int64_t milliPoints) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%s%lld.%03lld", milliPoints < 0 ? "-" : "",
+                  static_cast<long long>(std::abs(milliPoints) / 1000),
+                  static_cast<long long>(std::abs(milliPoints) % 1000));
+    std::string points = text;
+    points.erase(points.find_last_not_of('0') + 1);
+    if (points.back() == '.')
+        points.pop_back();
+    return points;
+}
+
+} // namespace flowhand
