@@ -10,7 +10,7 @@ namespace flowhand {
 namespace usage {
 inline constexpr std::uint16_t kGenericDesktop = 0x01, kSimulation = 0x02, kKeyboardPage = 0x07, kButton = 0x09,
                                kFido = 0xF1D0, kVendor = 0xFF00;
-inline constexpr Usage kMouse = 0x0001'0002, kKeyboard = 0x0001'0006, kKeypad = 0x0001'0007,
+inline constexpr Usage kPointer = 0x0001'0001, kMouse = 0x0001'0002, kKeyboard = 0x0001'0006, kKeypad = 0x0001'0007,
                        kSystemControl = 0x0001'0080, kConsumerControl = 0x000C'0001, kHatSwitch = 0x0001'0039;
 } // namespace usage
 

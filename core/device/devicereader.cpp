@@ -1,0 +1,213 @@
+#include "device/devicereader.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "device/deviceclass.h"
+#include "device/quietthread.h"
+#include "device/wishes.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr const char* kUnplugged = "device-missing";
+
+/// What only other hardware can change; trying again is in vain.
+bool isFinal(const Error& error) {
+    return error.code == "bad-descriptor" || error.code == "keyboard-card" || error.code == "no-controls";
+}
+
+} // namespace
+
+DeviceReader::DeviceReader(DeviceIndex index, DeviceWish wish, HidSystem& system, RunClock clock, Doorbell& bell,
+                           std::size_t queueLength)
+    : m_index(index), m_wish(std::move(wish)), m_system(system), m_clock(clock), m_bell(bell), m_queue(queueLength),
+      m_thread(quietThread([this] {
+          work();
+      })) {}
+
+DeviceReader::~DeviceReader() {
+    stop();
+    m_thread.join();
+}
+
+void DeviceReader::stop() {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_isStopping = true;
+    }
+    m_given.notify_one();
+}
+
+void DeviceReader::give(DeviceInfo unit) {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_unit = std::move(unit);
+        m_stage = Stage::Given;
+    }
+    m_given.notify_one();
+}
+
+void DeviceReader::tellMissing(const Error& why) {
+    const std::lock_guard lock(m_mutex);
+    if (m_saidCode == why.code)
+        return;
+    m_saidCode = why.code;
+    notify(DeviceChange::Lost, why.message, Time{});
+}
+
+bool DeviceReader::isMissing() const {
+    const std::lock_guard lock(m_mutex);
+    return m_stage == Stage::Missing;
+}
+
+bool DeviceReader::takeLoss() {
+    const std::lock_guard lock(m_mutex);
+    return std::exchange(m_hasLoss, false);
+}
+
+std::optional<DeviceInfo> DeviceReader::lastUnit() const {
+    const std::lock_guard lock(m_mutex);
+    return m_unit;
+}
+
+std::optional<DeviceInfo> DeviceReader::connected() const {
+    const std::lock_guard lock(m_mutex);
+    return m_stage == Stage::Connected ? m_unit : std::nullopt;
+}
+
+std::vector<InputInfo> DeviceReader::inputs() const {
+    const std::lock_guard lock(m_mutex);
+    return m_inputs;
+}
+
+DeviceCounters DeviceReader::counters() const {
+    return {m_reports, m_queue.drops(), m_truncated, m_overlong, m_unknown};
+}
+
+void DeviceReader::work() {
+    for (;;) {
+        DeviceInfo unit;
+        {
+            std::unique_lock lock(m_mutex);
+            m_given.wait(lock, [this] {
+                return m_isStopping || m_stage == Stage::Given;
+            });
+            if (m_isStopping)
+                return;
+            unit = *m_unit;
+        }
+        const Error why = use(unit);
+        if (m_isStopping)
+            return;
+        const std::lock_guard lock(m_mutex);
+        m_stage = Stage::Missing;
+        m_hasLoss = !isFinal(why);
+        if (m_saidCode != why.code)
+            notify(DeviceChange::Lost, why.message, m_nextReport);
+        m_saidCode = why.code;
+    }
+}
+
+Error DeviceReader::use(const DeviceInfo& unit) {
+    const auto device = m_system.open(unit);
+    if (!device)
+        return device.error();
+    Result<ReportDecoder> decoder = decoderFor(unit);
+    if (!decoder)
+        return decoder.error();
+    {
+        const std::lock_guard lock(m_mutex);
+        m_inputs = decoder->inputs();
+        m_stage = Stage::Connected;
+        m_saidCode.clear();
+        m_nextReport = notify(DeviceChange::Connected, {}, Time{}) + kTick;
+    }
+    return readAll(**device, *decoder);
+}
+
+Result<ReportDecoder> DeviceReader::decoderFor(const DeviceInfo& unit) {
+    const auto bytes = m_system.descriptor(unit);
+    if (!bytes)
+        return tl::unexpected(bytes.error());
+    auto descriptor = parseDescriptor(*bytes);
+    if (!descriptor)
+        return failure(descriptor.error().code, wishText(m_wish) + " cannot be used: " + descriptor.error().message,
+                       m_wish.place);
+    if (isKeyboardOnly(*descriptor))
+        return failure("keyboard-card",
+                       wishText(m_wish) +
+                           " types like a keyboard: what its switches send goes to every program. Set the card to "
+                           "its joystick mode, or use a card that has one",
+                       m_wish.place);
+    ReportDecoder decoder(std::move(*descriptor));
+    if (decoder.inputs().empty())
+        return failure("no-controls", wishText(m_wish) + " has no controls: its report descriptor names no inputs",
+                       m_wish.place);
+    return decoder;
+}
+
+Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
+    std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
+    while (!m_isStopping) {
+        const auto length = device.read(buffer, DeviceHub::kReadWait);
+        if (!length)
+            return {kUnplugged, wishText(m_wish) + " was unplugged: plug it in again", m_wish.place};
+        if (*length > 0)
+            takeReport(std::span(buffer).first(*length), decoder);
+    }
+    return {};
+}
+
+void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder) {
+    const Time time = std::max(m_clock.now(), m_nextReport);
+    m_nextReport = time;
+    ++m_reports;
+    m_changes.clear();
+    const ReportFit fit = decoder.decode(report, m_changes);
+    if (!m_changes.empty()) {
+        m_readings.clear();
+        for (const InputChange& change : m_changes)
+            m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
+        m_queue.push(m_readings);
+        m_bell.ring();
+        remarkDrops();
+    }
+    if (fit != ReportFit::Exact)
+        remarkFit(fit);
+}
+
+void DeviceReader::remarkFit(ReportFit fit) {
+    if (fit == ReportFit::UnknownId) {
+        if (++m_unknown == 1)
+            remark("sends reports with an id that its descriptor does not have; they are ignored");
+    } else if (fit == ReportFit::Truncated) {
+        if (++m_truncated == 1)
+            remark("sends reports shorter than its descriptor says; what is missing changes nothing");
+    } else if (++m_overlong == 1) {
+        remark("sends reports longer than its descriptor says; the rest is ignored");
+    }
+}
+
+void DeviceReader::remarkDrops() {
+    if (m_saidDrops || m_queue.drops() == 0)
+        return;
+    m_saidDrops = true;
+    remark("sent more than the program could take; short movements may be missing");
+}
+
+void DeviceReader::remark(std::string message) {
+    const std::lock_guard lock(m_mutex);
+    m_nextReport = notify(DeviceChange::Remark, wishText(m_wish) + " " + message, m_nextReport) + kTick;
+}
+
+Time DeviceReader::notify(DeviceChange change, std::string message, Time earliest) {
+    const Time time = std::max({m_clock.now(), m_nextNotice, earliest + kTick});
+    m_nextNotice = time + kTick;
+    m_queue.push({time, m_index, change, std::move(message)});
+    m_bell.ring();
+    return time;
+}
+
+} // namespace flowhand
