@@ -87,7 +87,7 @@ Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& s
     Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, wish.flow->startPlace);
     if (!practice)
         return tl::unexpected(practice.error());
-    run.parts.practice = std::move(*practice);
+    run.parts.practice.emplace(std::move(*practice));
     const bool isSimulated = wish.hasScreenControls || run.parts.hands.has_value();
     run.parts.header.setup.controls = factsOf(*wish.aircraft, run.parts.rig, isSimulated);
     if (store != nullptr) {

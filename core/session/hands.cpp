@@ -39,7 +39,9 @@ struct Hands::Script {
     };
 
     Script(const Aircraft& craft, std::vector<HandLine> script) : aircraft(craft), lines(std::move(script)) {
-        const auto signal = [&](std::string_view name) { return aircraft.signals.find(name).value_or(kNoSignal); };
+        const auto signal = [&](std::string_view name) {
+            return aircraft.signals.find(name).value_or(kNoSignal);
+        };
         offset = signal("centreline_offset");
         angle = signal("centreline_angle");
         curvature = signal("line_curvature");
@@ -104,7 +106,9 @@ struct Hands::Script {
             nextFollow = nextKeep = kForever;
             break;
         }
-        std::stable_sort(later.begin(), later.end(), [](const Later& a, const Later& b) { return a.time < b.time; });
+        std::stable_sort(later.begin(), later.end(), [](const Later& a, const Later& b) {
+            return a.time < b.time;
+        });
         begun = start;
         anchor = std::max(line.trigger == HandTrigger::With ? anchor : start, end);
         armed = kForever;
@@ -125,7 +129,8 @@ struct Hands::Script {
         for (int i = 1; i <= steps; ++i) {
             const double share = static_cast<double>(i) / steps;
             const double number = from.number() + (line.target.number() - from.number()) * share;
-            later.push_back({start + i * kMoveGrain, id, i == steps ? line.target : Value::number(roundedTo(number, 0.1))});
+            later.push_back(
+                {start + i * kMoveGrain, id, i == steps ? line.target : Value::number(roundedTo(number, 0.1))});
         }
         return start + steps * kMoveGrain;
     }
@@ -162,7 +167,8 @@ struct Hands::Script {
         for (const SignalId id : keeping->controls) {
             const bool isBrake = aircraft.control(id).kind == ControlKind::Pedal;
             // Proportional, in % of travel a knot: common practice is small pushes, and brakes only when clearly fast.
-            const double wanted = isBrake ? std::clamp(-8.0 * (tooSlow + 1.5), 0.0, 60.0) : std::clamp(12.0 * tooSlow, 0.0, 35.0);
+            const double wanted =
+                isBrake ? std::clamp(-8.0 * (tooSlow + 1.5), 0.0, 60.0) : std::clamp(12.0 * tooSlow, 0.0, 35.0);
             put(time, id, Value::number(roundedTo(wanted, 1.0)), samples);
         }
     }
@@ -196,18 +202,20 @@ Hands::~Hands() = default;
 Hands::Hands(Hands&&) noexcept = default;
 Hands& Hands::operator=(Hands&&) noexcept = default;
 
-std::optional<Hands> Hands::load(const std::string& file, const Aircraft& aircraft, const Flow& flow, Problems& problems) {
+std::optional<Hands> Hands::load(const std::string& file, const Aircraft& aircraft, const Flow& flow,
+                                 Problems& problems) {
     std::ifstream stream(file, std::ios::binary);
     std::ostringstream source;
     if (!stream || !(source << stream.rdbuf())) {
-        problems.error("unreadable-file", "this script of hands cannot be read; check that it exists and that you may read it", {file});
+        problems.error("unreadable-file",
+                       "this script of hands cannot be read; check that it exists and that you may read it", {file});
         return std::nullopt;
     }
     return parse(source.str(), file, aircraft, flow, problems);
 }
 
-std::optional<Hands> Hands::parse(const std::string& source, const std::string& name, const Aircraft& aircraft, const Flow& flow,
-                                  Problems& problems) {
+std::optional<Hands> Hands::parse(const std::string& source, const std::string& name, const Aircraft& aircraft,
+                                  const Flow& flow, Problems& problems) {
     Problems found;
     std::vector<HandLine> lines = parseHandScript(source, name, aircraft, flow, found);
     for (const Problem& problem : found.all())

@@ -12,9 +12,9 @@
 
 namespace flowhand {
 
-/// Scripted hands: a readable list of timed hand movements, also a flow's demonstration. Format: procedures/README.md, 'Hands'.
-/// Lines are done one after the other; what waits for a step or a condition is timed from the instant that came true, so the
-/// same script on the same motion is the same run. Session thread only.
+/// Scripted hands: a readable list of timed hand movements, also a flow's demonstration. Format: procedures/README.md,
+/// 'Hands'. Lines are done one after the other; what waits for a step or a condition is timed from the instant that
+/// came true, so the same script on the same motion is the same run. Session thread only.
 class Hands {
 public:
     ~Hands();
@@ -25,8 +25,8 @@ public:
     [[nodiscard]] static std::optional<Hands> load(const std::string& file, const Aircraft& aircraft, const Flow& flow,
                                                    Problems& problems);
     /// The same from memory; `name` stands in messages as the file.
-    [[nodiscard]] static std::optional<Hands> parse(const std::string& source, const std::string& name, const Aircraft& aircraft,
-                                                    const Flow& flow, Problems& problems);
+    [[nodiscard]] static std::optional<Hands> parse(const std::string& source, const std::string& name,
+                                                    const Aircraft& aircraft, const Flow& flow, Problems& problems);
 
     /// The values by SignalId and which steps are due, by index, at `time`; what waits for them is armed.
     void see(Time time, const std::vector<Value>& values, const std::vector<bool>& stepDue);

@@ -48,7 +48,9 @@ private:
         return {from, m_line.substr(from, to - from)};
     }
 
-    Piece tail(Piece piece, std::size_t skip) const { return trimmed(piece.offset + skip, piece.offset + piece.text.size()); }
+    Piece tail(Piece piece, std::size_t skip) const {
+        return trimmed(piece.offset + skip, piece.offset + piece.text.size());
+    }
 
     static bool beginsWith(std::string_view text, std::string_view word) {
         return text.substr(0, word.size()) == word && (text.size() == word.size() || text[word.size()] == ' ');
@@ -73,7 +75,8 @@ private:
         constexpr std::string_view kLater = " later";
         const std::size_t comma = piece.text.rfind(',');
         const bool hasDelay = piece.text.size() > kLater.size() &&
-                              piece.text.substr(piece.text.size() - kLater.size()) == kLater && comma != std::string_view::npos;
+                              piece.text.substr(piece.text.size() - kLater.size()) == kLater &&
+                              comma != std::string_view::npos;
         if (!hasDelay)
             return piece;
         m_hand.delay = duration(trimmed(piece.offset + comma + 1, piece.offset + piece.text.size() - kLater.size()));
@@ -96,7 +99,8 @@ private:
             m_hand.trigger = HandTrigger::When;
             parseCondition(withoutDelay(tail(piece, 4)));
         } else {
-            error(piece.offset, "bad-hands", "a line of hands begins with after, at, with, due or when, not '" + std::string(piece.text) + "'");
+            error(piece.offset, "bad-hands",
+                  "a line of hands begins with after, at, with, due or when, not '" + std::string(piece.text) + "'");
         }
     }
 
@@ -106,7 +110,8 @@ private:
             ids.push_back(step.id);
         const auto at = std::find(ids.begin(), ids.end(), piece.text);
         if (at == ids.end())
-            error(piece.offset, "unknown-step", "the flow has no step '" + std::string(piece.text) + "'" + nearestHint(piece.text, ids));
+            error(piece.offset, "unknown-step",
+                  "the flow has no step '" + std::string(piece.text) + "'" + nearestHint(piece.text, ids));
         else
             m_hand.step = static_cast<std::size_t>(at - ids.begin());
     }
@@ -126,7 +131,8 @@ private:
         std::vector<std::string> names;
         for (const CockpitControl& known : m_aircraft.controls)
             names.push_back(m_aircraft.signals[known.signal].name);
-        error(piece.offset, "unknown-control", "there is no control '" + std::string(piece.text) + "'" + nearestHint(piece.text, names));
+        error(piece.offset, "unknown-control",
+              "there is no control '" + std::string(piece.text) + "'" + nearestHint(piece.text, names));
         return kNoSignal;
     }
 
@@ -152,7 +158,8 @@ private:
         const Piece name = trimmed(piece.offset, piece.offset + std::min(split, piece.text.size()));
         const SignalId id = control(name);
         if (m_isGood && m_aircraft.signals[id].kind != SignalKind::OnOff)
-            error(name.offset, "bad-hands", "only a button or switch can be pressed; write a value for '" + std::string(name.text) + "'");
+            error(name.offset, "bad-hands",
+                  "only a button or switch can be pressed; write a value for '" + std::string(name.text) + "'");
         m_hand.controls = {id};
     }
 
@@ -172,7 +179,8 @@ private:
             return;
         }
         const Piece speed = trimmed(piece.offset, piece.offset + split);
-        const Result<Value> value = parseValue(m_aircraft.signals[*m_aircraft.signals.find("ground_speed")], speed.text);
+        const Result<Value> value =
+            parseValue(m_aircraft.signals[*m_aircraft.signals.find("ground_speed")], speed.text);
         if (!value)
             error(speed.offset, value.error().code, value.error().message);
         m_hand.target = value.value_or(Value());
@@ -215,8 +223,8 @@ private:
 
 } // namespace
 
-std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name, const Aircraft& aircraft, const Flow& flow,
-                                      Problems& problems) {
+std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name, const Aircraft& aircraft,
+                                      const Flow& flow, Problems& problems) {
     std::vector<HandLine> lines;
     std::istringstream stream(source);
     std::string text;

@@ -39,13 +39,13 @@ struct HandLine {
 
     HandAct act = HandAct::Move;
     std::vector<SignalId> controls;
-    Value target;    ///< of Move: in the control's unit; of Keep: the speed
+    Value target;     ///< of Move: in the control's unit; of Keep: the speed
     Duration lasts{}; ///< of Move: the time it takes; of Press: how long it is held
     SourcePlace place;
 };
 
 /// Format: procedures/README.md, 'Hands'. Lines with errors are named in `problems` and left out.
-[[nodiscard]] std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name, const Aircraft& aircraft,
-                                                    const Flow& flow, Problems& problems);
+[[nodiscard]] std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name,
+                                                    const Aircraft& aircraft, const Flow& flow, Problems& problems);
 
 } // namespace flowhand

@@ -137,7 +137,6 @@ HandKeeper flownAlone(const Scene& scene) {
     wish.aircraft = scene.flow.aircraft;
     wish.flow = scene.flow.flow;
     wish.handsFile = scene.handsFile;
-    wish.isSolo = true;
     const std::unique_ptr<HidSystem> none = systemDevices();
     const SteadyClock clock;
     Result<AssembledRun> run = assembleRun(wish, nullptr, *none, clock);

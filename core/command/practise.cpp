@@ -1,0 +1,189 @@
+#include <atomic>
+#include <csignal>
+#include <memory>
+
+#include "command/assembly.h"
+#include "command/command.h"
+#include "command/commandline.h"
+#include "command/datafolder.h"
+#include "command/flyrun.h"
+#include "command/progress.h"
+#include "report/debrief.h"
+
+namespace flowhand {
+
+namespace {
+
+struct Options {
+    std::string flow;
+    std::string procedures = dataFolder() + "/procedures";
+    std::string rig;
+    std::string hands;
+    std::string store = defaultStoreFile();
+    std::string seat = "captain";
+    std::string pilot;
+    std::uint64_t seed = 1;
+    bool isDemonstration = false;
+    bool isSolo = false;
+    bool isWaived = false;
+    bool isUnstored = false;
+    bool isJson = false;
+};
+
+std::atomic<bool> g_isInterrupted{false}; // set by the signal handler, which can reach nothing else
+
+/// Ctrl-C stops the run and keeps what was flown; restored by its destructor.
+class InterruptGuard {
+public:
+    InterruptGuard() {
+        m_before = std::signal(SIGINT, [](int) {
+            g_isInterrupted = true;
+        });
+    }
+    ~InterruptGuard() { std::signal(SIGINT, m_before); }
+    InterruptGuard(const InterruptGuard&) = delete;
+    InterruptGuard& operator=(const InterruptGuard&) = delete;
+
+private:
+    void (*m_before)(int);
+};
+
+class Practise {
+public:
+    Practise(CommandLine& line, const Options& options) : m_line(line), m_options(options) {}
+
+    int run() {
+        Problems problems;
+        const std::vector<AircraftFolder> library = loadLibrary(m_options.procedures, problems);
+        for (const Problem& problem : problems.all())
+            if (problem.severity == Severity::Error)
+                m_line.err << describe(problem.error) << '\n';
+        const Result<FoundFlow> found = findFlow(library, m_options.flow);
+        if (!found)
+            return complain(m_line, found.error());
+        return fly(*found);
+    }
+
+private:
+    int fly(const FoundFlow& found) {
+        std::optional<Store> store;
+        if (!m_options.isUnstored) {
+            Result<Store> opened = Store::open(m_options.store);
+            if (!opened)
+                return complain(m_line, opened.error());
+            store.emplace(std::move(*opened));
+        }
+        const std::unique_ptr<HidSystem> devices = systemDevices();
+        const SteadyClock clock;
+        Result<AssembledRun> run = assembleRun(wishFor(found), store ? &*store : nullptr, *devices, clock);
+        if (!run)
+            return complain(m_line, run.error());
+        if (!run->parts.hands && run->devices == nullptr)
+            return complain(
+                m_line, {"nothing-to-fly-with",
+                         "say what flies: --rig FILE for your controls, --hands FILE or --demonstration for scripted "
+                         "hands; without controls, start flowhand with no command and use the ones on screen",
+                         {}});
+        const RunHeader header = run->parts.header;
+        const FlownRun flown = flyAndShow(*run, clock, found);
+        return report(found, header, flown);
+    }
+
+    RunWish wishFor(const FoundFlow& found) const {
+        RunWish wish;
+        wish.aircraft = found.aircraft;
+        wish.flow = found.flow;
+        wish.rigFile = m_options.rig;
+        wish.handsFile = m_options.isDemonstration ? demonstrationOf(*found.flow) : m_options.hands;
+        wish.seat = m_options.seat;
+        wish.isSolo = m_options.isSolo;
+        wish.seed = m_options.seed;
+        wish.pilot = m_options.pilot;
+        return wish;
+    }
+
+    FlownRun flyAndShow(AssembledRun& run, const Clock& clock, const FoundFlow& found) {
+        std::ostream& progress = m_options.isJson ? m_line.err : m_line.out;
+        const auto show = [&](const Event& event) {
+            const std::string text = progressLine(event, *found.flow, *found.aircraft);
+            if (!text.empty())
+                progress << text << std::endl;
+        };
+        for (const std::string& remark : run.remarks)
+            progress << remark << '\n';
+        progress << found.flow->title << ", " << found.aircraft->title << std::endl;
+        if (run.devices == nullptr)
+            return flyScripted(std::move(run.parts), show);
+        const InterruptGuard guard;
+        return flyLive(
+            std::move(run.parts), clock, run.origin, m_options.isWaived,
+            [] {
+                return g_isInterrupted.load();
+            },
+            show,
+            [&](const std::string& text) {
+                progress << text << std::endl;
+            });
+    }
+
+    int report(const FoundFlow& found, const RunHeader& header, const FlownRun& flown) {
+        const RunSnapshot& end = flown.snapshot;
+        const DebriefInput input{*found.flow, *found.aircraft, header, end.score, end.results, flown.events, end.runId};
+        if (m_options.isJson)
+            m_line.out << debriefJson(input) << '\n';
+        else
+            m_line.out << '\n' << debriefText(input);
+        return flown.snapshot.score.isPassed || !flown.snapshot.score.isScored ? kExitDone : kExitNotPassed;
+    }
+
+    CommandLine& m_line;
+    const Options& m_options;
+};
+
+} // namespace
+
+void addPractiseCommand(CLI::App& app, CommandLine& line) {
+    auto options = std::make_shared<Options>();
+    CLI::App* command = app.add_subcommand("practise", "Fly a flow without the window; the debrief follows");
+    command->add_option("FLOW", options->flow, "The flow, as in taxi_out or twin_jet/taxi_out")->required();
+    command->add_option("--rig", options->rig, "Rig file: fly by your controls, in real time")->type_name("FILE");
+    CLI::Option* hands =
+        command->add_option("--hands", options->hands, "Script of hands that flies")->type_name("FILE");
+    command->add_flag("--demonstration", options->isDemonstration, "The flow's own scripted hands fly")
+        ->excludes(hands);
+    command->add_option("--db", options->store, "Where the run is stored")->type_name("FILE");
+    command->add_flag("--unstored", options->isUnstored, "Do not store the run");
+    command->add_option("--seat", options->seat, "The seat you sit in")->capture_default_str();
+    command->add_flag("--solo", options->isSolo, "No partner: you do both seats' steps");
+    command->add_option("--seed", options->seed, "Of the partner's pace")->capture_default_str();
+    command->add_option("--pilot", options->pilot, "Your name in the run's record");
+    command->add_option("--procedures", options->procedures, "Folder of the aircraft and their flows")
+        ->type_name("FOLDER");
+    command->add_flag("--waive", options->isWaived,
+                      "Begin although controls are not where the start wants them; recorded");
+    command->add_flag("--json", options->isJson, "Print the debrief as JSON, and the progress on standard error");
+    command->callback([&line, options] {
+        line.chosen = [&line, options] {
+            return Practise(line, *options).run();
+        };
+    });
+}
+
+int flyDemonstration(std::ostream& out, std::ostream& err) {
+    CommandLine line{out, err, {}};
+    Problems problems;
+    int status = kExitError;
+    for (const AircraftFolder& folder : loadLibrary(dataFolder() + "/procedures", problems)) {
+        for (const Flow& flow : folder.flows) {
+            Options options;
+            options.flow = folder.aircraft->folder + "/" + flow.id;
+            options.isDemonstration = true;
+            options.isUnstored = true;
+            if (!demonstrationOf(flow).empty())
+                status = Practise(line, options).run();
+        }
+    }
+    return status;
+}
+
+} // namespace flowhand

@@ -1,0 +1,30 @@
+#include "session/runclock.h"
+
+namespace flowhand {
+
+Time RunClock::toRun(Time time) const {
+    return time == kForever ? kForever : time - m_left;
+}
+
+Time RunClock::fromRun(Time runTime) const {
+    if (runTime == kForever)
+        return kForever;
+    Time time = runTime;
+    for (const Hold& hold : m_holds)
+        if (hold.at < runTime)
+            time += hold.left;
+    return time;
+}
+
+void RunClock::hold(Time time) {
+    m_heldSince = time;
+}
+
+void RunClock::resume(Time time) {
+    const Duration left = time - m_heldSince - kTick;
+    m_holds.push_back({toRun(m_heldSince), left});
+    m_left += left;
+    m_heldSince = kForever;
+}
+
+} // namespace flowhand

@@ -1,0 +1,116 @@
+// Whole flights by HID reports through a real kernel: see README.md here. One row a flight.
+
+#include <QDir>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QProcess>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QtTest>
+
+namespace {
+
+constexpr int kMostSeconds = 420;
+
+/// Why the test cannot run here; empty: it can.
+QString missing() {
+    for (const char* program : {"qemu-system-x86_64", "busybox", "cpio", "xz", "apt-get", "dpkg-deb"})
+        if (QStandardPaths::findExecutable(program).isEmpty())
+            return QString("the kernel test needs %1, which is not installed").arg(program);
+    return {};
+}
+
+QJsonDocument jsonFile(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? QJsonDocument::fromJson(file.readAll()) : QJsonDocument();
+}
+
+QString textFile(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+}
+
+/// "not done reverse_raised", "guard tiller_above_limit" ...: what the ledger lists, named by step or guard, sorted.
+QStringList findingsOf(const QJsonObject& debrief) {
+    QStringList findings;
+    for (const QJsonValue& value : debrief["ledger"].toArray()) {
+        const QJsonObject line = value.toObject();
+        const QString guard = line["guard"].toString();
+        findings << (guard.isEmpty() ? line["what"].toString() + " " + line["step"].toString() : "guard " + guard);
+    }
+    findings.sort();
+    return findings;
+}
+
+} // namespace
+
+class TestKernel : public QObject {
+    Q_OBJECT
+
+private slots:
+    void flies_data();
+    void flies();
+
+private:
+    void makeReports(const QString& hands, const QString& flow, const QString& go, const QString& script);
+};
+
+void TestKernel::flies_data() {
+    QTest::addColumn<QString>("flow");
+    QTest::addColumn<QString>("hands");
+    QTest::addColumn<int>("status");
+    QTest::addColumn<QStringList>("findings");
+    const QString good = PROCEDURES "/twin_jet/hands/";
+    const QString wrong = TEST_DATA "/hands/";
+    QTest::newRow("taxi_out") << "twin_jet/taxi_out" << good + "taxi_out.hands" << 0 << QStringList{};
+    QTest::newRow("take_off") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{};
+    QTest::newRow("take_off_wrong") << "twin_jet/take_off" << wrong + "take_off_wrong.hands" << 3
+                                    << QStringList{"guard flap_before_speed", "guard tiller_above_limit",
+                                                   "wrong value flap_to_4"};
+    QTest::newRow("landing_no_reverse") << "twin_jet/landing_roll" << wrong + "landing_roll_no_reverse.hands" << 3
+                                        << QStringList{"not done reverse_idle", "not done reverse_raised",
+                                                       "not done reverse_stowed"};
+}
+
+void TestKernel::makeReports(const QString& hands, const QString& flow, const QString& go, const QString& script) {
+    QProcess maker;
+    maker.setStandardOutputFile(script);
+    maker.start(REPORTSOF, {ASSETS "/rigs/full_cockpit.toml", flow, hands, go, TEST_DATA "/rig/quadrant.hex",
+                            TEST_DATA "/rig/pedals.hex", TEST_DATA "/rig/yoke.hex"});
+    QVERIFY(maker.waitForFinished(60'000));
+    QVERIFY2(maker.exitCode() == 0, maker.readAllStandardError().constData());
+}
+
+void TestKernel::flies() {
+    const QString reason = missing();
+    if (!reason.isEmpty() && !qEnvironmentVariableIsSet("CI"))
+        QSKIP(qPrintable(reason));
+    QVERIFY2(reason.isEmpty(), qPrintable(reason));
+    QFETCH(QString, flow);
+    QFETCH(QString, hands);
+    QFETCH(int, status);
+    QFETCH(QStringList, findings);
+    QTemporaryDir folder;
+    const QString kept = folder.path();
+    makeReports(hands, flow, kept + "/progress", kept + "/script");
+    if (QTest::currentTestFailed())
+        return;
+
+    QProcess guest;
+    guest.start(KERNEL_FOLDER "/guest",
+                {"--seconds", QString::number(kMostSeconds), "--keep", kept, KERNEL_FOLDER "/fly", FLOWHAND,
+                 VIRTUALDEVICES, kept + "/script", flow, ASSETS "/rigs/full_cockpit.toml", kept});
+    QVERIFY(guest.waitForFinished((kMostSeconds + 60) * 1000));
+    const QString story = textFile(kept + "/progress") + textFile(kept + "/devices") + guest.readAllStandardError();
+    QVERIFY2(guest.exitCode() == status, qPrintable(QString("exit status %1\n%2").arg(guest.exitCode()).arg(story)));
+    const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();
+    QCOMPARE(findingsOf(debrief), findings);
+    QCOMPARE(debrief["passed"].toBool(), status == 0);
+    QVERIFY2(!debrief["simulated_input"].toBool(), "the kernel's devices are no simulated controls");
+    QCOMPARE(jsonFile(kept + "/runs.json").array().size(), 1);
+    QCOMPARE(findingsOf(jsonFile(kept + "/stored.json").object()), findings);
+}
+
+QTEST_GUILESS_MAIN(TestKernel)
+#include "test_kernel.moc"
