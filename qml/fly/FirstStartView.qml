@@ -1,0 +1,65 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// The question of the first start: hands on controls, or on the screen.
+StageView {
+    id: view
+
+    function primaryAction(): bool {
+        fly.chooseHands(fly.withRig || fly.rigTitle !== "");
+        return true;
+    }
+
+    ColumnLayout {
+        anchors.centerIn: parent
+        width: Math.min(parent.width, 920 * Tokens.textScale)
+        spacing: Tokens.gap24
+        PlainText {
+            Layout.fillWidth: true
+            text: qsTr("What will your hands be on?")
+            font.pixelSize: Tokens.titleSize
+            font.weight: Font.DemiBold
+        }
+        PlainText {
+            Layout.fillWidth: true
+            text: qsTr("Flowhand watches the levers and switches you move, says which step is due, and shows at once whether it was done.")
+            color: Tokens.quiet
+        }
+        RowLayout {
+            Layout.fillWidth: true
+            spacing: Tokens.gap16
+            ChoiceCard {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.preferredWidth: 1
+                title: qsTr("I have controls")
+                words: view.fly.rigTitle !== ""
+                    ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
+                    : qsTr("Levers, pedals or switches on USB. They need a rig file that says which input is which control; put it into the rigs folder.")
+                actionText: qsTr("Use my controls")
+                primary: view.fly.rigTitle !== ""
+                onAccepted: view.fly.chooseHands(true)
+            }
+            ChoiceCard {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.preferredWidth: 1
+                title: qsTr("None yet")
+                words: qsTr("A cockpit on the screen, moved by mouse and keys. You can watch each flow being flown first.")
+                actionText: qsTr("Use the screen")
+                primary: view.fly.rigTitle === ""
+                onAccepted: view.fly.chooseHands(false)
+            }
+        }
+        Repeater {
+            model: view.fly.remarks
+            NoticeLine {
+                required property string words
+                Layout.fillWidth: true
+                verdict: Verdict.Info
+                text: words
+            }
+        }
+    }
+}

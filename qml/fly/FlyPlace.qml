@@ -1,0 +1,85 @@
+import QtQuick
+import Flowhand
+
+/// The Fly place: whatever its stage wants to be shown, and the keys that go with it.
+FocusScope {
+    id: place
+
+    required property FlyPresenter fly
+    /// The flow that is looked at before one is flown.
+    property int chosenRow: 0
+
+    readonly property bool isOnTheWay: fly.stage === FlyPresenter.Running || fly.stage === FlyPresenter.Held
+    readonly property bool hasRun: isOnTheWay || fly.stage === FlyPresenter.SetUp
+
+    /// False when the key means nothing here.
+    function pressKey(key: int): bool {
+        switch (key) {
+        case Qt.Key_Return:
+        case Qt.Key_Enter:
+            return (loader.item as StageView)?.primaryAction() ?? false;
+        case Qt.Key_F2:
+            if (fly.stage === FlyPresenter.Held)
+                fly.resume();
+            else if (fly.stage === FlyPresenter.Running)
+                fly.hold();
+            return isOnTheWay;
+        case Qt.Key_F3:
+            if (isOnTheWay)
+                fly.repeat();
+            return isOnTheWay;
+        case Qt.Key_F8:
+            if (hasRun)
+                fly.stop();
+            return hasRun;
+        case Qt.Key_Escape:
+            if (!isOnTheWay && fly.stage !== FlyPresenter.FirstStart)
+                fly.leave();
+            return !isOnTheWay;
+        default:
+            return hasRun && fly.panel.pressKey(key);
+        }
+    }
+
+    function viewOf(stage: int): Component {
+        switch (stage) {
+        case FlyPresenter.FirstStart: return firstStart;
+        case FlyPresenter.SetUp: return setUp;
+        case FlyPresenter.Running:
+        case FlyPresenter.Held: return run;
+        case FlyPresenter.Ended: return debrief;
+        default: return choose;
+        }
+    }
+
+    Loader {
+        id: loader
+        anchors.fill: parent
+        focus: true
+        sourceComponent: place.viewOf(place.fly.stage)
+    }
+    Component {
+        id: firstStart
+        FirstStartView { fly: place.fly }
+    }
+    Component {
+        id: choose
+        ChooseView {
+            fly: place.fly
+            chosenRow: place.chosenRow
+            onRowChosen: row => place.chosenRow = row
+        }
+    }
+    Component {
+        id: setUp
+        SetUpView { fly: place.fly }
+    }
+    Component {
+        id: run
+        RunView { fly: place.fly }
+    }
+    Component {
+        id: debrief
+        DebriefView { fly: place.fly }
+    }
+}

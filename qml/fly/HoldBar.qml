@@ -1,0 +1,55 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// Why the run stands still, and what else the pilot should know; above the due step, never over it.
+Card {
+    id: bar
+
+    required property FlyPresenter fly
+    readonly property bool isHeld: fly.stage === FlyPresenter.Held
+
+    implicitHeight: row.implicitHeight + 2 * Tokens.gap12
+    border.width: 1
+    border.color: Tokens.info
+
+    RowLayout {
+        id: row
+        anchors.left: parent.left
+        anchors.right: parent.right
+        anchors.verticalCenter: parent.verticalCenter
+        anchors.margins: Tokens.gap16
+        spacing: Tokens.gap16
+        ColumnLayout {
+            Layout.fillWidth: true
+            spacing: Tokens.gap4
+            PlainText {
+                visible: bar.isHeld
+                Layout.fillWidth: true
+                text: bar.fly.run.holdReason !== "" ? qsTr("Held: %1").arg(bar.fly.run.holdReason) : qsTr("Held. Time does not count.")
+                font.pixelSize: Tokens.strongSize
+                font.weight: Font.DemiBold
+            }
+            NoticeList {
+                Layout.fillWidth: true
+                notices: bar.fly.run.notices
+            }
+            Repeater {
+                model: bar.fly.run.toMatch
+                NoticeLine {
+                    required property ControlState control
+                    required property string wantedText
+                    Layout.fillWidth: true
+                    text: qsTr("The partner moved it: put %1 to %2 as well.").arg(control.label).arg(wantedText)
+                }
+            }
+        }
+        ActionButton {
+            visible: bar.isHeld
+            text: qsTr("Go on")
+            primary: true
+            keyName: qsTr("Return")
+            onClicked: bar.fly.resume()
+        }
+    }
+}

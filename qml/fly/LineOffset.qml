@@ -1,0 +1,51 @@
+import QtQuick
+import Flowhand
+
+/// Where the nosewheel rolls beside the line on the ground.
+Item {
+    id: offset
+
+    /// Metres right of the line.
+    required property real offset
+    /// Metres to either end of the bar.
+    readonly property real reach: 10
+    readonly property string words: Math.abs(offset.offset) < 0.5 ? qsTr("on the line")
+        : offset.offset > 0 ? qsTr("%1 m right").arg(offset.offset.toFixed(1)) : qsTr("%1 m left").arg((-offset.offset).toFixed(1))
+
+    implicitWidth: 150
+    implicitHeight: 44
+    Accessible.role: Accessible.StaticText
+    Accessible.name: qsTr("Line: %1").arg(words)
+
+    PlainText {
+        text: qsTr("Line: %1").arg(offset.words)
+        font.pixelSize: Tokens.quietSize
+        color: Tokens.quiet
+        wrapMode: Text.NoWrap
+        Accessible.ignored: true
+    }
+    Rectangle {
+        y: 26
+        width: parent.width
+        height: 8
+        radius: 4
+        color: Tokens.sunken
+        border.width: 1
+        border.color: Tokens.line
+    }
+    Rectangle {
+        x: parent.width / 2 - 1
+        y: 22
+        width: 2
+        height: 16
+        color: Tokens.line
+    }
+    Rectangle {
+        x: parent.width / 2 + Math.max(-1, Math.min(1, offset.offset / offset.reach)) * (parent.width / 2 - 6) - width / 2
+        y: 22
+        width: 10
+        height: 16
+        radius: 4
+        color: Tokens.text
+    }
+}

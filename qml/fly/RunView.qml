@@ -1,0 +1,74 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// A run as it goes. Nothing here moves that does not have to.
+StageView {
+    id: view
+
+    readonly property bool isHeld: fly.stage === FlyPresenter.Held
+
+    function primaryAction(): bool {
+        if (isHeld)
+            fly.resume();
+        return isHeld;
+    }
+
+    ColumnLayout {
+        anchors.fill: parent
+        spacing: Tokens.gap12
+        HoldBar {
+            visible: view.isHeld || view.fly.run.notices.count > 0 || view.fly.run.toMatch.count > 0
+            Layout.fillWidth: true
+            fly: view.fly
+        }
+        RowLayout {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            spacing: Tokens.gap12
+            DueCard {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                run: view.fly.run
+                demonstration: view.fly.demonstration
+            }
+            ColumnLayout {
+                Layout.fillHeight: true
+                Layout.fillWidth: false
+                Layout.preferredWidth: Math.min(380 * Tokens.textScale, view.width * 0.34)
+                spacing: Tokens.gap12
+                GuardList {
+                    visible: view.fly.run.guards.count > 0
+                    Layout.fillWidth: true
+                    guards: view.fly.run.guards
+                }
+                StepList {
+                    Layout.fillWidth: true
+                    Layout.fillHeight: true
+                    Layout.preferredHeight: 4
+                    title: qsTr("Next")
+                    emptyText: qsTr("Nothing more to come")
+                    steps: view.fly.run.coming
+                }
+                StepList {
+                    Layout.fillWidth: true
+                    Layout.fillHeight: true
+                    Layout.preferredHeight: 5
+                    title: qsTr("Over: %1 of %2 steps").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll)
+                    emptyText: qsTr("No step is over yet")
+                    steps: view.fly.run.over
+                    withVerdict: true
+                }
+            }
+        }
+        MotionStrip {
+            Layout.fillWidth: true
+            fly: view.fly
+        }
+        ControlPanel {
+            visible: !view.fly.withRig
+            Layout.fillWidth: true
+            panel: view.fly.panel
+        }
+    }
+}

@@ -1,0 +1,94 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// Before the start: each control that is not where the flow starts from, where it is and where it has to go.
+StageView {
+    id: view
+
+    readonly property bool isReady: fly.run.setUp.count === 0
+    readonly property bool isOnScreen: !fly.withRig
+
+    function primaryAction(): bool {
+        if (isReady)
+            fly.begin();
+        else if (isOnScreen)
+            fly.setAll();
+        return isReady || isOnScreen;
+    }
+
+    ColumnLayout {
+        anchors.fill: parent
+        spacing: Tokens.gap12
+        Card {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            ColumnLayout {
+                anchors.fill: parent
+                anchors.margins: Tokens.gap24
+                spacing: Tokens.gap12
+                PlainText {
+                    Layout.fillWidth: true
+                    text: view.fly.flowTitle
+                    font.pixelSize: Tokens.titleSize
+                    font.weight: Font.DemiBold
+                }
+                PlainText {
+                    Layout.fillWidth: true
+                    text: view.isReady ? qsTr("Every control is where the flow starts from.")
+                        : view.isOnScreen ? qsTr("Before the start, put these controls where the flow starts from, by hand or all at once.")
+                        : qsTr("Before the start, put these controls where the flow starts from.")
+                }
+                NoticeList {
+                    Layout.fillWidth: true
+                    notices: view.fly.run.notices
+                }
+                ListView {
+                    id: list
+                    Layout.fillWidth: true
+                    Layout.fillHeight: true
+                    clip: true
+                    spacing: Tokens.gap8
+                    model: view.fly.run.setUp
+                    ThinScrollBar.vertical: ThinScrollBar {}
+                    delegate: TargetLine {
+                        width: list.width
+                    }
+                }
+                RowLayout {
+                    spacing: Tokens.gap12
+                    ActionButton {
+                        visible: view.isReady
+                        text: qsTr("Start")
+                        primary: true
+                        keyName: qsTr("Return")
+                        onClicked: view.fly.begin()
+                    }
+                    ActionButton {
+                        visible: !view.isReady && view.isOnScreen
+                        text: qsTr("Put them all there")
+                        primary: true
+                        keyName: qsTr("Return")
+                        onClicked: view.fly.setAll()
+                    }
+                    ActionButton {
+                        visible: !view.isReady
+                        text: qsTr("Start as it is")
+                        hint: qsTr("The debrief will say that the set-up was not right.")
+                        onClicked: view.fly.waive()
+                    }
+                    ActionButton {
+                        text: qsTr("Back")
+                        keyName: qsTr("Esc")
+                        onClicked: view.fly.leave()
+                    }
+                }
+            }
+        }
+        ControlPanel {
+            visible: view.isOnScreen
+            Layout.fillWidth: true
+            panel: view.fly.panel
+        }
+    }
+}

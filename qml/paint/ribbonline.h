@@ -1,0 +1,36 @@
+#pragma once
+
+#include <QColor>
+#include <QQuickPaintedItem>
+#include <QtQml/qqmlregistration.h>
+
+namespace flowhand {
+
+/// The phase ribbon's line, or a stretch of it: from 0 (gate) to 1 (gate) across the item, rising where the aircraft
+/// flies.
+class RibbonLine : public QQuickPaintedItem {
+    Q_OBJECT
+    QML_ELEMENT
+    Q_PROPERTY(double from MEMBER m_from NOTIFY changed)
+    Q_PROPERTY(double to MEMBER m_to NOTIFY changed)
+    Q_PROPERTY(QColor color MEMBER m_color NOTIFY changed)
+    Q_PROPERTY(double thickness MEMBER m_thickness NOTIFY changed)
+
+public:
+    explicit RibbonLine(QQuickItem* parent = nullptr);
+    void paint(QPainter* painter) override;
+
+    /// The y of the line at `across` 0..1 in an item `height` high that keeps `inset` free above and below.
+    Q_INVOKABLE static double yAt(double across, double height, double inset);
+
+Q_SIGNALS:
+    void changed();
+
+private:
+    double m_from = 0.0;
+    double m_to = 1.0;
+    QColor m_color = Qt::gray;
+    double m_thickness = 2.0;
+};
+
+} // namespace flowhand

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <vector>
+
+#include <QAbstractListModel>
+#include <QtQml/qqmlregistration.h>
+
+#include "presenter/controlstate.h"
+
+namespace flowhand {
+
+/// The controls of the cockpit, in the aircraft file's order. GUI thread.
+class ControlModel : public QAbstractListModel {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("Made by the presenter of a run")
+    Q_PROPERTY(int count READ count NOTIFY countChanged)
+
+public:
+    enum Role { ControlRole = Qt::UserRole + 1 };
+    using QAbstractListModel::QAbstractListModel;
+
+    /// `aircraft` must outlive what is shown; nullptr empties the model.
+    void setAircraft(const Aircraft* aircraft);
+    void setValues(const std::vector<Value>& values);
+
+    [[nodiscard]] int count() const { return static_cast<int>(m_controls.size()); }
+    /// nullptr when `id` is no control.
+    [[nodiscard]] ControlState* find(SignalId id) const;
+    [[nodiscard]] const std::vector<ControlState*>& all() const { return m_controls; }
+
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
+
+Q_SIGNALS:
+    void countChanged();
+
+private:
+    std::vector<ControlState*> m_controls;
+};
+
+} // namespace flowhand

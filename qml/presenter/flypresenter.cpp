@@ -1,0 +1,197 @@
+#include "presenter/flypresenter.h"
+
+#include "presenter/ribbon.h"
+
+namespace flowhand {
+
+namespace {
+
+FlyPresenter::Stage stageOf(SessionPhase phase) {
+    switch (phase) {
+    case SessionPhase::SetUp:
+        return FlyPresenter::SetUp;
+    case SessionPhase::Running:
+        return FlyPresenter::Running;
+    case SessionPhase::Held:
+        return FlyPresenter::Held;
+    case SessionPhase::Ended:
+        return FlyPresenter::Ended;
+    }
+    return FlyPresenter::Choosing;
+}
+
+std::vector<NoticeRow> problemRows(const Problems& problems) {
+    std::vector<NoticeRow> rows;
+    for (const Problem& problem : problems.all()) {
+        if (problem.severity != Severity::Error)
+            continue;
+        NoticeRow row;
+        row.rowId = static_cast<int>(rows.size());
+        row.words = QString::fromStdString(describe(problem.error));
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+/// The flow's place among all flows of all aircraft.
+FlightChoice wishFor(const std::vector<AircraftFolder>& library, int row) {
+    for (const AircraftFolder& folder : library) {
+        const auto count = static_cast<int>(folder.flows.size());
+        if (row < count)
+            return {&folder, &folder.flows[static_cast<std::size_t>(row)], HandsChoice::Screen};
+        row -= count;
+    }
+    return {};
+}
+
+} // namespace
+
+FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
+                           QObject* parent)
+    : QObject(parent), m_library(library), m_maker(maker), m_phases(PhaseRow::staticMetaObject, this),
+      m_flows(FlowRow::staticMetaObject, this), m_problems(NoticeRow::staticMetaObject, this),
+      m_remarks(NoticeRow::staticMetaObject, this), m_panel(
+                                                        [this](SignalId signal, Value value) {
+                                                            if (m_run)
+                                                                m_run->moveOnScreen(signal, value);
+                                                        },
+                                                        this),
+      m_runView(*m_panel.controls(), this), m_debrief(this) {
+    m_phases.setRows(phaseRows());
+    std::vector<FlowRow> rows = flowRows(library);
+    for (FlowRow& row : rows) {
+        const FlightChoice wish = wishFor(library, row.rowId);
+        row.demonstrated = maker.canDemonstrate(*wish.folder, *wish.flow);
+    }
+    m_flows.setRows(rows);
+    m_problems.setRows(problemRows(problems));
+}
+
+FlyPresenter::~FlyPresenter() {
+    m_run.reset();
+}
+
+void FlyPresenter::askHands() {
+    std::vector<NoticeRow> rows;
+    for (const QString& remark : m_maker.deviceRemarks()) {
+        NoticeRow row;
+        row.rowId = static_cast<int>(rows.size());
+        row.words = remark;
+        rows.push_back(row);
+    }
+    m_remarks.setRows(rows);
+    setStage(FirstStart);
+}
+
+void FlyPresenter::chooseHands(bool hasControls) {
+    m_hands = hasControls ? HandsChoice::Rig : HandsChoice::Screen;
+    Q_EMIT handsChanged();
+    Q_EMIT handsChosen(hasControls);
+    setStage(Choosing);
+}
+
+void FlyPresenter::startFlow(int row) {
+    launch(row, m_hands);
+}
+
+void FlyPresenter::demonstrate(int row) {
+    launch(row, HandsChoice::Demonstration);
+}
+
+void FlyPresenter::again() {
+    launch(m_flowRow, m_hands);
+}
+
+void FlyPresenter::launch(int row, HandsChoice hands) {
+    FlightChoice wish = wishFor(m_library, row);
+    if (wish.flow == nullptr)
+        return;
+    wish.hands = hands;
+    m_run.reset();
+    auto run = m_maker.make(wish, [this] {
+        if (!m_isRefreshQueued.exchange(true))
+            QMetaObject::invokeMethod(this, &FlyPresenter::refresh, Qt::QueuedConnection);
+    });
+    m_failure = run ? QString() : QString::fromStdString(describe(run.error()));
+    if (!run) {
+        m_stage = Choosing;
+        Q_EMIT stageChanged();
+        return;
+    }
+    m_wish = wish;
+    m_flowRow = row;
+    m_run = std::move(*run);
+    m_runView.begin(nullptr, nullptr, {});
+    m_panel.setAircraft(wish.folder->aircraft.get());
+    m_runView.begin(wish.folder->aircraft.get(), wish.flow, m_run->setup());
+    Q_EMIT flowChanged();
+    refresh();
+}
+
+void FlyPresenter::refresh() {
+    m_isRefreshQueued = false;
+    if (!m_run)
+        return;
+    const RunSnapshot snapshot = m_run->snapshot();
+    m_panel.setValues(snapshot.values);
+    m_runView.show(snapshot);
+    if (snapshot.session.phase == SessionPhase::Ended)
+        m_debrief.show(*m_wish.flow, m_run->setup(), snapshot);
+    setStage(stageOf(snapshot.session.phase));
+}
+
+void FlyPresenter::leave() {
+    m_run.reset();
+    m_flowRow = -1;
+    Q_EMIT flowChanged();
+    setStage(Choosing);
+}
+
+void FlyPresenter::setStage(Stage stage) {
+    if (m_stage == stage)
+        return;
+    m_stage = stage;
+    Q_EMIT stageChanged();
+}
+
+QString FlyPresenter::flowTitle() const {
+    return m_wish.flow != nullptr ? QString::fromStdString(m_wish.flow->title) : QString();
+}
+
+void FlyPresenter::command(CommandKind kind) {
+    if (m_run)
+        m_run->command(kind, {});
+}
+
+void FlyPresenter::begin() {
+    command(CommandKind::Start);
+}
+
+void FlyPresenter::waive() {
+    command(CommandKind::Waive);
+}
+
+void FlyPresenter::setAll() {
+    if (!m_run)
+        return;
+    for (const SetUpItem& item : m_run->snapshot().session.setUp)
+        m_run->moveOnScreen(item.signal, item.wanted);
+}
+
+void FlyPresenter::hold() {
+    command(CommandKind::Hold);
+}
+
+void FlyPresenter::resume() {
+    command(CommandKind::Resume);
+}
+
+void FlyPresenter::repeat() {
+    command(CommandKind::Repeat);
+}
+
+void FlyPresenter::stop() {
+    command(CommandKind::Stop);
+}
+
+} // namespace flowhand

@@ -1,0 +1,116 @@
+#pragma once
+
+#include <atomic>
+#include <memory>
+#include <vector>
+
+#include <QObject>
+#include <QtQml/qqmlregistration.h>
+
+#include "presenter/debriefpresenter.h"
+#include "presenter/rowmodel.h"
+#include "presenter/runmaker.h"
+#include "presenter/runpresenter.h"
+#include "presenter/screenpanel.h"
+
+namespace flowhand {
+
+/// The Fly place: who flies, the flows to choose from, and the run that goes on. Holds the run and sends it what the
+/// pilot wants. GUI thread.
+class FlyPresenter : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("Made by the program")
+    Q_PROPERTY(Stage stage READ stage NOTIFY stageChanged)
+    Q_PROPERTY(flowhand::RowModel* phases READ phases CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* flows READ flows CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* problems READ problems CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* remarks READ remarks CONSTANT)
+    Q_PROPERTY(flowhand::RunPresenter* run READ run CONSTANT)
+    Q_PROPERTY(flowhand::DebriefPresenter* debrief READ debrief CONSTANT)
+    Q_PROPERTY(flowhand::ScreenPanel* panel READ panel CONSTANT)
+    Q_PROPERTY(int flowRow READ flowRow NOTIFY flowChanged)
+    Q_PROPERTY(QString flowTitle READ flowTitle NOTIFY flowChanged)
+    Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
+    Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
+    Q_PROPERTY(bool demonstration READ isDemonstration NOTIFY flowChanged)
+    Q_PROPERTY(QString failure READ failure NOTIFY stageChanged)
+
+public:
+    enum Stage { FirstStart, Choosing, SetUp, Running, Held, Ended };
+    Q_ENUM(Stage)
+
+    /// `library` and `maker` must outlive it. `problems` are those of loading the library.
+    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
+                 QObject* parent = nullptr);
+    ~FlyPresenter() override;
+
+    /// Asks whether there are controls, instead of offering flows.
+    Q_INVOKABLE void askHands();
+    Q_INVOKABLE void chooseHands(bool hasControls);
+    Q_INVOKABLE void startFlow(int row);
+    Q_INVOKABLE void demonstrate(int row);
+    /// The same flow once more, by the pilot's own hands.
+    Q_INVOKABLE void again();
+    /// Back to the flows; ends a run that goes on.
+    Q_INVOKABLE void leave();
+
+    /// Begins the run, once every control is where the start wants it.
+    Q_INVOKABLE void begin();
+    /// Begins the run as the controls are.
+    Q_INVOKABLE void waive();
+    /// Puts every on-screen control where the start wants it.
+    Q_INVOKABLE void setAll();
+    Q_INVOKABLE void hold();
+    Q_INVOKABLE void resume();
+    Q_INVOKABLE void repeat();
+    Q_INVOKABLE void stop();
+
+    /// Shows the run as it is now. Comes by itself after each change of the run.
+    void refresh();
+
+    [[nodiscard]] Stage stage() const { return m_stage; }
+    [[nodiscard]] RowModel* phases() { return &m_phases; }
+    [[nodiscard]] RowModel* flows() { return &m_flows; }
+    [[nodiscard]] RowModel* problems() { return &m_problems; }
+    [[nodiscard]] RowModel* remarks() { return &m_remarks; }
+    [[nodiscard]] RunPresenter* run() { return &m_runView; }
+    [[nodiscard]] DebriefPresenter* debrief() { return &m_debrief; }
+    [[nodiscard]] ScreenPanel* panel() { return &m_panel; }
+    /// Of the flow that is flown, or -1.
+    [[nodiscard]] int flowRow() const { return m_flowRow; }
+    [[nodiscard]] QString flowTitle() const;
+    [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
+    [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
+    [[nodiscard]] bool isDemonstration() const { return m_wish.hands == HandsChoice::Demonstration; }
+    /// Why the flow could not be begun.
+    [[nodiscard]] QString failure() const { return m_failure; }
+
+Q_SIGNALS:
+    void stageChanged();
+    void flowChanged();
+    void handsChanged();
+    /// The pilot has said whether there are controls.
+    void handsChosen(bool hasControls);
+
+private:
+    void launch(int row, HandsChoice hands);
+    void setStage(Stage stage);
+    void command(CommandKind kind);
+
+    const std::vector<AircraftFolder>& m_library;
+    RunMaker& m_maker;
+    Stage m_stage = Choosing;
+    HandsChoice m_hands = HandsChoice::Screen;
+    FlightChoice m_wish;
+    int m_flowRow = -1;
+    QString m_failure;
+    RowModel m_phases, m_flows, m_problems, m_remarks;
+    ScreenPanel m_panel;
+    RunPresenter m_runView;
+    DebriefPresenter m_debrief;
+    std::atomic<bool> m_isRefreshQueued = false;
+    std::unique_ptr<RunHandle> m_run; ///< last, so that its thread ends before what it calls back goes
+};
+
+} // namespace flowhand

@@ -1,0 +1,76 @@
+#include "presenter/ribbon.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "procedure/phase.h"
+
+namespace flowhand {
+
+namespace {
+
+double phaseStart(const std::string& id) {
+    const auto index = static_cast<double>(findPhase(id).value_or(0));
+    return index / static_cast<double>(phases().size());
+}
+
+QString phaseTitle(const std::string& id) {
+    const std::optional<std::size_t> index = findPhase(id);
+    return index ? QString::fromStdString(phases()[*index].title) : QString();
+}
+
+QString stretchTitle(const Flow& flow) {
+    if (flow.phaseTo == flow.phaseFrom || flow.phaseTo.empty())
+        return phaseTitle(flow.phaseFrom);
+    return QObject::tr("%1 to %2").arg(phaseTitle(flow.phaseFrom), phaseTitle(flow.phaseTo).toLower());
+}
+
+} // namespace
+
+std::vector<PhaseRow> phaseRows() {
+    std::vector<PhaseRow> rows;
+    const double share = 1.0 / static_cast<double>(phases().size());
+    for (const Phase& phase : phases()) {
+        PhaseRow row;
+        row.rowId = static_cast<int>(rows.size());
+        row.title = QString::fromStdString(phase.title);
+        row.from = share * row.rowId;
+        row.to = share * (row.rowId + 1);
+        row.height = phase.height;
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+double ribbonHeight(double across) {
+    const auto count = static_cast<double>(phases().size());
+    const double at = std::clamp(across, 0.0, 1.0) * count;
+    const auto index = static_cast<std::size_t>(std::min(std::floor(at), count - 1.0));
+    const double begin = index == 0 ? 0.0 : phases()[index - 1].height;
+    const double share = at - static_cast<double>(index);
+    const double eased = share * share * (3.0 - 2.0 * share);
+    return begin + (phases()[index].height - begin) * eased;
+}
+
+std::vector<FlowRow> flowRows(const std::vector<AircraftFolder>& library) {
+    const double share = 1.0 / static_cast<double>(phases().size());
+    std::vector<FlowRow> rows;
+    for (const AircraftFolder& folder : library)
+        for (const Flow& flow : folder.flows) {
+            FlowRow row;
+            row.rowId = static_cast<int>(rows.size());
+            row.title = QString::fromStdString(flow.title);
+            row.summary = QString::fromStdString(flow.summary);
+            row.aircraft = QString::fromStdString(folder.aircraft->title);
+            row.stretch = stretchTitle(flow);
+            row.from = phaseStart(flow.phaseFrom);
+            row.to = (flow.phaseTo.empty() ? row.from : phaseStart(flow.phaseTo)) + share;
+            row.height = ribbonHeight((row.from + row.to) / 2);
+            row.steps = static_cast<int>(flow.steps.size());
+            row.target = QString::number(flow.target);
+            rows.push_back(row);
+        }
+    return rows;
+}
+
+} // namespace flowhand

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <QString>
+
+#include "base/error.h"
+#include "procedure/library.h"
+#include "session/run.h"
+
+namespace flowhand {
+
+/// A run as the window uses it. Functions of the GUI thread; the run itself is on a thread of its own.
+class RunHandle {
+public:
+    virtual ~RunHandle() = default;
+    virtual void command(CommandKind kind, const std::string& text) = 0;
+    virtual void moveOnScreen(SignalId signal, Value value) = 0;
+    [[nodiscard]] virtual RunSnapshot snapshot() const = 0;
+    /// Fixed for the run.
+    [[nodiscard]] virtual SessionSetup setup() const = 0;
+};
+
+/// Whose hands fly.
+enum class HandsChoice { Screen, Rig, Demonstration };
+
+/// What the pilot chose. `folder` and `flow` outlive the run.
+struct FlightChoice {
+    const AircraftFolder* folder = nullptr;
+    const Flow* flow = nullptr;
+    HandsChoice hands = HandsChoice::Screen;
+};
+
+/// Makes runs: the real ones, or a test's. GUI thread.
+class RunMaker {
+public:
+    virtual ~RunMaker() = default;
+    /// `onChange` is called from any thread.
+    [[nodiscard]] virtual Result<std::unique_ptr<RunHandle>> make(const FlightChoice& wish,
+                                                                  std::function<void()> onChange) = 0;
+    /// Whether there are scripted hands that fly this flow.
+    [[nodiscard]] virtual bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const = 0;
+    /// The rig that would be used with hardware; empty when there is none.
+    [[nodiscard]] virtual QString rigTitle() const = 0;
+    /// What the pilot should know of the devices that are connected, one sentence each.
+    [[nodiscard]] virtual std::vector<QString> deviceRemarks() const = 0;
+};
+
+} // namespace flowhand

@@ -1,0 +1,186 @@
+#include "presenter/runpresenter.h"
+
+#include <algorithm>
+
+#include "presenter/stepfacts.h"
+#include "presenter/verdict.h"
+
+namespace flowhand {
+
+namespace {
+
+/// A verdict stays in place this long, so that an eye that was on the lever finds it.
+constexpr int kVerdictMillis = 1200;
+
+std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices) {
+    std::vector<NoticeRow> rows;
+    for (const std::string& notice : notices) {
+        NoticeRow row;
+        row.rowId = static_cast<int>(rows.size());
+        row.words = QString::fromStdString(notice);
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+} // namespace
+
+RunPresenter::RunPresenter(const ControlModel& controls, QObject* parent)
+    : QObject(parent), m_controls(controls), m_targets(TargetRow::staticMetaObject, this),
+      m_setUp(TargetRow::staticMetaObject, this), m_toMatch(TargetRow::staticMetaObject, this),
+      m_coming(StepRow::staticMetaObject, this), m_over(StepRow::staticMetaObject, this),
+      m_guards(GuardRow::staticMetaObject, this), m_motion(MotionRow::staticMetaObject, this),
+      m_notices(NoticeRow::staticMetaObject, this) {
+    m_verdictTimer.setSingleShot(true);
+    m_verdictTimer.setInterval(kVerdictMillis);
+    connect(&m_verdictTimer, &QTimer::timeout, this, [this] {
+        m_verdict = StepRow();
+        Q_EMIT verdictChanged();
+    });
+}
+
+void RunPresenter::begin(const Aircraft* aircraft, const Flow* flow, const SessionSetup& setup) {
+    m_aircraft = aircraft;
+    m_flow = flow;
+    m_setup = setup;
+    m_verdict = StepRow();
+    m_verdictTimer.stop();
+    Q_EMIT verdictChanged();
+    // Rows of the run before, and with them pointers to its aircraft's controls, go first.
+    for (RowModel* rows : {&m_targets, &m_setUp, &m_toMatch})
+        rows->setRows(std::vector<TargetRow>());
+    show({});
+}
+
+void RunPresenter::show(const RunSnapshot& snapshot) {
+    const std::vector<StepView> before = std::move(m_snapshot.session.steps);
+    m_snapshot = snapshot;
+    if (m_flow == nullptr)
+        return;
+    showSteps();
+    showGuards();
+    const Step* due = dueStep();
+    m_targets.setRows(due != nullptr ? targetRows(*due, snapshot, m_controls) : std::vector<TargetRow>());
+    m_setUp.setRows(setUpRows(snapshot.session.setUp, snapshot, m_controls));
+    m_toMatch.setRows(setUpRows(snapshot.session.toMatch, snapshot, m_controls));
+    m_motion.setRows(motionRows(*m_aircraft, snapshot));
+    m_notices.setRows(noticeRows(snapshot.notices));
+    noteVerdicts(before);
+    Q_EMIT changed();
+}
+
+void RunPresenter::showSteps() {
+    const SessionView& session = m_snapshot.session;
+    std::vector<StepRow> coming;
+    std::vector<StepRow> over;
+    m_due = session.due.empty() ? StepRow() : stepRow(*m_flow, m_snapshot, m_setup, session.due.front());
+    for (std::size_t step = 0; step < session.steps.size(); ++step) {
+        const auto index = static_cast<int>(step);
+        if (isClosed(session.steps[step].state))
+            over.push_back(stepRow(*m_flow, m_snapshot, m_setup, index));
+        else if (session.due.empty() || index != session.due.front())
+            coming.push_back(stepRow(*m_flow, m_snapshot, m_setup, index));
+    }
+    // The newest on top: by the time it was done, then by the flow's order.
+    std::stable_sort(over.begin(), over.end(), [&session](const StepRow& a, const StepRow& b) {
+        const StepView& left = session.steps[static_cast<std::size_t>(a.rowId)];
+        const StepView& right = session.steps[static_cast<std::size_t>(b.rowId)];
+        const Time leftTime = left.done != kForever ? left.done : left.due;
+        const Time rightTime = right.done != kForever ? right.done : right.due;
+        return leftTime != rightTime ? leftTime > rightTime : a.rowId > b.rowId;
+    });
+    m_coming.setRows(coming);
+    m_over.setRows(over);
+}
+
+void RunPresenter::showGuards() {
+    const SessionView& session = m_snapshot.session;
+    std::vector<GuardRow> rows;
+    for (int guard : session.brokenGuards) {
+        GuardRow row;
+        row.rowId = guard;
+        row.title = QString::fromStdString(m_flow->guards[static_cast<std::size_t>(guard)].title);
+        row.open = std::count(session.openGuards.begin(), session.openGuards.end(), guard) > 0;
+        rows.push_back(row);
+    }
+    m_guards.setRows(rows);
+}
+
+void RunPresenter::noteVerdicts(const std::vector<StepView>& before) {
+    const std::vector<StepView>& now = m_snapshot.session.steps;
+    if (before.size() != now.size())
+        return;
+    for (std::size_t step = 0; step < now.size(); ++step) {
+        if (!isClosed(now[step].state) || before[step].state == now[step].state)
+            continue;
+        m_verdict = stepRow(*m_flow, m_snapshot, m_setup, static_cast<int>(step));
+        m_verdictTimer.start();
+        Q_EMIT verdictChanged();
+    }
+}
+
+const Step* RunPresenter::dueStep() const {
+    if (m_flow == nullptr || m_snapshot.session.due.empty())
+        return nullptr;
+    return &m_flow->steps[static_cast<std::size_t>(m_snapshot.session.due.front())];
+}
+
+const StepView* RunPresenter::dueView() const {
+    if (dueStep() == nullptr)
+        return nullptr;
+    return &m_snapshot.session.steps[static_cast<std::size_t>(m_snapshot.session.due.front())];
+}
+
+bool RunPresenter::isDueSeen() const {
+    return dueView() != nullptr && dueView()->state == StepState::Seen;
+}
+
+QString RunPresenter::dueReply() const {
+    const Step* step = dueStep();
+    return step != nullptr ? QString::fromStdString(step->reply) : QString();
+}
+
+double RunPresenter::dueShare() const {
+    if (dueView() == nullptr || dueView()->due == kForever || dueStep()->late.count() <= 0)
+        return 0.0;
+    const Duration open = m_snapshot.session.time - dueView()->due;
+    return std::clamp(seconds(open) / seconds(dueStep()->late), 0.0, 1.0);
+}
+
+double RunPresenter::onTimeShare() const {
+    if (dueStep() == nullptr || dueStep()->late.count() <= 0)
+        return 1.0;
+    return std::clamp(seconds(dueStep()->within) / seconds(dueStep()->late), 0.0, 1.0);
+}
+
+QString RunPresenter::nextTitle() const {
+    return m_coming.count() > 0 ? m_coming.row<StepRow>(0).title : QString();
+}
+
+QString RunPresenter::sayingBy() const {
+    if (m_snapshot.session.saying.empty())
+        return {};
+    return personName(m_snapshot.session.sayingBy, m_setup);
+}
+
+int RunPresenter::stepsAll() const {
+    return m_flow != nullptr ? static_cast<int>(m_flow->steps.size()) : 0;
+}
+
+Value RunPresenter::motionValue(const char* name) const {
+    if (m_aircraft == nullptr)
+        return Value::unknown();
+    const std::optional<SignalId> id = m_aircraft->signals.find(name);
+    return id && indexOf(*id) < m_snapshot.values.size() ? m_snapshot.values[indexOf(*id)] : Value::unknown();
+}
+
+bool RunPresenter::hasLine() const {
+    return motionValue("on_ground").isOn() && motionValue("centreline_offset").isKnown();
+}
+
+double RunPresenter::offLine() const {
+    const Value offset = motionValue("centreline_offset");
+    return offset.isKnown() ? offset.number() : 0.0;
+}
+
+} // namespace flowhand

@@ -1,0 +1,233 @@
+#include "presenter/stepfacts.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+
+#include "presenter/verdict.h"
+
+namespace flowhand {
+
+namespace {
+
+/// Fine enough to find a gate of 1 % of the travel.
+constexpr int kProbes = 200;
+
+QString withCapital(const std::string& word) {
+    QString text = QString::fromStdString(word).replace(QLatin1Char('_'), QLatin1Char(' '));
+    if (!text.isEmpty())
+        text[0] = text[0].toUpper();
+    return text;
+}
+
+QString timeText(Time time) {
+    return time == kForever ? QString() : QString::fromStdString(clockText(time));
+}
+
+bool fits(const Step& step, SignalId signal, Value value, const std::vector<Value>& values) {
+    return step.done->condition.fits(signal, value, values);
+}
+
+/// The values of a number that will do, when they are one stretch and not the whole travel.
+void findStretch(TargetRow& row, const Step& step, const Signal& signal, SignalId id,
+                 const std::vector<Value>& values) {
+    int first = -1;
+    int last = -1;
+    for (int probe = 0; probe <= kProbes; ++probe) {
+        const double at = signal.lowest + (signal.highest - signal.lowest) * probe / kProbes;
+        if (!fits(step, id, Value::number(at), values))
+            continue;
+        if (first < 0)
+            first = probe;
+        last = probe;
+    }
+    if (first < 0 || (first == 0 && last == kProbes))
+        return;
+    row.wanted = true;
+    row.low = signal.lowest + (signal.highest - signal.lowest) * first / kProbes;
+    row.high = signal.lowest + (signal.highest - signal.lowest) * last / kProbes;
+}
+
+void findPlaces(TargetRow& row, const Step& step, const Signal& signal, SignalId id, const std::vector<Value>& values) {
+    const bool isOnOff = signal.kind == SignalKind::OnOff;
+    const int count = isOnOff ? 2 : static_cast<int>(signal.positions.size());
+    for (int place = 0; place < count; ++place)
+        if (fits(step, id, isOnOff ? Value::onOff(place == 1) : Value::position(place), values))
+            row.places.append(place);
+    row.wanted = !row.places.isEmpty() && row.places.size() < count;
+}
+
+bool isThere(const TargetRow& row, const Signal& signal, Value value) {
+    if (!row.wanted || !value.isKnown())
+        return false;
+    if (signal.kind == SignalKind::Number)
+        return value.number() >= row.low && value.number() <= row.high;
+    return row.places.contains(static_cast<int>(value.number()));
+}
+
+QString stretchText(const Signal& signal, double low, double high) {
+    if (high >= signal.highest)
+        return QObject::tr("%1 or more").arg(shownValue(signal, Value::number(low)));
+    if (low <= signal.lowest)
+        return QObject::tr("%1 or less").arg(shownValue(signal, Value::number(high)));
+    const QString lowText = QString::fromStdString(numberText(low)).replace(QLatin1Char('-'), QChar(0x2212));
+    return QObject::tr("%1 to %2").arg(lowText, shownValue(signal, Value::number(high)));
+}
+
+QString wantedText(const TargetRow& row, const Signal& signal) {
+    if (!row.wanted)
+        return {};
+    if (signal.kind == SignalKind::Number)
+        return stretchText(signal, row.low, row.high);
+    QStringList words;
+    for (int place : row.places)
+        words.append(
+            shownValue(signal, signal.kind == SignalKind::OnOff ? Value::onOff(place == 1) : Value::position(place)));
+    return words.join(QObject::tr(" or "));
+}
+
+Value valueOf(const RunSnapshot& snapshot, SignalId id) {
+    return indexOf(id) < snapshot.values.size() ? snapshot.values[indexOf(id)] : Value::unknown();
+}
+
+Verdict::Kind lossKind(const std::string& what) {
+    if (what.find("late") != std::string::npos)
+        return Verdict::Late;
+    if (what.find("order") != std::string::npos || what.find("early") != std::string::npos)
+        return Verdict::OutOfOrder;
+    if (what.find("certain") != std::string::npos)
+        return Verdict::Unsure;
+    return Verdict::Wrong;
+}
+
+} // namespace
+
+QString personName(const std::string& seat, const SessionSetup& setup) {
+    if (seat.empty() || seat == setup.ownSeat || setup.isSolo)
+        return QObject::tr("you");
+    return seat == "cockpit" || seat == "ground" ? withCapital(seat) : QObject::tr("partner");
+}
+
+StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step) {
+    const auto index = static_cast<std::size_t>(step);
+    const Step& plan = flow.steps[index];
+    StepRow row;
+    row.rowId = step;
+    row.title = QString::fromStdString(plan.title);
+    row.who = personName(plan.movedBy.empty() ? plan.seat : plan.movedBy, setup);
+    row.own = row.who == QObject::tr("you");
+    row.why = QString::fromStdString(plan.why);
+    row.weight = plan.weight;
+    if (index < snapshot.session.steps.size()) {
+        const StepView& view = snapshot.session.steps[index];
+        row.verdict = verdictOf(view);
+        row.word = verdictWord(view);
+        row.detail = QString::fromStdString(view.verdict);
+        row.dueAt = timeText(view.due);
+        row.doneAt = timeText(view.done);
+    }
+    return row;
+}
+
+std::vector<TargetRow> targetRows(const Step& step, const RunSnapshot& snapshot, const ControlModel& controls) {
+    std::vector<TargetRow> rows;
+    for (SignalId id : step.controls) {
+        ControlState* control = controls.find(id);
+        if (control == nullptr)
+            continue;
+        const Signal& signal = control->signal();
+        TargetRow row;
+        row.rowId = control->signalId();
+        row.control = control;
+        if (step.done && signal.kind == SignalKind::Number)
+            findStretch(row, step, signal, id, snapshot.values);
+        else if (step.done)
+            findPlaces(row, step, signal, id, snapshot.values);
+        if (step.band && step.band->signal == id) {
+            row.wanted = true;
+            row.low = step.band->lowest;
+            row.high = step.band->highest;
+        }
+        row.wantedText = wantedText(row, signal);
+        row.there = isThere(row, signal, valueOf(snapshot, id));
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+std::vector<TargetRow> setUpRows(const std::vector<SetUpItem>& items, const RunSnapshot& snapshot,
+                                 const ControlModel& controls) {
+    std::vector<TargetRow> rows;
+    for (const SetUpItem& item : items) {
+        ControlState* control = controls.find(item.signal);
+        if (control == nullptr)
+            continue;
+        const Signal& signal = control->signal();
+        TargetRow row;
+        row.rowId = control->signalId();
+        row.control = control;
+        row.wanted = true;
+        if (signal.kind == SignalKind::Number)
+            row.low = row.high = item.wanted.number();
+        else
+            row.places = {static_cast<int>(item.wanted.number())};
+        row.wantedText = shownValue(signal, item.wanted);
+        row.there = valueOf(snapshot, item.signal) == item.wanted;
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+std::vector<LedgerRow> ledgerRows(const Score& score) {
+    std::vector<LedgerLine> lines = score.ledger;
+    std::stable_sort(lines.begin(), lines.end(), [](const LedgerLine& a, const LedgerLine& b) {
+        return a.milliPoints > b.milliPoints;
+    });
+    std::vector<LedgerRow> rows;
+    for (const LedgerLine& line : lines) {
+        LedgerRow row;
+        row.rowId = static_cast<int>(rows.size());
+        const QChar sign = line.milliPoints >= 0 ? QChar(0x2212) : QLatin1Char('+');
+        row.points = sign + pointsText(std::abs(line.milliPoints));
+        row.what = QString::fromStdString(line.what);
+        row.sentence = QString::fromStdString(line.text);
+        row.verdict = line.milliPoints >= 0 ? lossKind(line.what) : Verdict::Info;
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& snapshot) {
+    static constexpr std::array kShown = {"ground_speed",   "airspeed",       "height",
+                                          "vertical_speed", "engine_power_1", "engine_power_2"};
+    std::vector<MotionRow> rows;
+    for (const char* name : kShown) {
+        const std::optional<SignalId> id = aircraft.signals.find(name);
+        if (!id)
+            continue;
+        const Signal& signal = aircraft.signals[*id];
+        const Value value = valueOf(snapshot, *id);
+        MotionRow row;
+        row.rowId = static_cast<int>(*id);
+        row.name = QString::fromStdString(signal.name);
+        row.label = QString::fromStdString(signal.label.empty() ? signal.name : signal.label);
+        // Whole units: a tenth that flickers tells nobody anything.
+        row.value = value.isKnown()
+                        ? QString::number(std::lround(value.number())).replace(QLatin1Char('-'), QChar(0x2212))
+                        : QStringLiteral("–");
+        row.unit = QString::fromStdString(signal.unit.symbol);
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+QString pointsText(std::int64_t milliPoints) {
+    const double points = static_cast<double>(milliPoints) / 1000.0;
+    QString text = QString::number(points, 'f', 1);
+    if (text.endsWith(QStringLiteral(".0")))
+        text.chop(2);
+    return text;
+}
+
+} // namespace flowhand

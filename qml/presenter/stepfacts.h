@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "presenter/controlmodel.h"
+#include "presenter/rows.h"
+#include "procedure/flow.h"
+#include "session/run.h"
+
+/// What a run's plain values become on screen: rows and words. Pure.
+namespace flowhand {
+
+/// "you", "partner", or the seat's name with a capital.
+[[nodiscard]] QString personName(const std::string& seat, const SessionSetup& setup);
+[[nodiscard]] StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step);
+/// Where the step's controls have to go, as far as its condition says so of each control alone.
+[[nodiscard]] std::vector<TargetRow> targetRows(const Step& step, const RunSnapshot& snapshot,
+                                                const ControlModel& controls);
+[[nodiscard]] std::vector<TargetRow> setUpRows(const std::vector<SetUpItem>& items, const RunSnapshot& snapshot,
+                                               const ControlModel& controls);
+/// Worst first; what the floor gave back stays last.
+[[nodiscard]] std::vector<LedgerRow> ledgerRows(const Score& score);
+[[nodiscard]] std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& snapshot);
+
+/// 95,500 milli-points as "95.5".
+[[nodiscard]] QString pointsText(std::int64_t milliPoints);
+
+} // namespace flowhand

@@ -1,0 +1,37 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// The one line at the bottom of every place.
+Rectangle {
+    id: footer
+
+    signal keysAsked
+    signal themeAsked
+
+    implicitHeight: Math.max(36, row.implicitHeight + 8)
+    color: Tokens.sunken
+
+    RowLayout {
+        id: row
+        anchors.fill: parent
+        anchors.leftMargin: Tokens.gap16
+        anchors.rightMargin: Tokens.gap8
+        spacing: Tokens.gap16
+        PlainText {
+            Layout.fillWidth: true
+            text: qsTr("Flowhand is a hobby trainer and is not for real-world flight training.")
+            font.pixelSize: Tokens.quietSize
+            color: Tokens.quiet
+        }
+        QuietButton {
+            text: Tokens.isDark ? qsTr("Light theme") : qsTr("Dark theme")
+            onClicked: footer.themeAsked()
+        }
+        QuietButton {
+            text: qsTr("Keys")
+            keyName: "F1"
+            onClicked: footer.keysAsked()
+        }
+    }
+}

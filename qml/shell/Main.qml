@@ -1,0 +1,29 @@
+import QtQuick
+import QtQuick.Window
+import Flowhand
+
+Window {
+    id: window
+
+    required property FlyPresenter fly
+    required property Settings settings
+
+    width: 1280
+    height: 800
+    minimumWidth: 1024
+    minimumHeight: 640
+    visible: true
+    color: Tokens.ground
+    title: qsTr("Flowhand")
+
+    Binding {
+        target: Tokens
+        property: "theme"
+        value: window.settings.theme
+    }
+    Shell {
+        anchors.fill: parent
+        fly: window.fly
+        onThemeAsked: window.settings.theme = Tokens.isDark ? "light" : "dark"
+    }
+}

@@ -1,0 +1,193 @@
+#include "stubcockpit.h"
+
+#include <QtGlobal>
+
+#include "procedure/motion.h"
+
+namespace flowhand::test {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+SignalId addSignal(Aircraft& aircraft, Signal signal) {
+    const Result<SignalId> id = aircraft.signals.add(std::move(signal));
+    return id ? *id : kNoSignal;
+}
+
+void addNumber(Aircraft& aircraft, const char* name, const char* label, ControlKind kind, const char* unit,
+               double lowest, double highest, bool isContinuous) {
+    Signal signal{name, label, SignalKind::Number, *findUnit(unit), lowest, highest, highest - lowest, {}};
+    CockpitControl control;
+    control.signal = addSignal(aircraft, std::move(signal));
+    control.kind = kind;
+    control.isContinuous = isContinuous;
+    control.panelLabel = label;
+    aircraft.controls.push_back(control);
+}
+
+void addPlaces(Aircraft& aircraft, const char* name, const char* label, ControlKind kind,
+               std::vector<std::string> positions) {
+    Signal signal;
+    signal.name = name;
+    signal.label = label;
+    signal.kind = positions.empty() ? SignalKind::OnOff : SignalKind::Position;
+    signal.positions = std::move(positions);
+    CockpitControl control;
+    control.signal = addSignal(aircraft, std::move(signal));
+    control.kind = kind;
+    control.panelLabel = label;
+    aircraft.controls.push_back(control);
+}
+
+std::unique_ptr<Aircraft> stubAircraft() {
+    auto aircraft = std::make_unique<Aircraft>();
+    aircraft->folder = "stub";
+    aircraft->title = "Twin jet";
+    aircraft->seats = {"captain", "first_officer"};
+    using enum ControlKind;
+    addNumber(*aircraft, "thrust_lever_1", "Thrust 1", Lever, "%", 0, 100, true);
+    addNumber(*aircraft, "thrust_lever_2", "Thrust 2", Lever, "%", 0, 100, true);
+    addNumber(*aircraft, "reverse_lever_1", "Reverse 1", Lever, "%", 0, 100, false);
+    addNumber(*aircraft, "reverse_lever_2", "Reverse 2", Lever, "%", 0, 100, false);
+    addPlaces(*aircraft, "flap_lever", "Flap lever", GatedLever, {"up", "4", "12", "22", "34"});
+    addPlaces(*aircraft, "gear_lever", "Gear lever", GatedLever, {"up", "down"});
+    addPlaces(*aircraft, "spoiler_lever", "Spoiler lever", GatedLever, {"down", "armed", "up"});
+    addPlaces(*aircraft, "parking_brake", "Park brake", Switch, {});
+    addNumber(*aircraft, "toe_brake_left", "Brake left", Pedal, "%", 0, 100, true);
+    addNumber(*aircraft, "toe_brake_right", "Brake right", Pedal, "%", 0, 100, true);
+    addNumber(*aircraft, "rudder_pedals", "Rudder", Pedal, "%", -100, 100, true);
+    addNumber(*aircraft, "tiller", "Tiller", Wheel, "deg", -70, 70, true);
+    addNumber(*aircraft, "yoke_pitch", "Yoke pitch", Yoke, "%", -100, 100, true);
+    addNumber(*aircraft, "yoke_roll", "Yoke roll", Yoke, "%", -100, 100, true);
+    addPlaces(*aircraft, "taxi_light", "Taxi light", Switch, {});
+    addPlaces(*aircraft, "landing_lights", "Landing lights", Switch, {});
+    addPlaces(*aircraft, "autobrake", "Autobrake", Selector, {"off", "low", "medium", "high", "rejected"});
+    addNumber(*aircraft, "pitch_trim", "Pitch trim", Wheel, "deg", -4, 12, false);
+    addPlaces(*aircraft, "fuel_lever_1", "Fuel 1", GatedLever, {"off", "run"});
+    addPlaces(*aircraft, "fuel_lever_2", "Fuel 2", GatedLever, {"off", "run"});
+    addPlaces(*aircraft, "takeoff_button", "Take-off", Button, {});
+    addPlaces(*aircraft, "reply_button", "Reply", Button, {});
+    for (Signal& signal : motionSignals(2))
+        addSignal(*aircraft, std::move(signal));
+    return aircraft;
+}
+
+PlacedCondition condition(const Aircraft& aircraft, const char* text) {
+    std::vector<ConditionProblem> problems;
+    const std::optional<Condition> compiled = Condition::compile(text, aircraft.scope(), problems);
+    if (!compiled)
+        qFatal("'%s' is no condition", text);
+    return {*compiled, {}};
+}
+
+Guard guard(const Aircraft& aircraft, const char* title, const char* never) {
+    return {title, title, condition(aircraft, never), {}, {}, 1, false, {}};
+}
+
+Step step(const Aircraft& aircraft, const char* id, const char* title, const char* done, const char* why,
+          int weight = 1) {
+    Step made;
+    made.id = id;
+    made.title = title;
+    made.seat = "captain";
+    made.movedBy = "captain";
+    made.within = 4s;
+    made.late = 10s;
+    made.weight = weight;
+    made.why = why;
+    made.done = condition(aircraft, done);
+    for (SignalId signal : made.done->condition.signals())
+        if (aircraft.isControl(signal))
+            made.controls.push_back(signal);
+    return made;
+}
+
+Flow stubFlow(const Aircraft& aircraft, const char* id, const char* title, const char* from, const char* to,
+              const char* summary) {
+    Flow flow;
+    flow.id = id;
+    flow.title = title;
+    flow.phaseFrom = from;
+    flow.phaseTo = to;
+    flow.summary = summary;
+    flow.target = 80;
+    const auto add = [&](const char* stepId, const char* stepTitle, const char* done, const char* why, int weight = 1) {
+        flow.steps.push_back(step(aircraft, stepId, stepTitle, done, why, weight));
+    };
+    add("light", "Taxi light on", "taxi_light", "Lit while the aircraft moves under its own power.");
+    add("flap", "Flap lever to 12", "flap_lever == 12", "The planned gate, before the runway.", 3);
+    add("thrust", "Thrust levers to take-off thrust", "thrust_lever_1 >= 88 % and thrust_lever_2 >= 88 %",
+        "Both together, and before the speed call.", 3);
+    add("reply", "Answer the speed call", "reply_button", "", 1);
+    flow.steps.back().kind = StepKind::Reply;
+    flow.steps.back().reply = "Checked";
+    add("brake", "Automatic brake to medium", "autobrake == medium", "Set before the descent.");
+    add("tiller", "Tiller back to its centre", "tiller > -5 deg and tiller < 5 deg", "Pedals steer from here on.", 2);
+    add("rudder", "Rudder pedals full right", "rudder_pedals > 90 %", "Full travel, with the tiller held.");
+    add("gear", "Gear lever up", "gear_lever == up", "On the order, once the climb is positive.", 2);
+    flow.steps.back().movedBy = "first_officer";
+    flow.guards = {guard(aircraft, "Tiller deflected above 80 kt", "ground_speed > 80 kt"),
+                   guard(aircraft, "Taxi speed in a turn above 10 kt", "ground_speed > 10 kt and turn_ahead")};
+    return flow;
+}
+
+AircraftFolder folderOf(std::unique_ptr<Aircraft> aircraft) {
+    AircraftFolder folder;
+    folder.flows.push_back(stubFlow(*aircraft, "taxi_out", "Taxi out", "taxi_out", "line_up",
+                                    "From the stand to the runway: brakes, steering, the flap, and a check of the "
+                                    "controls on the way."));
+    folder.flows.push_back(stubFlow(*aircraft, "take_off", "Take-off to flap retraction", "take_off", "climb",
+                                    "Thrust in two stages, the speed call, rotation, gear and flap in their speeds."));
+    folder.flows.push_back(stubFlow(*aircraft, "landing", "Landing roll to taxi in", "landing", "taxi_in",
+                                    "Spoilers and reversers on the ground, stowed in time, and clear of the runway."));
+    folder.aircraft = std::move(aircraft);
+    return folder;
+}
+
+} // namespace
+
+AircraftFolder stubFolder() {
+    return folderOf(stubAircraft());
+}
+
+AircraftFolder stubFolderWithLongNames() {
+    AircraftFolder folder = stubFolder();
+    folder.aircraft->title = "An aircraft with quite a long and unwieldy name";
+    for (Flow& flow : folder.flows) {
+        flow.title += " with everything that belongs to it on an unusually long day";
+        for (int copy = 0; copy < 2; ++copy)
+            flow.summary += " " + flow.summary;
+        for (Step& one : flow.steps) {
+            one.title += " and leave it there until the ground crew has answered twice";
+            one.why += " A longer explanation, as an author may write it who wants to be understood by everybody.";
+        }
+        for (Guard& guard : flow.guards)
+            guard.title += ", counted from the place where the nosewheel leaves the line";
+    }
+    return folder;
+}
+
+std::vector<Value> stubValues(const Aircraft& aircraft, double speed) {
+    std::vector<Value> values(aircraft.signals.size());
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const Signal& signal = aircraft.signals.all()[i];
+        values[i] = signal.kind == SignalKind::Number     ? Value::number(0)
+                    : signal.kind == SignalKind::Position ? Value::position(0)
+                                                          : Value::onOff(false);
+    }
+    setValue(values, aircraft, "ground_speed", Value::number(speed));
+    setValue(values, aircraft, "airspeed", Value::number(speed));
+    setValue(values, aircraft, "engine_power_1", Value::number(21.4));
+    setValue(values, aircraft, "engine_power_2", Value::number(21.2));
+    setValue(values, aircraft, "on_ground", Value::onOff(true));
+    setValue(values, aircraft, "centreline_offset", Value::number(-1.4));
+    return values;
+}
+
+void setValue(std::vector<Value>& values, const Aircraft& aircraft, const char* signal, Value value) {
+    if (const std::optional<SignalId> id = aircraft.signals.find(signal))
+        values[indexOf(*id)] = value;
+}
+
+} // namespace flowhand::test

@@ -1,0 +1,223 @@
+#include "stubrun.h"
+
+#include <QQmlComponent>
+
+#include "stubcockpit.h"
+
+namespace flowhand::test {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+class StubHandle final : public RunHandle {
+public:
+    StubHandle(const RunSnapshot& snapshot, std::shared_ptr<Told> told)
+        : m_snapshot(snapshot), m_told(std::move(told)) {}
+
+    void command(CommandKind kind, const std::string&) override { m_told->commands.push_back(kind); }
+    void moveOnScreen(SignalId signal, Value value) override { m_told->moves.emplace_back(signal, value); }
+    RunSnapshot snapshot() const override { return m_snapshot; }
+    SessionSetup setup() const override { return {}; }
+
+private:
+    const RunSnapshot& m_snapshot;
+    std::shared_ptr<Told> m_told;
+};
+
+StepView closed(StepState state, Time due, Time done, const char* verdict, bool isLate = false) {
+    StepView view;
+    view.state = state;
+    view.due = due;
+    view.done = done;
+    view.isLate = isLate;
+    view.verdict = verdict;
+    return view;
+}
+
+/// A step that has been due for 2.4 s.
+StepView dueView(Time now) {
+    StepView view;
+    view.state = StepState::Due;
+    view.due = now - 2400ms;
+    return view;
+}
+
+} // namespace
+
+QObject* tokensOf(QQmlEngine& engine) {
+    QQmlComponent component(&engine);
+    component.setData("import QtQml; import Flowhand; QtObject { property QtObject tokens: Tokens }", {});
+    const std::unique_ptr<QObject> object(component.create());
+    return object->property("tokens").value<QObject*>();
+}
+
+Result<std::unique_ptr<RunHandle>> StubMaker::make(const FlightChoice& choice, std::function<void()>) {
+    last = choice;
+    if (!refusal.empty())
+        return failure("no-rig", refusal);
+    return std::make_unique<StubHandle>(snapshot, told);
+}
+
+QStringList Stage::names() {
+    return {"first-start",     "first-start-with-rig",
+            "choosing",        "no-flows",
+            "refused",         "set-up",
+            "set-up-rig",      "set-up-ready",
+            "due-switch",      "due-gate",
+            "due-levers",      "due-reply",
+            "due-dial",        "due-wheel",
+            "due-pedals",      "due-partner",
+            "unknown",         "between",
+            "verdict",         "nothing-due",
+            "guards",          "held",
+            "device-lost",     "long-names",
+            "passed",          "not-passed",
+            "not-scored",      "demonstration",
+            "ended-long-names"};
+}
+
+Stage::Stage(const QString& name) {
+    if (name != "no-flows")
+        m_library.push_back(name.contains("long") ? stubFolderWithLongNames() : stubFolder());
+    if (name == "no-flows")
+        m_problems.error("bad-toml", "the table is not closed; write ']' after its name",
+                         {"procedures/twin_jet/taxi_out.toml", 12, 4});
+    if (name.contains("rig") || name == "device-lost")
+        m_maker.rig = "Desk quadrant and pedals";
+    if (name.startsWith("first"))
+        m_maker.remarks = {"“USB quadrant” is connected and can be read.",
+                           "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
+    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker);
+    build(name);
+}
+
+void Stage::build(const QString& name) {
+    static const std::map<QString, int> due = {{"due-switch", 0}, {"due-gate", 1},   {"due-levers", 2},
+                                               {"due-reply", 3},  {"due-dial", 4},   {"due-wheel", 5},
+                                               {"due-pedals", 6}, {"due-partner", 7}};
+    if (name.startsWith("first"))
+        return m_fly->askHands();
+    if (name == "choosing" || name == "no-flows")
+        return;
+    if (name == "refused") {
+        m_maker.refusal = "the control 'flap_lever' is wired twice; remove one of the two";
+        return m_fly->startFlow(0);
+    }
+    if (name == "set-up-rig" || name == "device-lost")
+        m_fly->chooseHands(true);
+    if (name.startsWith("set-up"))
+        return setUp(name == "set-up-ready");
+    if (name == "held" || name == "device-lost")
+        return held();
+    if (name.endsWith("passed") || name == "not-scored" || name.startsWith("ended") || name == "demonstration")
+        ended(name == "passed" || name == "demonstration");
+    else
+        running(due.count(name) > 0 ? due.at(name) : 1);
+    RunSnapshot& snapshot = m_maker.snapshot;
+    if (name == "not-scored")
+        snapshot.score = Score();
+    if (name == "unknown")
+        setValue(snapshot.values, aircraft(), "flap_lever", Value::unknown());
+    if (name == "between")
+        setValue(snapshot.values, aircraft(), "flap_lever", Value::between());
+    if (name == "guards" || name == "long-names")
+        snapshot.session.brokenGuards = {0, 1}, snapshot.session.openGuards = {1};
+    if (name == "due-reply") {
+        snapshot.session.saying = "Eighty knots";
+        snapshot.session.sayingBy = "first_officer";
+    }
+    if (name == "nothing-due") {
+        snapshot.session.due.clear();
+        snapshot.session.steps[1].state = StepState::Waiting;
+    }
+    if (name == "demonstration")
+        return m_fly->demonstrate(0);
+    m_fly->startFlow(0);
+    if (name == "verdict") {
+        snapshot.session.steps[1] = closed(StepState::Done, 60s, 64500ms, "done, 0.5 s late", true);
+        snapshot.session.steps[2] = dueView(snapshot.session.time);
+        snapshot.session.due = {2};
+        m_fly->refresh();
+    }
+}
+
+void Stage::setUp(bool isReady) {
+    RunSnapshot& snapshot = m_maker.snapshot;
+    snapshot.session.phase = SessionPhase::SetUp;
+    snapshot.session.steps.resize(flow().steps.size());
+    snapshot.values = stubValues(aircraft(), 0);
+    const auto want = [&](const char* name, Value wanted, Value found) {
+        const std::optional<SignalId> id = aircraft().signals.find(name);
+        snapshot.session.setUp.push_back({*id, wanted, found});
+        snapshot.values[indexOf(*id)] = found;
+    };
+    if (!isReady) {
+        want("flap_lever", Value::position(0), Value::position(2));
+        want("parking_brake", Value::onOff(true), Value::onOff(false));
+        want("thrust_lever_1", Value::number(0), Value::unknown());
+        want("autobrake", Value::position(4), Value::position(0));
+    }
+    m_fly->startFlow(0);
+}
+
+void Stage::running(int due) {
+    RunSnapshot& snapshot = m_maker.snapshot;
+    snapshot.session.phase = SessionPhase::Running;
+    snapshot.session.time = 67s;
+    snapshot.values = stubValues(aircraft(), 17.6);
+    setValue(snapshot.values, aircraft(), "flap_lever", Value::position(1));
+    setValue(snapshot.values, aircraft(), "thrust_lever_1", Value::number(43));
+    setValue(snapshot.values, aircraft(), "thrust_lever_2", Value::number(46));
+    setValue(snapshot.values, aircraft(), "tiller", Value::number(-22));
+    setValue(snapshot.values, aircraft(), "pitch_trim", Value::number(1.5));
+    std::vector<StepView>& steps = snapshot.session.steps;
+    steps.resize(flow().steps.size());
+    const std::vector<StepView> over = {closed(StepState::Done, 5s, 6200ms, "done in 1.2 s"),
+                                        closed(StepState::Done, 12s, 18500ms, "done, 2.5 s late", true),
+                                        closed(StepState::Omitted, 20s, kForever, "not done"),
+                                        closed(StepState::FoundSet, 31s, 31s, "already set"),
+                                        closed(StepState::TooEarly, 44s, 40s, "4.0 s too early"),
+                                        closed(StepState::Uncertain, 50s, 52s, "not certain: within the lever's noise"),
+                                        closed(StepState::LeftOut, kForever, kForever, "the rig has no such control")};
+    for (int step = 0; step < due; ++step)
+        steps[static_cast<std::size_t>(step)] = over[static_cast<std::size_t>(step)];
+    steps[static_cast<std::size_t>(due)] = dueView(snapshot.session.time);
+    snapshot.session.due = {due};
+}
+
+void Stage::held() {
+    running(1);
+    RunSnapshot& snapshot = m_maker.snapshot;
+    snapshot.session.phase = SessionPhase::Held;
+    if (m_fly->isWithRig()) {
+        snapshot.session.holdReason = "“USB quadrant” was unplugged";
+        snapshot.notices = {"“USB quadrant” is gone. Plug it in again; the run waits for it."};
+    }
+    m_fly->startFlow(0);
+}
+
+void Stage::ended(bool isPassed) {
+    running(7);
+    RunSnapshot& snapshot = m_maker.snapshot;
+    snapshot.session.phase = SessionPhase::Ended;
+    snapshot.session.due.clear();
+    snapshot.session.steps[7] = closed(StepState::Void, kForever, kForever, "no longer needed");
+    snapshot.runId = 12;
+    Score& score = snapshot.score;
+    score.isScored = true;
+    score.weight = 14;
+    score.pace = 72400ms;
+    score.isPassed = isPassed;
+    score.milliPoints = isPassed ? 97'143 : 66'072;
+    score.upperMilliPoints = isPassed ? 97'143 : 73'215;
+    score.ledger = {{2'857, 1, -1, "late", "Flap lever to 12: 2.5 s late"}};
+    if (!isPassed) {
+        score.whyNotPassed = "“Thrust levers to take-off thrust” is critical and was not done.";
+        score.ledger.push_back({21'428, 2, -1, "not done", "Thrust levers to take-off thrust: not done"});
+        score.ledger.push_back({2'857, 4, -1, "too early", "Automatic brake to medium: 4.0 s before it was due"});
+        score.ledger.push_back({6'786, -1, 0, "guard", "Tiller deflected above 80 kt: at 0:41.3, for 2.1 s"});
+    }
+}
+
+} // namespace flowhand::test

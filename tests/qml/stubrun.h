@@ -1,0 +1,67 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <QQmlEngine>
+#include <QStringList>
+
+#include "presenter/flypresenter.h"
+#include "presenter/settings.h"
+
+namespace flowhand::test {
+
+/// The Tokens singleton of an engine.
+[[nodiscard]] QObject* tokensOf(QQmlEngine& engine);
+
+/// What a stub run was told.
+struct Told {
+    std::vector<CommandKind> commands;
+    std::vector<std::pair<SignalId, Value>> moves;
+};
+
+/// Makes runs that show one snapshot and write down what they are told.
+class StubMaker final : public RunMaker {
+public:
+    Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice, std::function<void()> onChange) override;
+    bool canDemonstrate(const AircraftFolder&, const Flow&) const override { return true; }
+    QString rigTitle() const override { return rig; }
+    std::vector<QString> deviceRemarks() const override { return remarks; }
+
+    RunSnapshot snapshot;
+    QString rig;
+    std::vector<QString> remarks;
+    std::string refusal; ///< not empty: make() fails with it
+    std::shared_ptr<Told> told = std::make_shared<Told>();
+    FlightChoice last;
+};
+
+/// The Fly place in one of the states that it can be in, all its data made up.
+class Stage {
+public:
+    /// The names of all states.
+    [[nodiscard]] static QStringList names();
+    explicit Stage(const QString& name);
+
+    [[nodiscard]] FlyPresenter& fly() { return *m_fly; }
+    [[nodiscard]] StubMaker& maker() { return m_maker; }
+    [[nodiscard]] const Flow& flow() const { return m_library.front().flows.front(); }
+    [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
+
+private:
+    void build(const QString& name);
+    void setUp(bool isReady);
+    void running(int due);
+    void held();
+    void ended(bool isPassed);
+    void show();
+
+    std::vector<AircraftFolder> m_library;
+    Problems m_problems;
+    StubMaker m_maker;
+    std::unique_ptr<FlyPresenter> m_fly;
+};
+
+} // namespace flowhand::test
