@@ -143,8 +143,8 @@ Result<double> FlowContext::term(const Signal& signal, std::string_view text) co
     if (!named)
         return tl::unexpected(named.error());
     if (named->isWord || named->unit.dimension != signal.unit.dimension)
-        return failure("unit-mismatch", "'" + std::string(text) + "' is no value of " + signal.name + ", which is in " +
-                                            (signal.unit.symbol.empty() ? "bare numbers" : signal.unit.symbol));
+        return failure("wrong-unit", "'" + std::string(text) + "' is no value of " + signal.name + ", which is in " +
+                                         (signal.unit.symbol.empty() ? "bare numbers" : signal.unit.symbol));
     return convert(named->number, named->unit, signal.unit);
 }
 

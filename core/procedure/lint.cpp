@@ -55,6 +55,15 @@ void lintFlow(const AircraftFolder& folder, const Flow& flow, Problems& problems
 
 } // namespace
 
+std::vector<SignalId> subjectsOf(const Step& step, const Aircraft& aircraft) {
+    std::vector<SignalId> subjects;
+    if (step.done)
+        for (const SignalId id : step.done->condition.signals())
+            if (aircraft.isControl(id) && aircraft.control(id).kind != ControlKind::Button)
+                subjects.push_back(id);
+    return subjects;
+}
+
 const std::vector<LintRule>& lintRules() {
     static const std::vector<LintRule> rules = [] {
         std::vector<LintRule> all;

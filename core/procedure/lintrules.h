@@ -26,6 +26,9 @@ struct LintEntry {
     LintCheck check;
 };
 
+/// The controls whose state a step is about: those in its `done` but for buttons, which only carry a reply.
+[[nodiscard]] std::vector<SignalId> subjectsOf(const Step& step, const Aircraft& aircraft);
+
 /// Rules about the words of a step.
 [[nodiscard]] const std::vector<LintEntry>& wordingRules();
 /// Rules about how steps are put together.

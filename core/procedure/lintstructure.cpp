@@ -17,6 +17,8 @@ constexpr std::size_t kTooLongChunk = 20;
 constexpr double kMostCritical = 0.25;
 /// Fewer steps than this say nothing about shares and thirds.
 constexpr std::size_t kFewSteps = 6;
+/// A flow over fewer controls than this may well be verified whole.
+constexpr std::size_t kFewControls = 3;
 
 bool isChecklist(const Flow& flow) {
     return flow.style != FlowStyle::Flow;
@@ -93,24 +95,23 @@ void noJumpBack(const AircraftFolder& folder, const Flow& flow, std::vector<Lint
     }
 }
 
-std::set<std::size_t> controlsOf(const Flow& flow) {
-    std::set<std::size_t> controls;
+std::set<SignalId> subjectsOf(const Flow& flow, const Aircraft& aircraft) {
+    std::set<SignalId> all;
     for (const Step& step : flow.steps)
-        if (step.kind != StepKind::Reply)
-            for (const SignalId id : step.controls)
-                controls.insert(indexOf(id));
-    return controls;
+        for (const SignalId id : subjectsOf(step, aircraft))
+            all.insert(id);
+    return all;
 }
 
 void checklistIsShorter(const AircraftFolder& folder, const Flow& flow, std::vector<LintFinding>& findings) {
     if (flow.style != FlowStyle::DoThenVerify)
         return;
-    const std::set<std::size_t> verified = controlsOf(flow);
+    const std::set<SignalId> verified = subjectsOf(flow, *folder.aircraft);
     for (const Flow& other : folder.flows) {
-        const std::set<std::size_t> done = controlsOf(other);
+        const std::set<SignalId> done = subjectsOf(other, *folder.aircraft);
         const bool isSamePhase = findPhase(other.phaseFrom) <= findPhase(flow.phaseTo) &&
                                  findPhase(flow.phaseFrom) <= findPhase(other.phaseTo);
-        if (other.style == FlowStyle::Flow && isSamePhase && done.size() >= kFewSteps &&
+        if (other.style == FlowStyle::Flow && isSamePhase && done.size() >= kFewControls &&
             std::includes(verified.begin(), verified.end(), done.begin(), done.end()))
             findings.push_back(ofFile("checklist-is-shorter", flow,
                                       "the checklist repeats all of the flow '" + other.id +
@@ -133,13 +134,14 @@ void criticalRepeats(const AircraftFolder& folder, const Flow& flow, std::vector
     const std::optional<std::size_t> phase = findPhase(flow.phaseFrom);
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         const Step& step = flow.steps[i];
-        if (step.weight != kCritical || step.controls.empty() || step.kind == StepKind::Reply)
+        const std::vector<SignalId> subjects = subjectsOf(step, *folder.aircraft);
+        if (step.weight != kCritical || subjects.empty() || phase >= findPhase("take_off"))
             continue;
         const bool isRepeated = std::any_of(folder.flows.begin(), folder.flows.end(), [&](const Flow& other) {
             return isChecklist(other) && findPhase(other.phaseFrom) > phase &&
-                   controlsOf(other).count(indexOf(step.controls.front())) != 0;
+                   subjectsOf(other, *folder.aircraft).count(subjects.front()) != 0;
         });
-        if (!isRepeated && *phase < *findPhase("take_off"))
+        if (!isRepeated)
             findings.push_back(ofStep("critical-repeats", flow, i,
                                       "is critical and can be undone again; check it once more in a later checklist"));
     }

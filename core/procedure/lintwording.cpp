@@ -59,16 +59,15 @@ void challengeNamesControl(const AircraftFolder& folder, const Flow& flow, std::
         return;
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         const Step& step = flow.steps[i];
-        if (step.controls.empty() || step.kind == StepKind::Say)
-            continue;
+        const std::vector<SignalId> subjects = subjectsOf(step, *folder.aircraft);
         const std::string words = plainWords(step.title + " " + (step.cue ? step.cue->text : ""));
-        const bool isNamed = std::any_of(step.controls.begin(), step.controls.end(), [&](SignalId id) {
+        const bool isNamed = std::any_of(subjects.begin(), subjects.end(), [&](SignalId id) {
             return contains(words, plainWords(folder.aircraft->control(id).panelLabel));
         });
-        if (!isNamed)
+        if (!subjects.empty() && !isNamed)
             find(findings, "challenge-names-control", flow, i,
                  "does not name its control as the panel does, '" +
-                     folder.aircraft->control(step.controls.front()).panelLabel + "'");
+                     folder.aircraft->control(subjects.front()).panelLabel + "'");
     }
 }
 
