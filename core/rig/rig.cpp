@@ -262,7 +262,14 @@ std::vector<Reading> Rig::readingsFor(SignalId signal, Value value) const {
         Reading reading = readingOf(wish.meaning, ref, device.inputs[*input]);
         reading.input = static_cast<std::uint16_t>(*input);
         reading.time = wish.after;
-        readings.push_back(reading);
+        // Several contacts may be directions of one hat: the one that is wanted closed counts.
+        const auto same = std::find_if(readings.begin(), readings.end(), [&](const Reading& other) {
+            return other.device == reading.device && other.input == reading.input && other.time == reading.time;
+        });
+        if (same == readings.end())
+            readings.push_back(reading);
+        else if (!reading.isNull)
+            *same = reading;
     }
     return readings;
 }
