@@ -170,8 +170,8 @@ void TestLint::aWaiverWithAReasonSilencesItsRule() {
     const QString waiver = "[[waive]]\nrule = \"step-says-why\"\nstep = \"lever_up\"\nreason = \"It is plain.\"\n";
     const Problems problems = found("small.toml", "why = \"To move.\"\n", QString());
     QCOMPARE(problems.all().size(), std::size_t(1));
-    const Problems silent = found("small.toml", "why = \"To move.\"\n\n[[step]]\nid = \"answer\"",
-                                  waiver + "\n[[step]]\nid = \"answer\"");
+    const Problems silent =
+        found("small.toml", "why = \"To move.\"\n\n[[step]]\nid = \"answer\"", waiver + "\n[[step]]\nid = \"answer\"");
     QVERIFY2(silent.all().empty(), qPrintable(problemText(silent)));
 }
 
