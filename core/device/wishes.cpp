@@ -85,7 +85,7 @@ Error whyNone(const DeviceWish& wish, const std::vector<DeviceInfo>& connected, 
 
 std::string idText(std::uint16_t vendor, std::uint16_t product) {
     char text[16];
-    std::snprintf(text, sizeof text, "%04x:%04x", vendor, product);
+    std::snprintf(text, sizeof text, "%04X:%04X", vendor, product);
     return text;
 }
 

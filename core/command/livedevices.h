@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/time.h"
+#include "command/command.h"
+#include "device/device.h"
+#include "device/hidsystem.h"
+
+namespace flowhand {
+
+/// How long to look on. Without `length`: until Ctrl-C.
+struct LookOptions {
+    std::optional<Duration> length;
+    bool asJson = false;
+};
+
+/// Prints the values of these devices' controls as they change, and what comes and goes.
+int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
+                 const LookOptions& options);
+
+/// Writes one device's descriptor and its reports with their times to a file (device/recording.h).
+int recordDevice(CommandLine& line, HidSystem& system, const DeviceInfo& device, const std::string& file,
+                 const LookOptions& options);
+
+} // namespace flowhand
