@@ -159,6 +159,16 @@ std::vector<Token> tokensOf(std::string_view text, std::vector<ConditionProblem>
     return Lexer(text, problems).run();
 }
 
+std::vector<std::string> wordsOf(std::string_view text) {
+    std::vector<ConditionProblem> ignored;
+    std::vector<std::string> words;
+    for (const Token& token : tokensOf(text, ignored))
+        if (token.kind != Token::Kind::Symbol && token.kind != Token::Kind::End && !isKeyword(token.text) &&
+            std::find(words.begin(), words.end(), token.text) == words.end())
+            words.push_back(token.text);
+    return words;
+}
+
 bool isKeyword(std::string_view word) {
     return std::find(kKeywords.begin(), kKeywords.end(), word) != kKeywords.end();
 }

@@ -26,6 +26,10 @@ inline constexpr std::size_t kLongestCondition = 8192;
 /// The tokens up to and with one End. On an error `problems` has it and the list is empty.
 [[nodiscard]] std::vector<Token> tokensOf(std::string_view text, std::vector<ConditionProblem>& problems);
 
+/// The words, numbers and quoted texts in it, each once: what may be the name of a position. Nothing when it cannot be
+/// read.
+[[nodiscard]] std::vector<std::string> wordsOf(std::string_view text);
+
 /// Whether it has a meaning of its own in the language, so that a position of that name needs quotes.
 [[nodiscard]] bool isKeyword(std::string_view word);
 

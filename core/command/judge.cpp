@@ -1,0 +1,195 @@
+#include <charconv>
+#include <cmath>
+#include <fstream>
+#include <memory>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "command/command.h"
+#include "condition/judgement.h"
+#include "condition/lexer.h"
+#include "condition/trace.h"
+#include "procedure/aircraftfile.h"
+
+namespace flowhand {
+
+namespace {
+
+struct JudgeOptions {
+    std::string condition;
+    std::string trace;
+    std::string aircraft;
+    std::string end;
+    bool isJson = false;
+};
+
+Result<std::string> contentOf(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream content;
+    content << file.rdbuf();
+    if (!file)
+        return failure("unreadable-file", "cannot read this file; check its name and that you may read it", {path});
+    return content.str();
+}
+
+struct Understood {
+    Condition condition;
+    Trace trace;
+};
+
+/// Columns that say too little about their signal are understood in the first way in which the condition makes sense.
+Result<Understood> understand(const JudgeOptions& options, const TraceTable& table, const Aircraft& aircraft,
+                              std::vector<ConditionProblem>& problems) {
+    std::vector<ConditionProblem> firstProblems;
+    for (const bool numbersArePositions : {false, true}) {
+        for (const SignalKind emptyColumn : {SignalKind::Number, SignalKind::OnOff, SignalKind::Position}) {
+            Result<Trace> trace =
+                table.read(aircraft.signals, {wordsOf(options.condition), emptyColumn, numbersArePositions});
+            if (!trace)
+                return tl::unexpected(trace.error());
+            problems.clear();
+            std::optional<Condition> condition =
+                Condition::compile(options.condition, {trace->signals, aircraft.values}, problems);
+            if (condition)
+                return Understood{std::move(*condition), std::move(*trace)};
+            if (firstProblems.empty())
+                firstProblems = problems;
+        }
+    }
+    problems = std::move(firstProblems);
+    for (const ConditionProblem& problem : problems)
+        if (!problem.isWarning)
+            return failure(problem.code, problem.message, {"condition", 1, static_cast<int>(problem.offset) + 1});
+    return failure("syntax", "the condition cannot be read", {"condition", 1, 1});
+}
+
+const char* wordOf(Truth truth) {
+    return truth == Truth::True ? "true" : truth == Truth::False ? "false" : "unknown";
+}
+std::string jsonOf(Truth truth) {
+    return truth == Truth::Unknown ? "\"unknown\"" : wordOf(truth);
+}
+
+/// Shortest decimal that reads back as the same number; infinities as "inf" and "-inf".
+std::string decimalOf(double value) {
+    if (std::isinf(value))
+        return value > 0 ? "inf" : "-inf";
+    char text[40];
+    return {text, std::to_chars(text, text + sizeof text, value).ptr};
+}
+std::string jsonOf(double value) {
+    return std::isinf(value) ? "\"" + decimalOf(value) + "\"" : decimalOf(value);
+}
+
+/// `[item, item]`, each made by `write`.
+template <class Item, class Write>
+std::string listOf(const std::vector<Item>& items, Write write) {
+    std::string text = "[";
+    for (const Item& item : items)
+        text += (text.size() > 1 ? ", [" : "[") + write(item) + "]";
+    return text + "]";
+}
+
+/// By hand, because times are exact decimals, with more digits than a JSON library's numbers keep.
+void printJson(const Judgement& judgement, std::ostream& out) {
+    const auto span = [](Time from, Time to) {
+        return secondsText(from) + ", " + secondsText(to) + ", ";
+    };
+    out << "{\"segments\": " << listOf(judgement.segments, [&](const Judgement::Segment& segment) {
+        return span(segment.from, segment.to) + jsonOf(segment.truth);
+    });
+    out << ",\n \"points\": " << listOf(judgement.points, [](const Judgement::Point& point) {
+        return secondsText(point.time) + ", " + jsonOf(point.truth);
+    });
+    out << ",\n \"margins\": " << listOf(judgement.margins, [&](const Judgement::MarginSegment& segment) {
+        return span(segment.from, segment.to) + jsonOf(segment.margin.value);
+    });
+    out << "}\n";
+}
+
+void printText(const Judgement& judgement, const SignalTable& signals, std::ostream& out) {
+    const auto span = [](Time from, Time to) {
+        return secondsText(from) + " s to " + secondsText(to) + " s: ";
+    };
+    for (const Judgement::Segment& segment : judgement.segments)
+        out << span(segment.from, segment.to) << wordOf(segment.truth) << '\n';
+    for (const Judgement::Point& point : judgement.points)
+        out << "at " << secondsText(point.time) << " s only: " << wordOf(point.truth) << '\n';
+    for (const Judgement::MarginSegment& segment : judgement.margins) {
+        if (std::isinf(segment.margin.value))
+            continue;
+        const SignalId signal = segment.margin.signal;
+        out << span(segment.from, segment.to) << "margin " << decimalOf(segment.margin.value);
+        if (signal != kNoSignal)
+            out << (signals[signal].unit.symbol.empty() ? "" : " " + signals[signal].unit.symbol) << " of "
+                << signals[signal].name;
+        out << '\n';
+    }
+    if (judgement.segments.empty())
+        out << "The trace has one instant only; say with --end until when its values stay.\n";
+}
+
+Result<Aircraft> aircraftOf(const JudgeOptions& options) {
+    if (options.aircraft.empty())
+        return Aircraft{};
+    Problems problems;
+    std::optional<Aircraft> aircraft = loadAircraft(options.aircraft, problems);
+    if (!aircraft)
+        return tl::unexpected(problems.firstError());
+    return std::move(*aircraft);
+}
+
+int runJudge(const JudgeOptions& options, CommandLine& line) {
+    const Result<Aircraft> aircraft = aircraftOf(options);
+    if (!aircraft)
+        return complain(line, aircraft.error());
+    const Result<std::string> content = contentOf(options.trace);
+    if (!content)
+        return complain(line, content.error());
+    const Result<TraceTable> table = TraceTable::parse(*content, options.trace);
+    if (!table)
+        return complain(line, table.error());
+    std::vector<ConditionProblem> problems;
+    const Result<Understood> understood = understand(options, *table, *aircraft, problems);
+    if (!understood)
+        return complain(line, understood.error());
+    for (const ConditionProblem& problem : problems)
+        line.err << "condition:1:" << problem.offset + 1 << ": warning: " << problem.message << '\n';
+    const Trace& trace = understood->trace;
+    const Result<Time> end = options.end.empty() ? Result<Time>(trace.rows.back().time) : parseSeconds(options.end);
+    if (!end)
+        return complain(line, end.error());
+    if (*end < trace.rows.front().time)
+        return complain(line, {"bad-time",
+                               "--end " + options.end + " is before the trace begins, at " +
+                                   secondsText(trace.rows.front().time) + " s",
+                               {}});
+    const Judgement judgement = judge(understood->condition, trace, *end);
+    if (options.isJson)
+        printJson(judgement, line.out);
+    else
+        printText(judgement, trace.signals, line.out);
+    return kExitDone;
+}
+
+} // namespace
+
+void addJudgeCommand(CLI::App& app, CommandLine& line) {
+    auto options = std::make_shared<JudgeOptions>();
+    CLI::App* command = app.add_subcommand("judge", "Try a condition on a trace of signals over time");
+    command->add_option("condition", options->condition, "The condition, as in a flow file")->required();
+    command->add_option("--trace", options->trace, "Table of values: first line 'time,SIGNAL,...', times in seconds")
+        ->required();
+    command->add_option("--aircraft", options->aircraft, "Aircraft file that gives units, positions and aircraft.NAME");
+    command->add_option("--end", options->end, "Until when, in seconds; by default the last line's time");
+    command->add_flag("--json", options->isJson, "Print one JSON object");
+    command->callback([options, &line] {
+        line.chosen = [options, &line] {
+            return runJudge(*options, line);
+        };
+    });
+}
+
+} // namespace flowhand

@@ -1,0 +1,67 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "base/error.h"
+#include "base/signal.h"
+#include "base/time.h"
+
+namespace flowhand {
+
+/// Signals over time, to try a condition on. Rows are in order of time; those of one time are one.
+struct Trace {
+    struct Row {
+        Time time{};
+        std::vector<std::pair<SignalId, Value>> changes; ///< of one signal, the last counts
+    };
+    SignalTable signals;
+    std::vector<Row> rows; ///< at least one
+};
+
+/// How columns are understood whose signal is not known beforehand.
+struct TraceReading {
+    std::vector<std::string> positions;          ///< further names of positions, after those in the column
+    SignalKind emptyColumn = SignalKind::Number; ///< of a column without any value or unit
+    bool numbersArePositions = false;            ///< columns of numbers without a unit
+};
+
+/// A table of comma-separated cells, split but not yet understood. Owns its text.
+class TraceTable {
+public:
+    struct Cell {
+        std::string text;
+        int column = 0; ///< where it begins in its line, from 1
+    };
+    struct Line {
+        int number = 0;
+        std::vector<Cell> cells; ///< as many as the header has
+    };
+
+    /// First line `time,SIGNAL,...`; a signal may be `name [unit]`. `name` stands in messages as the file.
+    /// Errors: `bad-trace` with the place.
+    [[nodiscard]] static Result<TraceTable> parse(std::string_view text, std::string name);
+
+    /// `known`: signals whose kind, unit and positions are given, as those of an aircraft; the trace gets them all.
+    /// Others take their kind from their cells: true and false, numbers, else positions in the order of first mention.
+    [[nodiscard]] Result<Trace> read(const SignalTable& known, const TraceReading& reading) const;
+
+private:
+    [[nodiscard]] tl::unexpected<Error> bad(const Line& line, const Cell& cell, std::string message) const;
+    [[nodiscard]] Result<Signal> signalOf(std::size_t column, const std::string& name, const Unit& unit, bool hasUnit,
+                                          const TraceReading& reading) const;
+    [[nodiscard]] Result<Value> valueOf(const Line& line, const Cell& cell, const Signal& signal,
+                                        const Unit& unit) const;
+
+    std::string m_name;
+    Line m_header;
+    std::vector<Line> m_lines;
+};
+
+/// A decimal number of seconds, exactly: "12", "-0.5", "3.000000001".
+[[nodiscard]] Result<Time> parseSeconds(std::string_view text);
+[[nodiscard]] std::string secondsText(Time time);
+
+} // namespace flowhand
