@@ -1,0 +1,14 @@
+#!/bin/sh
+# Runs a test program where umockdev shows the devices of a folder as /sys and /dev: umockdev.sh FOLDER PROGRAM
+# Exit status 77 (skipped) where umockdev is not installed.
+set -eu
+if ! command -v umockdev-run >/dev/null; then
+    echo "SKIPPED: umockdev-run is missing; install the Debian package umockdev"
+    exit 77
+fi
+# umockdev is preloaded, before the sanitizers' own library
+export ASAN_OPTIONS="verify_asan_link_order=0:${ASAN_OPTIONS:-}"
+exec umockdev-run --device="$1/devices.umockdev" \
+    --ioctl=/dev/hidraw0="$1/hidraw0.ioctl" --script=/dev/hidraw0="$1/hidraw0.script" \
+    --ioctl=/dev/hidraw1="$1/hidraw1.ioctl" --script=/dev/hidraw1="$1/hidraw1.script" \
+    -- "$2"
