@@ -37,8 +37,7 @@ struct Style {
 /// Runs a monitor over a trace and holds everything that it says against the definition.
 class Trial {
 public:
-    Trial(const definition::Formula& formula, definition::Trace trace, const StepLength& step, Time start,
-               Style style)
+    Trial(const definition::Formula& formula, definition::Trace trace, const StepLength& step, Time start, Style style)
         : m_trace(std::move(trace)), m_step(step.length), m_start(start), m_style(style),
           m_text(definition::text(formula, step.text)), m_formula(formula), m_monitor(m_signals) {}
 
@@ -207,7 +206,7 @@ private Q_SLOTS:
     }
     void monitorAgreesWithTheDefinition() {
         QFETCH(int, depth);
-        const int runsEach = depth == 0 ? 4 : 40;
+        const int runsEach = depth == 0 ? 4 : 100;
         QVERIFY(rc::check("monitor and definition agree", [&] {
             std::mt19937 random(*rc::gen::inRange<std::uint32_t>(0, 0xFFFFFFFF));
             for (int run = 0; run < runsEach; ++run) {
