@@ -91,6 +91,9 @@ public:
     /// Serves the timers up to and at `time`.
     void advance(Time time);
     [[nodiscard]] Time nextTimer() const;
+    /// Whether the sample says anything new: a hand's is compared with where its lever stands, which is not the
+    /// signal's value while the partner owns that (ownership.h). Only news may be handed on.
+    [[nodiscard]] bool isNews(const Sample& sample) const;
 
     /// Begins the run at `time`, when the set-up is right or what is not is waived (recorded).
     void start(Time time);

@@ -1,0 +1,237 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "condition/monitor.h"
+#include "session/extras.h"
+#include "session/movement.h"
+#include "session/ownership.h"
+#include "session/partnerpace.h"
+#include "session/runclock.h"
+#include "session/session.h"
+#include "session/setupgate.h"
+#include "session/speaker.h"
+#include "session/steptrack.h"
+#include "session/timers.h"
+
+namespace flowhand {
+
+/// The judge of one run, behind Session. One class in several files, by topic: judge.cpp drives it instant by instant,
+/// judgecue.cpp says when steps become due, judgecredit.cpp what a movement was for, judgefinish.cpp how a step ends,
+/// judgewatch.cpp guards and outcomes, judgepartner.cpp the other seat and the voice, judgesetup.cpp start, hold,
+/// resume and repeat, judgeview.cpp what is shown and scored.
+///
+/// One instant goes: changes and movements, conditions, steps finished by them, steps expired, cues, guards, outcomes,
+/// the end. All times inside are of the run's clock.
+class Judge {
+public:
+    Judge(const Aircraft& aircraft, const Flow& flow, SessionSetup setup);
+
+    void take(Time time, std::span<const Sample> batch);
+    void advance(Time time);
+    [[nodiscard]] Time nextTimer() const;
+    [[nodiscard]] bool isNews(const Sample& sample) const;
+
+    void start(Time time);
+    void waive(Time time);
+    void hold(Time time, const std::string& reason);
+    void resume(Time time);
+    void repeat(Time time);
+    void stop(Time time);
+
+    std::vector<Event> takeEvents() { return std::exchange(m_events, {}); }
+    std::vector<PartnerMove> takePartnerMoves() { return std::exchange(m_partnerMoves, {}); }
+    std::vector<Speech> takeSpeech() { return std::exchange(m_speech, {}); }
+
+    [[nodiscard]] SessionPhase phase() const { return m_phase; }
+    [[nodiscard]] SessionView view() const;
+    [[nodiscard]] Score score() const;
+    [[nodiscard]] const std::vector<StepResult>& results() const;
+    [[nodiscard]] const std::vector<Value>& values() const { return m_values; }
+
+private:
+    enum class Role : std::uint8_t { Done, When, Expires, Suspend, Guard, Outcome };
+    struct Watched {
+        Role role;
+        std::size_t index;
+    };
+    struct GuardTrack {
+        std::optional<MonitorId> monitor; ///< while its stretch goes on
+        bool hasBegun = false;
+        bool isOver = false;
+        bool isBroken = false;
+        bool isBrokenNow = false;
+    };
+    struct OutcomeTrack {
+        MonitorId monitor{};
+        bool wasTrue = true; ///< what is so at the start is no outcome
+        bool isReached = false;
+    };
+
+    // judge.cpp
+    void serve(Time limit, bool isInclusive);
+    [[nodiscard]] Time nextRunTimer() const;
+    void instant(Time now, std::span<const Sample> batch);
+    void takeSample(const Sample& sample);
+    void setControl(const Sample& sample);
+    void movementBegins(const Sample& sample);
+    void settleMovements();
+    void settleConditions();
+    void apply(const TruthChange& change);
+    void serveTimers();
+    void serveTimer(const Timer& timer);
+    void endInstant();
+    Event& tell(EventKind kind, int step = -1);
+    [[nodiscard]] const Step& step(std::size_t i) const { return m_flow.steps[i]; }
+    [[nodiscard]] bool isTrue(const std::optional<MonitorId>& monitor) const;
+    [[nodiscard]] Value value(SignalId signal) const { return m_values[indexOf(signal)]; }
+
+    // judgecue.cpp
+    void satisfy(std::size_t i);
+    [[nodiscard]] bool areBeforeSatisfied(std::size_t i) const;
+    void serveCues();
+    [[nodiscard]] bool isFoundSet(std::size_t i) const;
+    void takeOverHold(std::size_t i);
+    void considerCue(std::size_t i);
+    void cue(std::size_t i);
+    void makeDue(std::size_t i);
+    void foundSet(std::size_t i);
+    [[nodiscard]] bool isHandAt(std::size_t i) const;
+    void setExpiry(std::size_t i);
+    void suspendChanged(std::size_t i, bool isSuspended);
+
+    // judgecredit.cpp
+    void settled(const Movement& movement);
+    [[nodiscard]] bool fits(std::size_t i, SignalId control) const;
+    [[nodiscard]] std::optional<std::size_t> creditOpen(const Movement& movement) const;
+    [[nodiscard]] std::optional<std::size_t> creditComing(const Movement& movement) const;
+    [[nodiscard]] bool mayComeAhead(std::size_t i, SignalId control) const;
+    void credit(std::size_t i, const Movement& movement);
+    void losesFit(const Movement& movement);
+    void extra(const Movement& movement);
+    void tellExtra(const Movement& movement, ExtraResult& found);
+    [[nodiscard]] std::optional<std::size_t> undoneBy(const Movement& movement) const;
+    [[nodiscard]] bool isPartnersWork(const Movement& movement);
+    [[nodiscard]] bool isStillInPlace(const Movement& movement) const;
+    [[nodiscard]] bool isContinuous(SignalId control) const { return m_aircraft.control(control).isContinuous; }
+    [[nodiscard]] bool isBy(std::size_t i, Actor actor) const;
+
+    // judgefinish.cpp
+    void doneChanged(std::size_t i, const TruthChange& change);
+    void serveInstants();
+    void instantDone(std::size_t i);
+    void see(std::size_t i);
+    void tryFinish(std::size_t i);
+    void finish(std::size_t i, Time done);
+    [[nodiscard]] bool isMoving(std::size_t i) const;
+    [[nodiscard]] bool needsMovement(std::size_t i) const;
+    [[nodiscard]] bool isUncertain(std::size_t i) const;
+    void tellFinish(std::size_t i, StepState state);
+    void measure(std::size_t i);
+    void omit(std::size_t i);
+    void leaveOut(std::size_t i, const std::string& why);
+    void expireIfSo(std::size_t i);
+    void resolved(std::size_t i, StepState state);
+    void reconsiderUncertain(std::size_t i);
+    void end(const std::string& why);
+    void endIfDone();
+    [[nodiscard]] bool isFlowDone() const;
+
+    // judgewatch.cpp
+    void beginGuards();
+    void serveGuards();
+    void beginGuard(std::size_t guard);
+    void guardChanged(std::size_t guard, const TruthChange& change);
+    void setGuardBroken(std::size_t guard, bool isBroken);
+    void serveOutcomes();
+
+    // judgepartner.cpp
+    void assignDoers();
+    void say(WordsPurpose purpose, std::size_t i, const std::string& by, const std::string& text);
+    void beginWords();
+    void wordsEnded();
+    [[nodiscard]] bool isSpokenByPilot(const std::string& by) const;
+    void schedulePartner(std::size_t i);
+    void partnerActs(std::size_t i);
+    void partnerLetsGo(std::size_t i);
+    [[nodiscard]] Value target(std::size_t i, SignalId control, const std::vector<Value>& values) const;
+    [[nodiscard]] Value numberTarget(std::size_t i, SignalId control, const std::vector<Value>& values) const;
+    [[nodiscard]] Value wrongTarget(SignalId control, Value right) const;
+
+    // judgesetup.cpp
+    void begin(Time time);
+    void leaveOutMissing();
+    void addMonitors();
+    void watch(std::optional<MonitorId>& monitor, const std::optional<PlacedCondition>& condition, Role role,
+               std::size_t index);
+    void closeGate(GatePurpose purpose, std::vector<StartValue> wanted);
+    void passGate(Time time);
+    void go(Time time);
+    void resumeNow(Time time);
+    void repeatNow(Time time);
+    [[nodiscard]] std::vector<StartValue> heldState(const std::vector<Value>& values) const;
+    void stand(const Sample& sample);
+    [[nodiscard]] bool isAvailable(SignalId control) const;
+    [[nodiscard]] double sigma(SignalId control) const;
+
+    // judgeview.cpp
+    [[nodiscard]] std::vector<StepResult> judgedResults() const;
+    [[nodiscard]] std::vector<GuardResult> guardResults() const;
+    [[nodiscard]] std::int64_t ceiling() const;
+    [[nodiscard]] std::string verdict(std::size_t i, const Score& score) const;
+
+    const Aircraft& m_aircraft;
+    const Flow& m_flow;
+    SessionSetup m_setup;
+
+    SessionPhase m_phase = SessionPhase::SetUp;
+    RunClock m_clock;
+    Time m_now{};  ///< of the run's clock
+    Time m_real{}; ///< the same instant as the caller counts it
+    std::vector<Value> m_values;
+    std::vector<ControlId> m_by; ///< by SignalId of the controls: which physical control moved it last
+    MovementDetector m_movements;
+    Ownership m_ownership;
+    Extras m_extras;
+    SetUpGate m_gate;
+    Speaker m_speaker;
+    Time m_wordsEnd = kForever;
+    PartnerPace m_pace;
+    Timers m_timers;
+    Monitor m_monitor;
+    std::unordered_map<std::uint32_t, Watched> m_watched;
+    std::vector<StepTrack> m_tracks;
+    std::vector<std::vector<std::size_t>> m_followers; ///< by step
+    std::vector<std::vector<std::size_t>> m_byControl; ///< steps whose own control it is, in order
+    std::vector<std::size_t> m_toConsider;             ///< steps whose turn may have come
+    std::vector<std::size_t> m_toExpire;               ///< steps whose `expires` has changed
+    std::vector<std::size_t> m_instants;               ///< steps whose condition is true at this instant alone
+    std::vector<std::size_t> m_justDue;                ///< steps that became due in this instant
+    std::vector<std::size_t> m_credited;               ///< by control: step + 1 that its movement has done, or 0
+    std::vector<bool> m_handMoved;                     ///< by control: moved by the pilot in this run
+    std::vector<GuardTrack> m_guards;
+    std::vector<OutcomeTrack> m_outcomes;
+    std::optional<std::size_t> m_outcome;
+    std::optional<std::size_t> m_lastDone;
+    std::size_t m_repeated = 0;
+    std::vector<Value> m_heldValues;
+    bool m_hasBegun = false;
+    bool m_mustSettle = false; ///< a condition was added or got a new reference time
+    bool m_hasChanged = false; ///< a step's state, since the guards were last looked at
+    bool m_mayEnd = false;     ///< a step was resolved or the voice fell silent
+    Time m_settledAt{};        ///< conditions
+    std::size_t m_unresolved = 0;
+    std::string m_holdReason;
+
+    std::vector<Event> m_events;
+    std::vector<PartnerMove> m_partnerMoves;
+    std::vector<Speech> m_speech;
+    mutable std::vector<StepResult> m_results;
+    mutable bool m_isStale = true; ///< m_results
+};
+
+} // namespace flowhand

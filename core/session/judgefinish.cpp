@@ -1,0 +1,264 @@
+#include <algorithm>
+#include <cmath>
+
+#include "session/judge.h"
+
+namespace flowhand {
+
+namespace {
+
+/// Below this many sigmas of margin, noise could have made the verdict.
+constexpr double kSureSigmas = 3.0;
+/// Keeps a margin of exactly 3 sigmas on the sure side.
+constexpr double kJustBelow = 1.0 - 1e-9;
+
+} // namespace
+
+void Judge::doneChanged(std::size_t i, const TruthChange& change) {
+    StepTrack& track = m_tracks[i];
+    if (change.isPoint) {
+        if (change.truth == Truth::True)
+            m_instants.push_back(i);
+        else if (track.trueSince != kForever)
+            track.trueSince = change.time; // a new stretch begins just after
+        return;
+    }
+    if (change.truth != Truth::True) {
+        track.trueSince = kForever;
+        if (track.state == StepState::Seen) {
+            track.state = StepState::Due;
+            m_isStale = true;
+        }
+        return;
+    }
+    track.trueSince = change.time;
+    see(i);
+    tryFinish(i);
+}
+
+void Judge::see(std::size_t i) {
+    StepTrack& track = m_tracks[i];
+    const bool isAhead = track.isComing() && track.seen == kForever && isHandAt(i) &&
+                         std::any_of(track.controls.begin(), track.controls.end(), [&](SignalId control) {
+                             return mayComeAhead(i, control);
+                         });
+    if (track.state != StepState::Due && !isAhead)
+        return;
+    if (track.state == StepState::Due)
+        track.state = StepState::Seen;
+    if (track.seen == kForever || !isAhead)
+        tell(EventKind::StepSeen, static_cast<int>(i));
+    track.seen = std::min(track.seen, m_now);
+}
+
+/// Open steps first, then in the flow's order, so that each movement goes to the step it is credited to.
+void Judge::serveInstants() {
+    std::vector<std::size_t> steps = std::exchange(m_instants, {});
+    std::sort(steps.begin(), steps.end(), [&](std::size_t a, std::size_t b) {
+        return std::pair(!m_tracks[a].isOpen(), a) < std::pair(!m_tracks[b].isOpen(), b);
+    });
+    for (const std::size_t i : steps)
+        instantDone(i);
+}
+
+void Judge::instantDone(std::size_t i) {
+    StepTrack& track = m_tracks[i];
+    if (track.isResolved() || !step(i).done->condition.isInstant())
+        return;
+    if (!needsMovement(i)) {
+        if (track.isOpen())
+            finish(i, m_now);
+        return;
+    }
+    for (const SignalId control : track.controls) {
+        const Movement* movement = m_movements.moving(control);
+        const std::size_t at = indexOf(control);
+        const bool isMovedNow = movement != nullptr && isBy(i, movement->actor) && fits(i, control) &&
+                                (m_credited[at] == 0 || m_credited[at] == i + 1 || isContinuous(control));
+        const bool mayBe = track.isOpen() || mayComeAhead(i, control);
+        if (!mayBe || (!isMovedNow && track.fit != control))
+            continue;
+        if (isMovedNow)
+            credit(i, *movement);
+        see(i);
+        if (track.isComing() && isTrue(track.expiresMonitor))
+            omit(i);
+        else
+            finish(i, m_now);
+        return;
+    }
+}
+
+bool Judge::needsMovement(std::size_t i) const {
+    return !m_tracks[i].controls.empty();
+}
+
+bool Judge::isMoving(std::size_t i) const {
+    return std::any_of(m_tracks[i].controls.begin(), m_tracks[i].controls.end(), [&](SignalId control) {
+        const Movement* movement = m_movements.moving(control);
+        return movement != nullptr && isBy(i, movement->actor);
+    });
+}
+
+void Judge::tryFinish(std::size_t i) {
+    StepTrack& track = m_tracks[i];
+    if (track.isResolved() || track.trueSince == kForever || !step(i).done || step(i).done->condition.isInstant())
+        return;
+    if (needsMovement(i) ? track.fit == kNoSignal || isMoving(i) : track.isComing())
+        return;
+    if (track.isComing() && !mayComeAhead(i, track.fit))
+        return;
+    if (track.isComing() && isTrue(track.expiresMonitor)) {
+        omit(i);
+        return;
+    }
+    finish(i, needsMovement(i) ? std::max(track.trueSince, track.fitBegan) : track.trueSince);
+}
+
+void Judge::finish(std::size_t i, Time done) {
+    StepTrack& track = m_tracks[i];
+    track.done = done;
+    track.seen = std::min(track.seen, m_now);
+    track.isTooEarly = track.isComing() && !track.isCued && track.whenMonitor && !isTrue(track.whenMonitor);
+    track.isUncertain = track.doer == Doer::Hand && isUncertain(i);
+    measure(i);
+    const StepState state = track.isTooEarly    ? StepState::TooEarly
+                            : track.isUncertain ? StepState::Uncertain
+                                                : StepState::Done;
+    tellFinish(i, state);
+    m_lastDone = i;
+    if (track.doer == Doer::Partner && step(i).kind != StepKind::Reply && !step(i).reply.empty())
+        say(WordsPurpose::Remark, i, step(i).movedBy, step(i).reply);
+    resolved(i, state);
+}
+
+void Judge::tellFinish(std::size_t i, StepState state) {
+    const StepTrack& track = m_tracks[i];
+    Event& event = tell(state == StepState::TooEarly    ? EventKind::StepTooEarly
+                        : state == StepState::Uncertain ? EventKind::StepUncertain
+                                                        : EventKind::StepDone,
+                        static_cast<int>(i));
+    event.margin = track.margin;
+    event.marginSignal = track.marginSignal;
+    event.signal = track.fit;
+    if (track.fit != kNoSignal) {
+        event.value = value(track.fit);
+        event.control = m_by[indexOf(track.fit)];
+    }
+}
+
+/// Whether the noise of one of its controls, at 3 sigmas, could make its condition false.
+bool Judge::isUncertain(std::size_t i) const {
+    if (!step(i).done)
+        return false;
+    const Condition& done = step(i).done->condition;
+    for (const SignalId control : m_tracks[i].controls) {
+        const double noise = kSureSigmas * kJustBelow * sigma(control);
+        if (noise <= 0.0 || m_aircraft.signals[control].kind != SignalKind::Number || !value(control).isKnown())
+            continue;
+        const double now = value(control).number();
+        if (!done.fits(control, Value::number(now - noise), m_values) ||
+            !done.fits(control, Value::number(now + noise), m_values))
+            return true;
+    }
+    const Margin margin = m_monitor.margin(*m_tracks[i].doneMonitor);
+    return margin.signal != kNoSignal && m_aircraft.isControl(margin.signal) &&
+           std::fabs(margin.value) < kSureSigmas * kJustBelow * sigma(margin.signal);
+}
+
+/// Margin and mu, as they are now.
+void Judge::measure(std::size_t i) {
+    StepTrack& track = m_tracks[i];
+    if (track.doneMonitor) {
+        const Margin margin = m_monitor.margin(*track.doneMonitor);
+        const bool isFinite = std::isfinite(margin.value) && margin.signal != kNoSignal;
+        track.margin = isFinite ? std::optional(margin.value) : std::nullopt;
+        track.marginSignal = isFinite ? margin.signal : kNoSignal;
+    }
+    const std::optional<Band>& band = step(i).band;
+    if (!band || !value(band->signal).isKnown())
+        return;
+    const double now = value(band->signal).number();
+    const double room = std::min(now - band->lowest, band->highest - now);
+    track.mu = std::clamp(room / ((band->highest - band->lowest) / 2.0), 0.0, 1.0);
+}
+
+void Judge::reconsiderUncertain(std::size_t i) {
+    StepTrack& track = m_tracks[i];
+    if (track.trueSince == kForever || isMoving(i) || isUncertain(i))
+        return;
+    track.isUncertain = false;
+    track.state = StepState::Done;
+    measure(i);
+    tellFinish(i, StepState::Done);
+}
+
+void Judge::omit(std::size_t i) {
+    if (m_tracks[i].isResolved())
+        return;
+    tell(EventKind::StepOmitted, static_cast<int>(i));
+    resolved(i, StepState::Omitted);
+}
+
+void Judge::leaveOut(std::size_t i, const std::string& why) {
+    m_tracks[i].why = why;
+    tell(EventKind::StepLeftOut, static_cast<int>(i)).text = why;
+    resolved(i, StepState::LeftOut);
+}
+
+void Judge::expireIfSo(std::size_t i) {
+    if (m_tracks[i].isOpen() && isTrue(m_tracks[i].expiresMonitor))
+        omit(i);
+}
+
+void Judge::resolved(std::size_t i, StepState state) {
+    StepTrack& track = m_tracks[i];
+    if (track.expires != kForever)
+        m_timers.clear({track.expires, TimerKind::StepExpires, i});
+    if (!track.pauses.empty() && track.pauses.back().to == kForever)
+        track.pauses.back().to = m_now;
+    track.state = state;
+    m_speaker.dropCue(i);
+    --m_unresolved;
+    m_hasChanged = m_mayEnd = m_isStale = true;
+    if (state == StepState::LeftOut)
+        m_toConsider.push_back(i);
+    else
+        satisfy(i);
+}
+
+bool Judge::isFlowDone() const {
+    if (m_speaker.isSpeaking())
+        return false;
+    for (std::size_t i = 0; m_unresolved > 0 && i < m_tracks.size(); ++i) {
+        const StepTrack& track = m_tracks[i];
+        // An open step that only a condition ends, behind which the flow has gone on to its end.
+        const bool isLeftBehind = track.isOpen() && track.expires == kForever && !m_followers[i].empty();
+        if (!track.isResolved() && !isLeftBehind)
+            return false;
+    }
+    return true;
+}
+
+void Judge::endIfDone() {
+    if (m_phase == SessionPhase::Running && std::exchange(m_mayEnd, false) && isFlowDone())
+        end("completed");
+}
+
+void Judge::end(const std::string& why) {
+    for (std::size_t i = 0; i < m_tracks.size(); ++i) {
+        if (m_tracks[i].isResolved())
+            continue;
+        const bool isVoid = m_outcome || !m_hasBegun;
+        tell(isVoid ? EventKind::StepVoid : EventKind::StepOmitted, static_cast<int>(i));
+        resolved(i, isVoid ? StepState::Void : StepState::Omitted);
+    }
+    for (std::size_t guard = 0; guard < m_guards.size(); ++guard)
+        setGuardBroken(guard, false);
+    m_speaker.clear();
+    m_gate.open();
+    m_phase = SessionPhase::Ended;
+    tell(EventKind::RunEnded).text = why;
+}
+
+} // namespace flowhand

@@ -1,0 +1,139 @@
+#include "session/movement.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace flowhand {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+/// A hand that has not gone on for this long has stopped.
+constexpr Duration kSettleTime = 300ms;
+/// Long enough that a lever on its way through a gate has not chosen it.
+constexpr Duration kGateDwell = 500ms;
+constexpr double kThresholdSigmas = 6.0;
+constexpr double kThresholdShare = 0.01; // of the range
+
+} // namespace
+
+MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts)
+    : m_aircraft(aircraft), m_tracks(aircraft.controls.size()) {
+    for (std::size_t i = 0; i < m_tracks.size(); ++i) {
+        const CockpitControl& control = aircraft.controls[i];
+        const Signal& signal = aircraft.signals[control.signal];
+        const ControlFacts fact = i < facts.size() ? facts[i] : ControlFacts{};
+        Track& track = m_tracks[i];
+        track.movement.control = control.signal;
+        track.stay = isButton(control.signal)              ? Duration{}
+                     : signal.kind == SignalKind::Position ? kGateDwell
+                                                           : kSettleTime;
+        if (signal.kind == SignalKind::Number) {
+            const double range = fact.range > 0.0 ? fact.range : signal.highest - signal.lowest;
+            track.threshold = std::max(kThresholdSigmas * fact.sigma, kThresholdShare * range);
+        }
+    }
+}
+
+void MovementDetector::rest(const std::vector<Value>& values) {
+    m_moving.clear();
+    for (std::size_t i = 0; i < m_tracks.size(); ++i) {
+        m_tracks[i].rest = values[i];
+        m_tracks[i].isMoving = false;
+    }
+}
+
+void MovementDetector::restAt(SignalId control, Value value) {
+    m_tracks[indexOf(control)].rest = value;
+    stop(control);
+}
+
+bool MovementDetector::isButton(SignalId control) const {
+    return m_aircraft.control(control).kind == ControlKind::Button;
+}
+
+bool MovementDetector::isSamePlace(SignalId control, Value a, Value b) const {
+    if (m_aircraft.signals[control].kind != SignalKind::Number || !a.isKnown() || !b.isKnown())
+        return a == b;
+    return std::fabs(a.number() - b.number()) <= m_tracks[indexOf(control)].threshold;
+}
+
+bool MovementDetector::take(Time time, SignalId control, Value value, Actor actor, ControlId by) {
+    Track& track = m_tracks[indexOf(control)];
+    if (actor == Actor::Machine) {
+        restAt(control, value);
+        return false;
+    }
+    if (isButton(control) && !(value.isKnown() && value.isOn())) {
+        restAt(control, value);
+        return false;
+    }
+    const bool isOther = track.isMoving && track.movement.actor != actor;
+    if (!track.isMoving || isOther) {
+        if (!isOther && isSamePlace(control, track.rest, value))
+            return false;
+        begin(track, time, value, actor);
+        track.movement.by = by;
+        return true;
+    }
+    if (!isSamePlace(control, track.stayed, value)) {
+        track.movement.arrived = time;
+        track.stayed = value;
+    }
+    track.movement.to = value;
+    return false;
+}
+
+void MovementDetector::begin(Track& track, Time time, Value value, Actor actor) {
+    track.movement.actor = actor;
+    track.movement.from = track.rest;
+    track.movement.to = value;
+    track.stayed = value;
+    track.movement.began = time;
+    track.movement.arrived = time;
+    if (!track.isMoving) {
+        const SignalId id = track.movement.control;
+        m_moving.insert(std::lower_bound(m_moving.begin(), m_moving.end(), id), id);
+    }
+    track.isMoving = true;
+}
+
+void MovementDetector::stop(SignalId control) {
+    Track& track = m_tracks[indexOf(control)];
+    if (track.isMoving)
+        m_moving.erase(std::lower_bound(m_moving.begin(), m_moving.end(), control));
+    track.isMoving = false;
+}
+
+Time MovementDetector::settlesAt(const Track& track) const {
+    const bool isBetween = m_aircraft.signals[track.movement.control].kind == SignalKind::Position &&
+                           track.movement.to == Value::between();
+    return isBetween ? kForever : track.movement.arrived + track.stay;
+}
+
+void MovementDetector::settle(Time time, std::vector<Movement>& settled) {
+    const std::vector<SignalId> candidates = m_moving;
+    for (const SignalId control : candidates) {
+        Track& track = m_tracks[indexOf(control)];
+        if (settlesAt(track) > time)
+            continue;
+        settled.push_back(track.movement);
+        track.rest = track.movement.to;
+        stop(control);
+    }
+}
+
+Time MovementDetector::nextTimer() const {
+    Time next = kForever;
+    for (const SignalId control : m_moving)
+        next = std::min(next, settlesAt(m_tracks[indexOf(control)]));
+    return next;
+}
+
+const Movement* MovementDetector::moving(SignalId control) const {
+    const Track& track = m_tracks[indexOf(control)];
+    return track.isMoving ? &track.movement : nullptr;
+}
+
+} // namespace flowhand
