@@ -36,9 +36,9 @@ constexpr std::array<KindName, 8> kKinds{{{"lever", ControlKind::Lever, SignalKi
 
 /// Words of the condition language; a control or position of that name could not be written in a condition.
 bool isReserved(std::string_view name) {
-    static constexpr std::array<std::string_view, 16> kWords = {
-        "and", "or",   "not",   "once",     "historically", "since", "rise",    "fall",
-        "abs", "held", "moved", "sequence", "min",          "max",   "between", "aircraft"};
+    static constexpr std::array<std::string_view, 18> kWords = {
+        "true", "false", "and",  "or",    "not",      "once", "historically", "since",   "rise",
+        "fall", "abs",   "held", "moved", "sequence", "min",  "max",          "between", "aircraft"};
     return std::find(kWords.begin(), kWords.end(), name) != kWords.end();
 }
 

@@ -218,8 +218,8 @@ private:
         std::optional<PlacedCondition> never = m_context.requiredCondition(reader, "never");
         if (never && never->condition.hasOpenMoved())
             m_problems.error("open-moved",
-                             "in a guard 'moved' needs its own window, as in moved(tiller, 10 deg, 5 s): a guard has "
-                             "no movement to count from",
+                             "in a guard 'moved' needs the stretch it is watched in, as in moved(tiller, 10 deg, "
+                             "ground_speed > 80 kt): a guard has no movement to count from",
                              never->place);
         const std::optional<std::size_t> from = stepNamed(reader, "from", false);
         const std::optional<std::size_t> to = stepNamed(reader, "to", true);

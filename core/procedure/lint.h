@@ -14,7 +14,7 @@ struct LintRule {
     std::string_view source; ///< who says so
 };
 
-/// Every rule, in the order of procedures/README.md, 'The rules'.
+/// Every rule, in the order of procedures/README.md, 'Checking'.
 [[nodiscard]] const std::vector<LintRule>& lintRules();
 
 /// Appends what is doubtful about the flows of one aircraft, less what the files waive. A waiver of an unknown rule, or
