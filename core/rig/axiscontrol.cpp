@@ -88,6 +88,10 @@ public:
         return facts;
     }
 
+    [[nodiscard]] std::string remark() const override {
+        return m_spec.needsSweep ? "move it once from end to end whenever it was plugged in" : std::string();
+    }
+
     [[nodiscard]] std::string fault() const override {
         if (m_restsWrong)
             return "stood at the far end when its device came; if nobody held it there, exchange the two numbers of "

@@ -112,7 +112,7 @@ std::unique_ptr<Control> readCodedSwitch(ControlReader& reader) {
     CodedSpec spec;
     std::vector<InputRef> inputs = reader.inputs("input", InputUse::Contact, 2, 8);
     const std::string code = reader.toml().requiredText("code");
-    if (!code.empty() && code != "binary" && code != "gray")
+    if (reader.toml().tableNode().find("code") != nullptr && code != "binary" && code != "gray")
         reader.error("bad-value", "'code' is binary or gray", "code");
     spec.isGray = code == "gray";
     const std::vector<Value> positions = reader.values("positions");

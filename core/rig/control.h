@@ -62,6 +62,8 @@ public:
     /// A person says how a control that keeps a state by itself stands. Ignored by all others.
     virtual void declare(Value /*value*/, Time /*time*/, Outputs& /*outputs*/) {}
 
+    /// What a person should know of it at the start, in words without its name; empty for most.
+    [[nodiscard]] virtual std::string remark() const { return {}; }
     /// What is wrong with it now, in words without its name; empty when nothing is.
     [[nodiscard]] virtual std::string fault() const { return {}; }
 

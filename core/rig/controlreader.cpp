@@ -47,7 +47,8 @@ void ControlReader::error(std::string code, const std::string& message, SourcePl
 
 void ControlReader::readSignals() {
     const std::vector<std::string> names = m_toml.texts("signal");
-    if (names.empty() && m_toml.tableNode().find("signal") == nullptr)
+    const TomlNode* node = m_toml.tableNode().find("signal");
+    if (node == nullptr || (node->kind == TomlNode::Kind::Array && node->items.empty()))
         error("missing-key", "this control needs 'signal', the name of the cockpit control it is", "signal");
     std::vector<std::string> known;
     for (std::size_t i = 0; i < m_scope.controlCount; ++i)
@@ -153,6 +154,13 @@ Value ControlReader::value(std::string_view key, std::optional<Value> missing, s
     if (!missing && m_toml.tableNode().find(key) == nullptr)
         error("missing-key", "'" + m_name + "' needs '" + std::string(key) + "', a value of " + signal(at).name, key);
     return missing.value_or(Value::unknown());
+}
+
+Value ControlReader::start() {
+    const std::string text = m_toml.requiredText("start");
+    const TomlNode* node = m_toml.tableNode().find("start");
+    const bool isText = node != nullptr && node->kind == TomlNode::Kind::Text;
+    return isText && text != "ask" ? valueOf(text, node->place) : Value::unknown();
 }
 
 std::vector<Value> ControlReader::values(std::string_view key) {

@@ -48,6 +48,8 @@ public:
     /// A value of signal `at`; `missing` when the key is not there, and an error when there is no `missing` either.
     [[nodiscard]] Value value(std::string_view key, std::optional<Value> missing, std::size_t at = 0);
     [[nodiscard]] Value valueOf(const std::string& text, const SourcePlace& place, std::size_t at = 0);
+    /// Of a control that keeps its state by itself; unknown with `start = "ask"`.
+    [[nodiscard]] Value start();
     [[nodiscard]] std::vector<Value> values(std::string_view key);
     /// On/off signals have natural values, the others none.
     [[nodiscard]] std::optional<Value> naturalValue(bool isOn) const;

@@ -136,11 +136,8 @@ std::unique_ptr<Control> readParkingLatch(ControlReader& reader) {
     const double pressed = reader.toml().number("pressed").value_or(kPressed * 100) / 100;
     if (pressed <= kLetGo || pressed >= 1)
         reader.error("bad-value", "'pressed' is a share of the travel in %, between 10 and 100", "pressed");
-    const std::string start = reader.toml().requiredText("start");
-    const Value value =
-        start == "ask" || start.empty() ? Value::unknown() : reader.valueOf(start, reader.toml().placeOf("start"));
     return std::make_unique<ParkingLatch>(reader.name(), reader.signalIds(), std::move(inputs), std::move(pedals),
-                                          pressed, value, reader.duration("debounce", kDebounce));
+                                          pressed, reader.start(), reader.duration("debounce", kDebounce));
 }
 
 } // namespace flowhand

@@ -70,7 +70,8 @@ public:
     /// Wired signals of connected devices about which nothing is known: most devices report nothing until moved.
     [[nodiscard]] std::vector<SignalId> unheard() const;
 
-    /// Things a person should know at the start: a missing interlock, a control that asks for a sweep.
+    /// Things a person should know at the start: a missing interlock, a control that asks for a sweep or
+    /// for its state.
     [[nodiscard]] const std::vector<std::string>& remarks() const;
     /// What is wrong with a control now: "Automatic brake: closed at the same time: button 1, button 2; ...".
     [[nodiscard]] std::vector<std::string> faults() const;

@@ -39,7 +39,7 @@ DeviceWish readDevice(TomlReader& reader, const std::vector<DeviceWish>& before)
     device.place = reader.tableNode().place;
     device.name = reader.requiredText("name");
     const std::string id = reader.requiredText("id");
-    if (!id.empty() && !readId(id, device))
+    if (reader.tableNode().find("id") != nullptr && !readId(id, device))
         reader.problems().error("bad-id",
                                 "'" + id +
                                     "' is not a device's id; it is four hex digits, a colon and four more, as "
@@ -76,7 +76,7 @@ std::unique_ptr<Control> readControl(TomlReader& toml, const RigScope& scope) {
         return candidate.name == wiring;
     });
     if (kind == wiringKinds().end()) {
-        if (!wiring.empty())
+        if (toml.tableNode().find("wiring") != nullptr)
             reader.error("unknown-wiring",
                          "there is no wiring '" + wiring + "'" + nearestHint(wiring, known) + " There are " +
                              joined(known, ", "),
@@ -128,6 +128,15 @@ void checkDevicesUsed(const RigFile& file, Problems& problems) {
         });
         if (!isUsed)
             problems.warning("unused-device", "no control uses '" + file.devices[i].name + "'", file.devices[i].place);
+    }
+}
+
+void collectRemarks(RigFile& file) {
+    for (const std::unique_ptr<Control>& control : file.controls) {
+        if (control->asksForState())
+            file.remarks.push_back(control->name() + ": say how it stands, for its switch cannot tell");
+        if (const std::string remark = control->remark(); !remark.empty())
+            file.remarks.push_back(control->name() + ": " + remark);
     }
 }
 
@@ -183,8 +192,10 @@ std::optional<RigFile> parseRigFile(std::string source, const std::string& name,
     checkOwners(file, scope, places, found);
     if (file.devices.empty() || file.controls.empty())
         found.error("empty-rig", "a rig needs at least one [[device]] and one [[control]]", toml->root().place);
-    if (!found.hasErrors())
+    if (!found.hasErrors()) {
         checkDevicesUsed(file, found);
+        collectRemarks(file);
+    }
     for (const Problem& problem : found.all())
         problems.add(problem.severity, problem.error);
     return found.hasErrors() ? std::nullopt : std::optional(std::move(file));

@@ -75,9 +75,7 @@ std::unique_ptr<Control> readSetClear(ControlReader& reader) {
     std::vector<InputRef> inputs = {reader.input("set", InputUse::Contact), reader.input("clear", InputUse::Contact)};
     spec.onSet = reader.value("on_set", reader.naturalValue(true));
     spec.onClear = reader.value("on_clear", reader.naturalValue(false));
-    const std::string start = reader.toml().requiredText("start");
-    if (start != "ask" && !start.empty())
-        spec.start = reader.valueOf(start, reader.toml().placeOf("start"));
+    spec.start = reader.start();
     if (spec.start.isKnown() && !(spec.start == spec.onSet) && !(spec.start == spec.onClear))
         reader.error("bad-value", "'start' is what one of the contacts makes, or ask", "start");
     spec.debounce = reader.duration("debounce", kDebounce);

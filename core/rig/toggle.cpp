@@ -88,16 +88,11 @@ std::unique_ptr<Control> readToggle(ControlReader& reader) {
     if (values.size() < 2)
         reader.error("missing-key", "'" + reader.name() + "' needs 'values', two or more that each press goes through",
                      "values");
-    const std::string start = reader.toml().requiredText("start");
-    std::size_t at = kNotKnown;
-    if (start != "ask" && !start.empty()) {
-        const auto found =
-            std::find(values.begin(), values.end(), reader.valueOf(start, reader.toml().placeOf("start")));
-        if (found == values.end())
-            reader.error("bad-value", "'start' is one of the values, or ask", "start");
-        else
-            at = static_cast<std::size_t>(found - values.begin());
-    }
+    const Value start = reader.start();
+    const auto found = std::find(values.begin(), values.end(), start);
+    const std::size_t at = found == values.end() ? kNotKnown : static_cast<std::size_t>(found - values.begin());
+    if (start.isKnown() && at == kNotKnown)
+        reader.error("bad-value", "'start' is one of the values, or ask", "start");
     return std::make_unique<Toggle>(reader.name(), reader.signalIds(), std::move(inputs), std::move(values), at,
                                     reader.duration("debounce", kDebounce));
 }

@@ -22,6 +22,7 @@ private Q_SLOTS:
     void allProblemsAreFound();
     void warnings();
     void missingInterlocksAreRemarks();
+    void whatIsAskedForIsRemarked();
     void missingInputNamesTheOffer();
     void inputOfTheWrongKind();
     void rangeOutsideTheDevice();
@@ -113,6 +114,8 @@ void TestRigFiles::badFilesAreRefused_data() {
         "unknown-signal", 7, 10, "not a control");
     row("unknown wiring", kHead + "[[control]]\nsignal = \"tiller\"\nwiring = \"axes\"\n", "unknown-wiring", 8, 10,
         "did you mean 'axis'?");
+    row("empty wiring", kHead + "[[control]]\nsignal = \"tiller\"\nwiring = \"\"\n", "unknown-wiring", 8, 10, "");
+    row("no signals", kHead + "[[control]]\nsignal = []\nwiring = \"axis\"\n", "missing-key", 7, 10, "'signal'");
     row("unknown device", kHead + kThrust + "device = \"unti\"\nrange = [0, 9]\n", "unknown-device", 10, 10,
         "did you mean 'unit'?");
     row("unknown device of an input",
@@ -188,6 +191,9 @@ void TestRigFiles::badFilesAreRefused_data() {
         kHead + "[[control]]\nsignal = \"pitch_trim\"\nwiring = \"encoder\"\ninput = [\"button 1\", \"button 2\"]\n"
                 "start = \"0 deg\"\nper_detent = \"1 kt\"\n",
         "bad-value", 11, 14, "10 deg");
+    row("a start that is no value",
+        kHead + "[[control]]\nsignal = \"taxi_light\"\nwiring = \"toggle\"\ninput = \"button 1\"\nstart = \"\"\n",
+        "bad-value", 10, 9, "on or off");
     row("toggle without a start",
         kHead + "[[control]]\nsignal = \"taxi_light\"\nwiring = \"toggle\"\ninput = \"button 1\"\n", "missing-key", 6,
         1, "'start'");
@@ -246,6 +252,18 @@ void TestRigFiles::missingInterlocksAreRemarks() {
     QVERIFY(rig);
     QCOMPARE(rig->remarks().size(), std::size_t(1));
     QCOMPARE(rig->remarks()[0], std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
+}
+
+void TestRigFiles::whatIsAskedForIsRemarked() {
+    Problems problems;
+    const std::optional<Rig> rig =
+        parse(kGood + "sweep = true\n[[control]]\nsignal = \"taxi_light\"\nwiring = \"toggle\"\n"
+                      "input = \"button 1\"\nstart = \"ask\"\n",
+              problems);
+    QVERIFY(rig);
+    QCOMPARE(rig->remarks().size(), std::size_t(2));
+    QVERIFY(rig->remarks()[0].find("Thrust lever 1: move it once from end to end") == 0);
+    QVERIFY(rig->remarks()[1].find("Taxi light: say how it stands") == 0);
 }
 
 void TestRigFiles::missingInputNamesTheOffer() {

@@ -18,6 +18,7 @@ private Q_SLOTS:
     void sameReadingsGiveTheSameSamples();
     void advancingOftenerChangesNothing();
     void nothingIsHiddenForGood();
+    void damagedFilesDoNoHarm();
 };
 
 namespace {
@@ -331,6 +332,41 @@ void TestRigProperties::nothingIsHiddenForGood() {
         }
         bench.send(time += 1, "X", 4000);
         RC_ASSERT(bench.number("thrust_lever_1") == 100.0);
+    });
+    QVERIFY(ok);
+}
+
+void TestRigProperties::damagedFilesDoNoHarm() {
+    const bool ok = rc::check("a damaged file is refused with an error, or is a rig that works", [] {
+        std::string source =
+            "format = 1\ntitle = \"T\"\n[[device]]\nname = \"unit\"\nid = \"1209:F101\"\n" + kEverything;
+        const std::vector<std::string> pieces = {
+            "",     "\"\"",          "[]",      "-1", "0",      "1e9",   "9223372036854775807",
+            "true", "[[control]]\n", "\"ask\"", "\n", "[0, 0]", "\"X\"", "{}"};
+        const int cuts = *rc::gen::inRange(1, 4);
+        for (int i = 0; i < cuts; ++i) {
+            // A value of some key, or anything from somewhere to somewhere, becomes something else.
+            std::size_t from = *rc::gen::inRange<std::size_t>(0, source.size());
+            std::size_t to = std::min(source.size(), from + *rc::gen::inRange<std::size_t>(0, 12));
+            if (*rc::gen::arbitrary<bool>() && source.find(" = ", from) != std::string::npos) {
+                from = source.find(" = ", from) + 3;
+                to = std::min(source.find('\n', from), source.size());
+            }
+            source.replace(from, to - from, *rc::gen::elementOf(pieces));
+        }
+        Problems problems;
+        std::optional<Rig> rig =
+            Rig::parse(source, "damaged.toml", twinJet().signals, twinJet().controlCount, problems);
+        RC_ASSERT(rig.has_value() != problems.hasErrors());
+        const Bench bench(kEverything);
+        if (!rig || !rig->connect(0, bench.inputs()))
+            return;
+        std::vector<Sample> samples;
+        for (const Reading& reading : someReadings(bench.inputs()))
+            rig->take(reading, samples);
+        for (std::uint32_t i = 0; i < twinJet().controlCount; ++i)
+            static_cast<void>(rig->readingsFor(SignalId{i}, Value::number(1)));
+        RC_ASSERT(rig->faults().size() <= rig->controlNames().size());
     });
     QVERIFY(ok);
 }
