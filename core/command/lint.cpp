@@ -53,6 +53,8 @@ public:
 
     [[nodiscard]] std::vector<Problem> sorted() const {
         std::vector<Problem> problems = m_problems.all();
+        for (Problem& problem : problems)
+            problem.error.place.file = fs::path(problem.error.place.file).lexically_normal().string();
         std::stable_sort(problems.begin(), problems.end(), [](const Problem& a, const Problem& b) {
             const SourcePlace& x = a.error.place;
             const SourcePlace& y = b.error.place;
