@@ -1,0 +1,264 @@
+#include <QTest>
+#include <rapidcheck.h>
+
+#include "twinjet.h"
+
+using namespace flowhand;
+using namespace flowhand::test;
+
+namespace {
+
+constexpr double kStep = 0.01;
+
+/// An aircraft with nothing but thrust, mass and a drag that grows with the speed squared.
+PracticeFigures plainFigures(double acceleration, double dragPerMass) {
+    PracticeFigures figures = twinJetFigures();
+    figures.engine.machLapse = 0.0;
+    figures.engine.ratedThrust = acceleration * figures.mass.mass / 2.0;
+    figures.air.flaps = {{"up", 0.0, 0.0, 0.0, 1.0}};
+    figures.air.liftSlope = 1e-9;
+    figures.air.gearDrag = 0.0;
+    figures.air.drag = 2.0 * dragPerMass * figures.mass.mass / (standardAir(0.0).density * figures.air.wingArea);
+    figures.wheels.rolling = 0.0;
+    figures.wheels.breakaway = 0.0;
+    return figures;
+}
+
+struct Roll {
+    double distance = 0.0;
+    double time = 0.0;
+};
+
+/// Full thrust from standing until `speed` (m/s over the ground) or, when 0, until lift-off.
+Roll takeOffRoll(const PracticeFigures& figures, const CockpitState& cockpit, double speed) {
+    const GroundPlan plan = longRunway();
+    AircraftModel model(figures, plan, plan.routes.front(), placeAt("start"), flightValues(), cockpit);
+    const double start = model.mainWheels().x;
+    Roll roll;
+    while (roll.time < 200.0 && model.isOnGround() && (speed == 0.0 || model.speed() < speed)) {
+        model.step(cockpit, kStep);
+        roll.time += kStep;
+    }
+    roll.distance = model.mainWheels().x - start;
+    return roll;
+}
+
+Roll shippedRoll(PracticeFigures figures) {
+    CockpitState controls = cockpit(90.0);
+    controls.flapAngle = 12.0;
+    return takeOffRoll(figures, controls, 0.0);
+}
+
+double stopDistance(double acceleration, double dragPerMass, double speed) {
+    PracticeFigures figures = plainFigures(1.0, dragPerMass);
+    figures.wheels.brakeForce = acceleration * figures.mass.mass / 2.0;
+    figures.wheels.brakeLag = kStep;
+    figures.wheels.friction = 5.0;
+    CockpitState controls = cockpit(0.0);
+    for (EngineControls& engine : controls.engines)
+        engine.hasFuel = false;
+    controls.brakeLeft = controls.brakeRight = 1.0;
+    StartPlace place = placeAt("start");
+    place.calibrated = calibratedFromTrue(speed, standardAir(0.0));
+    const GroundPlan plan = longRunway();
+    AircraftModel model(figures, plan, plan.routes.front(), place, flightValues(), controls);
+    const double start = model.mainWheels().x;
+    for (double time = 0.0; time < 200.0 && model.speed() > 0.0; time += kStep)
+        model.step(controls, kStep);
+    return model.mainWheels().x - start;
+}
+
+double energyOf(const AircraftModel& model) {
+    return 0.5 * model.speed() * model.speed() + kGravity * model.height();
+}
+
+} // namespace
+
+class TestFlight : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    // Closed form of a = a0 - k V^2 with a0 2 m/s2 to 250 km/h. Without drag 1,206 m (transtutors, textbook problem);
+    // with k 4e-5 computed: 1,267.8 m, 35.91 s.
+    void takeOffRollAgreesWithTheClosedForm() {
+        const double speed = 250.0 / 3.6;
+        const CockpitState full = cockpit(100.0);
+        const Roll free = takeOffRoll(plainFigures(2.0, 1e-12), full, speed);
+        QVERIFY(isNear(free.distance, 1206.0, 0.005 * 1206.0));
+        const Roll dragged = takeOffRoll(plainFigures(2.0, 4e-5), full, speed);
+        QVERIFY(isNear(dragged.distance, 1267.8, 0.005 * 1267.8));
+        QVERIFY(isNear(dragged.time, 35.91, 0.005 * 35.91));
+    }
+
+    // S = ln(1 + k V^2 / a0) / 2k.
+    void brakingAgreesWithTheClosedForm_data() {
+        QTest::addColumn<double>("a0");
+        QTest::addColumn<double>("k");
+        QTest::addColumn<double>("speed");
+        QTest::newRow("gentle") << 1.5 << 4e-5 << 60.0;
+        QTest::newRow("hard") << 4.0 << 4e-5 << 70.0;
+        QTest::newRow("slow, much drag") << 2.0 << 4e-4 << 30.0;
+    }
+    void brakingAgreesWithTheClosedForm() {
+        QFETCH(double, a0);
+        QFETCH(double, k);
+        QFETCH(double, speed);
+        const double wanted = std::log(1.0 + k * speed * speed / a0) / (2.0 * k);
+        QVERIFY(isNear(stopDistance(a0, k, speed), wanted, 0.005 * wanted));
+    }
+
+    // Private pilot texts: 10 % more speed is 21 % more distance.
+    void tenPercentFasterTakesAFifthMoreRunway() {
+        const double slow = stopDistance(2.5, 1e-12, 60.0);
+        QVERIFY(isNear(stopDistance(2.5, 1e-12, 66.0) / slow, 1.21, 0.005));
+    }
+
+    void energyIsKeptWithoutThrustAndDrag() {
+        PracticeFigures figures = twinJetFigures();
+        figures.air.drag = figures.air.inducedDrag = figures.air.gearDrag = 0.0;
+        for (FlapFigures& flap : figures.air.flaps)
+            flap.drag = 0.0;
+        CockpitState controls = cockpit(0.0);
+        for (EngineControls& engine : controls.engines)
+            engine.hasFuel = false;
+        controls.isGearDown = false;
+        StartPlace place = placeAt("start");
+        place.height = 3000.0;
+        place.calibrated = 130.0;
+        const GroundPlan plan = longRunway();
+        AircraftModel model(figures, plan, plan.routes.front(), place, flightValues(), controls);
+        const double before = energyOf(model);
+        for (int i = 0; i < 3000; ++i) {
+            controls.yokePitch = i < 300 ? 0.4 : i < 900 ? -0.3 : i < 1500 ? 0.2 : 0.0;
+            model.step(controls, kStep);
+        }
+        QVERIFY(std::fabs(model.height() - 3000.0) > 20.0);
+        QVERIFY(isNear(energyOf(model), before, 0.0005 * before));
+    }
+
+    void rollingOutLosesWhatFrictionTakes() {
+        PracticeFigures figures = plainFigures(1.0, 1e-12);
+        figures.wheels.rolling = 0.02;
+        CockpitState controls = cockpit(0.0);
+        for (EngineControls& engine : controls.engines)
+            engine.hasFuel = false;
+        StartPlace place = placeAt("start");
+        place.calibrated = 50.0;
+        const GroundPlan plan = longRunway();
+        AircraftModel model(figures, plan, plan.routes.front(), place, flightValues(), controls);
+        for (int i = 0; i < 1000; ++i)
+            model.step(controls, kStep);
+        QVERIFY(isNear(model.speed(), 50.0 - 0.02 * kGravity * 10.0, 0.01));
+    }
+
+    // 3 deg are 318 ft to the nautical mile (approach chart table).
+    void approachHoldsThreeDegrees() {
+        const PracticeFigures figures = twinJetFigures();
+        StartPlace place = placeAt("threshold");
+        place.height = 1500.0 * kMetresPerFoot;
+        place.beyond = figures.assist.aimDistance - place.height / std::tan(figures.assist.glidePath);
+        place.calibrated = 140.0 * kMetresPerSecondPerKnot;
+        place.sink = 743.0 * kMetresPerFoot / 60.0;
+        CockpitState controls = cockpit(30.0);
+        controls.flapAngle = 34.0;
+        const GroundPlan plan = longRunway();
+        AircraftModel model(figures, plan, plan.routes.front(), place, flightValues(), controls);
+        for (int i = 0; i < 1000; ++i)
+            model.step(controls, kStep);
+        const double height = model.height();
+        const double from = model.mainWheels().x;
+        while (model.mainWheels().x - from < 1852.0)
+            model.step(controls, kStep);
+        QVERIFY(isNear((height - model.height()) / kMetresPerFoot, 318.4, 8.0));
+    }
+
+    // Pilot's Handbook of Aeronautical Knowledge, ch. 5 (from memory): rate = 1091 tan(bank) / V.
+    void turnsAtTheRateOfItsBank() {
+        const PracticeFigures figures = twinJetFigures();
+        StartPlace place = placeAt("start");
+        place.height = 1000.0;
+        place.calibrated = 200.0 * kMetresPerSecondPerKnot;
+        CockpitState controls = cockpit(60.0);
+        controls.isGearDown = false;
+        controls.yokeBank = 0.12;
+        const GroundPlan plan = longRunway();
+        AircraftModel model(figures, plan, plan.routes.front(), place, flightValues(), controls);
+        while (model.motion().bank < 25.0)
+            model.step(controls, kStep);
+        const double bank = model.motion().bank * kRadiansPerDegree;
+        const double wanted = 1091.0 * std::tan(bank) / (model.speed() / kMetresPerSecondPerKnot);
+        QVERIFY(isNear(model.motion().turnRate, wanted, 0.08 * wanted));
+    }
+
+    void moreFlapStallsSlower() {
+        const AerodynamicFigures air = twinJetFigures().air;
+        for (std::size_t i = 1; i < air.flaps.size(); ++i)
+            QVERIFY(air.flaps[i].liftMost > air.flaps[i - 1].liftMost);
+    }
+
+    void flapsGearAndSpoilersTakeTheirTime() {
+        const AerodynamicFigures air = twinJetFigures().air;
+        Airframe frame;
+        frame.settle({0.0, true, false});
+        for (int i = 0; i < 100; ++i)
+            frame.step(air, {34.0, false, true}, kStep);
+        QVERIFY(isNear(frame.flapAngle(), air.flapRate, 1e-9));
+        QVERIFY(isNear(frame.gearDown(), 1.0 - 1.0 / air.gearTransit, 1e-9));
+        QVERIFY(isNear(frame.spoilersUp(), 1.0 / air.spoilerTransit, 1e-9));
+        // Full travel: flaps 20 to 40 s, gear 5 to 15 s (values from memory).
+        QVERIFY(air.flaps.back().angle / air.flapRate > 20.0 && air.flaps.back().angle / air.flapRate < 40.0);
+        QVERIFY(air.gearTransit > 5.0 && air.gearTransit < 15.0);
+    }
+
+    void forcesRespond() {
+        const AerodynamicFigures air = twinJetFigures().air;
+        Airframe clean;
+        clean.settle({0.0, false, false});
+        Airframe dirty;
+        dirty.settle({0.0, true, true});
+        const AirForces low = clean.forces(air, 3000.0, 0.1, 0.0);
+        const AirForces high = clean.forces(air, 3000.0, 0.1, 300.0);
+        QVERIFY(low.drag < high.drag); // ground effect
+        QVERIFY(dirty.forces(air, 3000.0, 0.1, 300.0).drag > high.drag);
+        QVERIFY(dirty.forces(air, 3000.0, 0.1, 300.0).lift < high.lift);
+        const double most = clean.alphaMost(air);
+        QVERIFY(clean.forces(air, 3000.0, most + 0.05, 300.0).lift < clean.forces(air, 3000.0, most, 300.0).lift);
+    }
+
+    void heavierRollsLonger() {
+        QVERIFY(rc::check("more mass, longer roll", [] {
+            PracticeFigures light = twinJetFigures();
+            light.mass.mass = *rc::gen::inRange(45000, 70000);
+            PracticeFigures heavy = light;
+            heavy.mass.mass += *rc::gen::inRange(500, 4000);
+            RC_ASSERT(shippedRoll(heavy).distance > shippedRoll(light).distance);
+        }));
+    }
+
+    void tailwindRollsLonger() {
+        QVERIFY(rc::check("more tailwind, longer roll", [] {
+            PracticeFigures calm = twinJetFigures();
+            calm.weather.windFrom = 270.0;
+            calm.weather.windSpeed = *rc::gen::inRange(0, 8);
+            PracticeFigures windy = calm;
+            windy.weather.windSpeed += *rc::gen::inRange(1, 5);
+            RC_ASSERT(shippedRoll(windy).distance > shippedRoll(calm).distance);
+        }));
+    }
+
+    void hotAirRollsLonger() {
+        PracticeFigures hot = twinJetFigures();
+        hot.weather.warmer = 20.0;
+        QVERIFY(shippedRoll(hot).distance > shippedRoll(twinJetFigures()).distance);
+    }
+
+    // Assumed for the class, from memory: 0.15 to 0.30 g in the roll.
+    void rollAcceleratesLikeItsClass() {
+        const Roll roll = shippedRoll(twinJetFigures());
+        const double mean = 2.0 * roll.distance / (roll.time * roll.time) / kGravity;
+        QVERIFY2(mean > 0.15 && mean < 0.30, qPrintable(QString::number(mean)));
+    }
+};
+
+QTEST_APPLESS_MAIN(TestFlight)
+#include "test_aircraft_flight.moc"
