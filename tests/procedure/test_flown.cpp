@@ -20,10 +20,12 @@ private Q_SLOTS:
     void mistakesAreFound_data();
     void mistakesAreFound();
     void aSwitchServesAsReverser();
+    void alonePilotDoesBothSeats_data();
+    void alonePilotDoesBothSeats();
 
 private:
     [[nodiscard]] const Flow& flow(const std::string& id) const;
-    [[nodiscard]] Score flown(const Flow& flow, const QString& hands, std::uint64_t seed) const;
+    [[nodiscard]] Score flown(const Flow& flow, const QString& hands, std::uint64_t seed, bool isSolo = false) const;
 
     std::vector<AircraftFolder> m_library;
 };
@@ -80,7 +82,7 @@ const Flow& TestFlown::flow(const std::string& id) const {
     qFatal("there is no flow '%s'", id.c_str());
 }
 
-Score TestFlown::flown(const Flow& flow, const QString& hands, std::uint64_t seed) const {
+Score TestFlown::flown(const Flow& flow, const QString& hands, std::uint64_t seed, bool isSolo) const {
     const Aircraft& aircraft = *m_library.front().aircraft;
     Problems problems;
     RunParts parts;
@@ -93,6 +95,7 @@ Score TestFlown::flown(const Flow& flow, const QString& hands, std::uint64_t see
     parts.practice.emplace(std::move(*practice));
     parts.header.setup.ownSeat = "captain";
     parts.header.setup.seed = seed;
+    parts.header.setup.isSolo = isSolo;
     parts.header.setup.controls = simulated(aircraft);
     RunLoop loop(std::move(parts));
     loop.command(CommandKind::Start);
@@ -192,6 +195,35 @@ void TestFlown::aSwitchServesAsReverser() {
         lines << line;
     }
     const Score score = flown(landing, lines.join('\n'), 1);
+    QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
+    QCOMPARE(lossesOf(score), QStringList());
+}
+
+void TestFlown::alonePilotDoesBothSeats_data() {
+    QTest::addColumn<QString>("id");
+    QTest::addColumn<QString>("before");
+    QTest::addColumn<QString>("added");
+    QTest::newRow("taxi out") << "taxi_out"
+                              << "due flap_reply"
+                              << "";
+    QTest::newRow("take-off") << "take_off"
+                              << "due climb_thrust"
+                              << "due gear_up, 0.5 s later: gear_lever up\n";
+    QTest::newRow("landing roll") << "landing_roll"
+                                  << "when stop_distance"
+                                  << "due flap_up, 1 s later: flap_lever up\nafter 1.5 s: landing_lights off\n"
+                                     "after 1 s: autobrake off\n";
+}
+
+void TestFlown::alonePilotDoesBothSeats() {
+    QFETCH(QString, id);
+    QFETCH(QString, before);
+    QFETCH(QString, added);
+    const Flow& shipped = flow(id.toStdString());
+    QString hands = handsOf(shipped);
+    QVERIFY(hands.contains(before));
+    hands.insert(hands.indexOf(before), added);
+    const Score score = flown(shipped, hands, 1, true);
     QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
     QCOMPARE(lossesOf(score), QStringList());
 }
