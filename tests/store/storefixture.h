@@ -51,7 +51,7 @@ seat = "pilot"
 [[step]]
 id = "taxi_light"
 title = "Taxi light on"
-done = "taxi_light == on"
+done = "taxi_light"
 
 [[step]]
 id = "flap_12"
