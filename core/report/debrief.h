@@ -12,6 +12,16 @@
 
 namespace flowhand {
 
+/// A stored run judged by this program, beside what the record says of it.
+struct Rejudgement {
+    std::string by;                 ///< version
+    bool isCompared = false;        ///< the record had a result to compare with
+    bool isSame = false;            ///< the events are the same to the byte
+    std::vector<std::string> gone;  ///< canonical events of the record only
+    std::vector<std::string> added; ///< canonical events of this judgement only
+    std::int64_t milliPointsBefore = 0;
+};
+
 /// A run to be talked through, live or stored. Borrows all of it.
 struct DebriefInput {
     const Flow& flow;
@@ -20,9 +30,10 @@ struct DebriefInput {
     const Score& score;
     const std::vector<StepResult>& results; ///< by step
     const std::vector<Event>& events;
-    std::int64_t runId = 0;               ///< in the store; 0: not stored
-    bool isCutOff = false;                ///< the program ended in mid-run; what there is was recovered
-    std::vector<std::string> damage = {}; ///< what could not be read back, in words
+    std::int64_t runId = 0;                   ///< in the store; 0: not stored
+    bool isCutOff = false;                    ///< the program ended in mid-run; what there is was recovered
+    std::vector<std::string> damage = {};     ///< what could not be read back, in words
+    const Rejudgement* rejudgement = nullptr; ///< where the run was judged again
 };
 
 /// The sentence that ends every debrief.

@@ -93,6 +93,18 @@ Json extrasOf(const Findings& findings) {
     return extras;
 }
 
+Json rejudgementOf(const DebriefInput& input) {
+    if (input.rejudgement == nullptr)
+        return nullptr;
+    const Rejudgement& again = *input.rejudgement;
+    return {{"by", again.by},
+            {"compared", again.isCompared},
+            {"same", again.isSame},
+            {"gone", again.gone},
+            {"added", again.added},
+            {"milli_points_before", again.isCompared ? Json(again.milliPointsBefore) : Json(nullptr)}};
+}
+
 } // namespace
 
 std::string debriefJson(const DebriefInput& input) {
@@ -113,6 +125,7 @@ std::string debriefJson(const DebriefInput& input) {
     json["guards"] = guardsOf(findings);
     json["extras"] = extrasOf(findings);
     json["remarks"] = findings.remarks;
+    json["rejudged"] = rejudgementOf(input);
     json["damage"] = input.damage;
     json["note"] = kTrainingNote;
     return json.dump(2, ' ', false, Json::error_handler_t::replace);

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <ctime>
 
 #include "report/debrief.h"
 #include "report/findings.h"
@@ -12,16 +11,6 @@ namespace {
 constexpr std::size_t kWidth = 100;
 constexpr char kIndent[] = "  ";
 
-/// By the clock of where this program runs.
-std::string wallTime(std::int64_t unixMillis) {
-    const std::time_t time = static_cast<std::time_t>(unixMillis / 1000);
-    std::tm parts{};
-    localtime_r(&time, &parts);
-    char text[32];
-    std::strftime(text, sizeof text, "%Y-%m-%d %H:%M", &parts);
-    return text;
-}
-
 class TextWriter {
 public:
     explicit TextWriter(const DebriefInput& input) : m_input(input), m_findings(findingsOf(input)) {}
@@ -29,6 +18,7 @@ public:
     std::string write() {
         writeHead();
         writeResult();
+        writeRejudgement();
         writeLedger();
         writeSteps();
         writeGuards();
@@ -84,6 +74,30 @@ private:
         if (score.upperMilliPoints > score.milliPoints)
             paragraph("The lower number counts: some steps are too close to a control's noise to be sure.", "");
         paragraph("From the first step due to the last one done: " + clockText(score.pace) + ".", "");
+    }
+
+    void writeRejudgement() {
+        if (m_input.rejudgement == nullptr)
+            return;
+        const Rejudgement& again = *m_input.rejudgement;
+        m_text += "\n";
+        if (!again.isCompared) {
+            paragraph("Judged from its samples by version " + again.by + ": the record holds no result.", "");
+            return;
+        }
+        const std::string versions =
+            "Judged again by version " + again.by + " (recorded with " + m_input.header.programVersion + "): ";
+        if (again.isSame) {
+            paragraph(versions + "the same events, to the byte.", "");
+        } else {
+            paragraph(versions + pointsText(again.milliPointsBefore) + " points before, " +
+                          pointsText(m_input.score.milliPoints) + " now. Events that changed (- before, + now):",
+                      "");
+            for (const std::string& line : again.gone)
+                paragraph(line, "- ");
+            for (const std::string& line : again.added)
+                paragraph(line, "+ ");
+        }
     }
 
     void writeLedger() {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <ctime>
 
 #include "base/names.h"
 
@@ -275,6 +276,15 @@ std::string pointsText(std::int64_t milliPoints) {
     if (points.back() == '.')
         points.pop_back();
     return points;
+}
+
+std::string wallTime(std::int64_t unixMillis) {
+    const std::time_t time = static_cast<std::time_t>(unixMillis / 1000);
+    std::tm parts{};
+    localtime_r(&time, &parts);
+    char text[32];
+    std::strftime(text, sizeof text, "%Y-%m-%d %H:%M", &parts);
+    return text;
 }
 
 } // namespace flowhand

@@ -61,4 +61,7 @@ struct Findings {
 /// Milli-points as points, exactly: 22500 is "22.5".
 [[nodiscard]] std::string pointsText(std::int64_t milliPoints);
 
+/// "2024-06-07 18:40", by the clock of where this program runs.
+[[nodiscard]] std::string wallTime(std::int64_t unixMillis);
+
 } // namespace flowhand

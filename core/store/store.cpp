@@ -1,6 +1,8 @@
 #include "store/store.h"
 
 #include <cstdlib>
+#include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include "store/database.h"
@@ -19,6 +21,11 @@ Store::~Store() = default;
 Store::Store(Store&&) noexcept = default;
 
 Result<Store> Store::open(const std::string& file, const StoreOptions& options) {
+    std::error_code ignored;
+    if ((options.mustExist || options.isReadOnly) && !std::filesystem::exists(file, ignored))
+        return failure("store-missing",
+                       "there are no runs yet; 'flowhand practise FLOW' flies one, and --db names another file",
+                       {file, 0, 0});
     Result<Connection> connection = openDatabase(file, options.isReadOnly, options.patience);
     if (!connection)
         return tl::unexpected(connection.error());

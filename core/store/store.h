@@ -39,6 +39,7 @@ struct StoredRun {
 
 struct StoreOptions {
     bool isReadOnly = false;
+    bool mustExist = false;                      ///< else an empty file is made where there is none
     Duration patience = std::chrono::seconds(2); ///< how long another program's lock is waited for
 };
 
@@ -48,7 +49,7 @@ public:
     ~Store();
     Store(Store&&) noexcept;
 
-    /// Creates file and folders where there are none. Errors: `store-unreadable`, `store-locked`, `store-read-only`,
+    /// Errors: `store-missing`, `store-unreadable`, `store-locked`, `store-read-only`,
     /// `store-newer` (made by a newer program: untouched), `store-damaged`; each says the way out. A file that can only
     /// be read is opened so; then recording fails with `store-read-only`.
     [[nodiscard]] static Result<Store> open(const std::string& file, const StoreOptions& options = {});

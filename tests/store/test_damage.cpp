@@ -95,7 +95,7 @@ bool isSubsequence(const std::vector<Sample>& part, const std::vector<Sample>& w
 
 /// What one damaged file gives away: nothing wrong, and what is missing is named.
 void checkDamaged(const std::string& file, int runs, int& openedRuns) {
-    Result<Store> store = Store::open(file, {false, 1ms});
+    Result<Store> store = Store::open(file, {false, false, 1ms});
     if (!store) {
         QVERIFY2(store.error().code.rfind("store-", 0) == 0, store.error().code.c_str());
         return;

@@ -110,6 +110,8 @@ private Q_SLOTS:
     void aNewerSchemaIsRefusedUntouched();
     void refusedFilesSayWhy_data();
     void refusedFilesSayWhy();
+    void aMissingFileIsNotMade_data();
+    void aMissingFileIsNotMade();
     void aLockedFileSaysSo();
     void aLockInMidRunIsSaidOnce();
     void aReadOnlyFileCanBeRead();
@@ -382,20 +384,37 @@ void TestStore::refusedFilesSayWhy() {
     QVERIFY(contentOf(file) == before);
 }
 
+void TestStore::aMissingFileIsNotMade_data() {
+    QTest::addColumn<bool>("isReadOnly");
+    QTest::addColumn<bool>("mustExist");
+    QTest::newRow("to read") << true << false;
+    QTest::newRow("to look for a run") << false << true;
+}
+
+void TestStore::aMissingFileIsNotMade() {
+    QFETCH(bool, isReadOnly);
+    QFETCH(bool, mustExist);
+    const TemporaryStore place;
+    const Result<Store> store = Store::open(place.file(), {isReadOnly, mustExist, 1s});
+    QVERIFY(!store);
+    QCOMPARE(store.error().code, std::string("store-missing"));
+    QVERIFY(!QFile::exists(QString::fromStdString(place.file())));
+}
+
 void TestStore::aLockedFileSaysSo() {
     const TemporaryStore place;
     makeRun(place.file());
     Result<Connection> other = Connection::open(place.file(), OpenMode::ReadWrite, 1s);
     QVERIFY(other && other->execute("PRAGMA locking_mode = EXCLUSIVE; BEGIN EXCLUSIVE; "
                                     "UPDATE run SET pilot = 'x'; COMMIT"));
-    const Result<Store> store = Store::open(place.file(), {false, 1ms});
+    const Result<Store> store = Store::open(place.file(), {false, false, 1ms});
     QVERIFY(!store);
     QCOMPARE(store.error().code, std::string("store-locked"));
 }
 
 void TestStore::aLockInMidRunIsSaidOnce() {
     const TemporaryStore place;
-    Result<Store> store = Store::open(place.file(), {false, 1ms});
+    Result<Store> store = Store::open(place.file(), {false, false, 1ms});
     QVERIFY(store);
     const std::unique_ptr<Recorder> recorder = store->recorder();
     QVERIFY(recorder->begin(testHeader()));
@@ -413,7 +432,7 @@ void TestStore::aLockInMidRunIsSaidOnce() {
 void TestStore::aReadOnlyFileCanBeRead() {
     const TemporaryStore place;
     makeRun(place.file());
-    Result<Store> store = Store::open(place.file(), {true, 1s});
+    Result<Store> store = Store::open(place.file(), {true, false, 1s});
     QVERIFY(store);
     QCOMPARE(store->runs()->size(), std::size_t(1));
     QCOMPARE(store->load(1)->samples.size(), testSamples(1).size());
