@@ -2,6 +2,7 @@
 
 #include <cctype>
 #include <cstdio>
+#include <utility>
 
 namespace flowhand {
 
@@ -31,7 +32,9 @@ std::string_view trimmed(std::string_view text) {
 
 Status takeLine(std::string_view line, const SourcePlace& place, Recording& recording) {
     const auto bad = [&](const std::string& expected) {
-        return failure("bad-recording", "'" + std::string(line) + "' is not " + expected, place);
+        std::string message = "'";
+        message.append(line).append("' is not ").append(expected);
+        return failure("bad-recording", std::move(message), place);
     };
     if (line.substr(0, kDevice.size()) == kDevice) {
         recording.device = trimmed(line.substr(kDevice.size()));
