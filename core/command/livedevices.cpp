@@ -109,13 +109,21 @@ private:
     Latest m_latest;
 };
 
+/// Equal units are told apart by their ports: who moves a lever sees which it is.
+std::string nameAmong(const DeviceInfo& device, const std::vector<DeviceInfo>& devices) {
+    const auto namesakes = std::count_if(devices.begin(), devices.end(), [&](const DeviceInfo& other) {
+        return other.name == device.name;
+    });
+    return namesakes > 1 ? device.name + " at " + device.port : device.name;
+}
+
 } // namespace
 
 int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
                  const LookOptions& options) {
     std::vector<DeviceWish> wishes;
     for (const DeviceInfo& device : devices)
-        wishes.push_back({device.name, device.vendor, device.product, device.serial, device.port, {}});
+        wishes.push_back({nameAmong(device, devices), device.vendor, device.product, device.serial, device.port, {}});
     const SteadyClock clock;
     const auto hub = DeviceHub::open(system, clock, clock.now(), std::move(wishes));
     if (!hub)
