@@ -30,8 +30,6 @@ struct DecodeOptions {
     bool asJson = false;
 };
 
-constexpr const char* kKindNames[] = {"axis", "button", "hat", "relative"};
-
 Result<std::string> contentOf(const std::string& path) {
     std::ifstream file(path, std::ios::binary);
     std::string content{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
@@ -82,7 +80,7 @@ Json jsonOf(const Bytes& bytes, const ReportDecoder& decoder) {
     Json inputs = Json::array();
     for (const InputInfo& input : decoder.inputs())
         inputs.push_back({{"name", input.name},
-                          {"kind", kKindNames[static_cast<std::size_t>(input.kind)]},
+                          {"kind", kindName(input.kind)},
                           {"report_id", input.key.reportId},
                           {"usage_page", input.key.usagePage},
                           {"usage", input.key.usage},
@@ -148,8 +146,7 @@ void printItems(std::ostream& out, const Bytes& bytes) {
 void printInputs(std::ostream& out, const ReportDecoder& decoder) {
     out << "\n" << decoder.inputs().size() << " inputs\n";
     for (const InputInfo& input : decoder.inputs()) {
-        out << "  " << input.name << ": " << kKindNames[static_cast<std::size_t>(input.kind)] << " " << input.lowest
-            << " to " << input.highest;
+        out << "  " << input.name << ": " << kindName(input.kind) << " " << input.lowest << " to " << input.highest;
         if (input.key.reportId != 0)
             out << ", report " << int(input.key.reportId);
         out << "\n";

@@ -32,7 +32,6 @@ struct DevicesOptions {
 };
 
 constexpr const char* kClassNames[] = {"controls", "keyboard", "mouse", "security key", "other"};
-constexpr const char* kKindNames[] = {"axis", "button", "hat", "relative"};
 
 std::optional<std::uint16_t> parseHex16(std::string_view text) {
     std::uint16_t value = 0;
@@ -74,8 +73,8 @@ std::string summaryOf(const std::vector<InputInfo>& inputs) {
         if (input.kind == InputKind::Button)
             ++buttons;
         else
-            named.push_back(input.name + " (" + kKindNames[static_cast<std::size_t>(input.kind)] + ", " +
-                            std::to_string(input.lowest) + " to " + std::to_string(input.highest) + ")");
+            named.push_back(input.name + " (" + kindName(input.kind) + ", " + std::to_string(input.lowest) + " to " +
+                            std::to_string(input.highest) + ")");
     }
     if (buttons > 0)
         named.push_back(std::to_string(buttons) + (buttons == 1 ? " button" : " buttons"));
@@ -114,7 +113,7 @@ Json jsonOf(HidSystem& system, const DeviceInfo& device) {
     json["inputs"] = Json::array();
     for (const InputInfo& input : *inputs)
         json["inputs"].push_back({{"name", input.name},
-                                  {"kind", kKindNames[static_cast<std::size_t>(input.kind)]},
+                                  {"kind", kindName(input.kind)},
                                   {"report_id", input.key.reportId},
                                   {"usage_page", input.key.usagePage},
                                   {"usage", input.key.usage},

@@ -82,6 +82,11 @@ InputKind kindOf(const InputElement& element) {
     return isOneBit || element.highest - element.lowest == 1 ? InputKind::Button : InputKind::Axis;
 }
 
+const char* kindName(InputKind kind) {
+    static constexpr const char* kNames[] = {"axis", "button", "hat", "relative"};
+    return kNames[static_cast<std::size_t>(kind)];
+}
+
 InputMap makeInputs(const Descriptor& descriptor) {
     InputMap map;
     Namer namer;

@@ -28,6 +28,8 @@ inline constexpr std::uint64_t kMostArrayUsages = 1024;
 
 /// Of a variable element.
 [[nodiscard]] InputKind kindOf(const InputElement& element);
+/// "axis", "button", "hat", "relative".
+[[nodiscard]] const char* kindName(InputKind kind);
 [[nodiscard]] InputMap makeInputs(const Descriptor& descriptor);
 
 } // namespace flowhand
