@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "base/names.h"
 #include "report/debrief.h"
 #include "report/findings.h"
 #include "report/texttable.h"
@@ -123,7 +124,7 @@ private:
             if (step.margin && !step.marginUnit.empty())
                 margin += " " + step.marginUnit;
             rows.push_back({step.title, timeText(step.due), timeText(step.done), step.verdict,
-                            step.by + (step.isSimulated ? " (simulated)" : ""), margin,
+                            step.by + (step.isSimulated ? " *" : ""), margin,
                             step.milliPoints != 0 ? pointsText(step.milliPoints) : ""});
         }
         title("Steps");
@@ -131,28 +132,35 @@ private:
         m_text += textTable({{"step", 27, false},
                              {"due", 7, true},
                              {"done", 7, true},
-                             {"how", 13, false},
-                             {"by", 16, false},
+                             {"how", 12, false},
+                             {"by", 17, false},
                              {"margin", 9, true},
                              {"lost", 7, true}},
                             rows, kIndent);
+        if (m_findings.isSimulated)
+            m_text += std::string(kIndent) + "* simulated: on screen or by scripted hands\n";
     }
 
     void writeGuards() {
         if (m_findings.guards.empty())
             return;
         title("Guards");
+        std::vector<std::string> kept;
         for (const GuardFinding& guard : m_findings.guards) {
-            std::string text = guard.title + ": ";
-            if (guard.episodes.empty())
-                text += "kept";
+            if (guard.episodes.empty()) {
+                kept.push_back(guard.title);
+                continue;
+            }
+            std::string text = "BROKEN: " + guard.title;
             for (std::size_t i = 0; i < guard.episodes.size(); ++i) {
                 const Episode& episode = guard.episodes[i];
-                text += (i == 0 ? "BROKEN from " : ", from ") + clockText(episode.from) + " to " +
+                text += (i == 0 ? ", from " : "; from ") + clockText(episode.from) + " to " +
                         (episode.to ? clockText(*episode.to) : "the end");
             }
             paragraph(text, "- ");
         }
+        if (!kept.empty())
+            paragraph("kept: " + joined(kept, "; "), "- ");
     }
 
     void writeExtras() {

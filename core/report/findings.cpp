@@ -92,7 +92,7 @@ private:
             finding.by = "partner";
         else if (fate.kind != EventKind::StepFoundSet)
             finding.by = controlName(fate.control, signal);
-        finding.isSimulated = finding.isOwn && isSimulated(signal);
+        finding.isSimulated = !finding.by.empty() && finding.isOwn && isSimulated(signal);
         m_findings.isSimulated |= finding.isSimulated;
         if (fate.margin) {
             finding.margin = fate.margin;

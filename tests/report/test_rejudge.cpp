@@ -1,0 +1,157 @@
+#include <QDir>
+#include <QTemporaryDir>
+#include <QtTest>
+
+#include "procedure/library.h"
+#include "report/storeddebrief.h"
+#include "session/runloop.h"
+
+using namespace flowhand;
+using namespace std::chrono_literals;
+
+namespace {
+
+std::string handsOf(const Flow& flow) {
+    return std::string(PROCEDURES "/twin_jet/hands/") + flow.id + ".hands";
+}
+
+RunHeader headerOf(const Aircraft& aircraft, const Flow& flow) {
+    RunHeader header;
+    header.programVersion = "0.1.0";
+    header.aircraftFolder = aircraft.folder;
+    header.aircraftSource = aircraft.toml.source();
+    header.flowId = flow.id;
+    header.flowTitle = flow.title;
+    header.flowFile = flow.file;
+    header.flowSource = flow.source;
+    header.controlNames = {""};
+    header.setup.controls.resize(aircraft.controls.size());
+    for (const CockpitControl& control : aircraft.controls) {
+        ControlFacts& facts = header.setup.controls[indexOf(control.signal)];
+        const Signal& signal = aircraft.signals[control.signal];
+        facts.isSimulated = true;
+        facts.range = signal.highest - signal.lowest;
+        facts.isMomentary = control.kind == ControlKind::Button;
+    }
+    return header;
+}
+
+/// Flies the flow's demonstration into the store, up to `end` at the latest; then the recording breaks off.
+void fly(Store& store, const Aircraft& aircraft, const Flow& flow, Time end) {
+    Problems problems;
+    RunParts parts;
+    parts.aircraft = &aircraft;
+    parts.flow = &flow;
+    parts.header = headerOf(aircraft, flow);
+    Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft, flow.startPlace);
+    QVERIFY(practice);
+    parts.practice.emplace(std::move(*practice));
+    parts.hands = Hands::load(handsOf(flow), aircraft, flow, problems);
+    QVERIFY(parts.hands);
+    const std::unique_ptr<Recorder> recorder = store.recorder();
+    parts.recorder = recorder.get();
+    RunLoop loop(std::move(parts));
+    loop.command(CommandKind::Start);
+    for (Time time{}; time < end && !loop.isEnded(); time += 20ms)
+        loop.advance(time);
+}
+
+StoredRun loaded(Store& store, std::int64_t id) {
+    Result<StoredRun> run = store.load(id);
+    return run ? std::move(*run) : StoredRun();
+}
+
+} // namespace
+
+class TestRejudge : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void initTestCase();
+    void everyFlownFlowIsTheSameJudgedAgain_data();
+    void everyFlownFlowIsTheSameJudgedAgain();
+    void aChangeIsNamed();
+    void aRunCutOffIsJudgedFromItsSamples();
+    void aRunWithoutItsFlowSaysSo();
+
+private:
+    QTemporaryDir m_folder;
+    std::optional<Store> m_store;
+    std::vector<AircraftFolder> m_library;
+};
+
+void TestRejudge::initTestCase() {
+    Result<Store> store = Store::open(m_folder.filePath("runs.sqlite").toStdString());
+    QVERIFY(store);
+    m_store.emplace(std::move(*store));
+    Problems problems;
+    m_library = loadLibrary(PROCEDURES, problems);
+    QVERIFY(!problems.hasErrors() && !m_library.empty());
+}
+
+void TestRejudge::everyFlownFlowIsTheSameJudgedAgain_data() {
+    QTest::addColumn<int>("flow");
+    for (std::size_t i = 0; i < m_library[0].flows.size(); ++i)
+        QTest::newRow(m_library[0].flows[i].id.c_str()) << int(i);
+}
+
+void TestRejudge::everyFlownFlowIsTheSameJudgedAgain() {
+    QFETCH(int, flow);
+    fly(*m_store, *m_library[0].aircraft, m_library[0].flows[std::size_t(flow)], 1h);
+    const std::int64_t id = m_store->runs()->front().id;
+    const StoredRun run = loaded(*m_store, id);
+    QVERIFY(run.summary.isFinished && run.damage.empty() && run.eventLines.size() > 10);
+    const Result<StoredDebrief> kept = StoredDebrief::of(run, false, "0.1.0");
+    QVERIFY2(kept, kept ? "" : kept.error().message.c_str());
+    QVERIFY(kept->input().rejudgement == nullptr);
+    const Result<StoredDebrief> again = StoredDebrief::of(run, true, "0.1.0");
+    QVERIFY(again && again->input().rejudgement != nullptr);
+    QVERIFY(again->input().rejudgement->isCompared);
+    QVERIFY(again->input().rejudgement->isSame);
+    QVERIFY(again->input().events == kept->input().events);
+    QCOMPARE(again->input().score.milliPoints, kept->input().score.milliPoints);
+    QVERIFY(debriefText(again->input()).find("the same events, to the byte") != std::string::npos);
+}
+
+void TestRejudge::aChangeIsNamed() {
+    fly(*m_store, *m_library[0].aircraft, m_library[0].flows[0], 1h);
+    StoredRun run = loaded(*m_store, m_store->runs()->front().id);
+    const std::string dropped = run.eventLines[3];
+    run.eventLines.erase(run.eventLines.begin() + 3);
+    run.score.milliPoints -= 500;
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, true, "0.2.0");
+    QVERIFY(debrief);
+    const Rejudgement& again = *debrief->input().rejudgement;
+    QVERIFY(again.isCompared && !again.isSame);
+    QCOMPARE(again.gone.size(), std::size_t(0));
+    QCOMPARE(again.added, std::vector<std::string>{dropped});
+    QCOMPARE(again.milliPointsBefore, run.score.milliPoints);
+    QVERIFY(debriefText(debrief->input()).find("Judged again by version 0.2.0 (recorded with 0.1.0)") !=
+            std::string::npos);
+}
+
+void TestRejudge::aRunCutOffIsJudgedFromItsSamples() {
+    fly(*m_store, *m_library[0].aircraft, m_library[0].flows[0], 12s);
+    const StoredRun run = loaded(*m_store, m_store->runs()->front().id);
+    QVERIFY(!run.summary.isFinished && run.results.empty());
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, false, "0.1.0");
+    QVERIFY(debrief);
+    QVERIFY(!debrief->input().rejudgement->isCompared);
+    QCOMPARE(debrief->input().results.size(), m_library[0].flows[0].steps.size());
+    const std::string text = debriefText(debrief->input());
+    QVERIFY(text.find("the record holds no result") != std::string::npos);
+    QVERIFY(text.find("recovered") != std::string::npos);
+}
+
+void TestRejudge::aRunWithoutItsFlowSaysSo() {
+    StoredRun run = loaded(*m_store, 1);
+    run.header.flowSource.clear();
+    run.damage = {"the flow as it was flown is damaged"};
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, false, "0.1.0");
+    QVERIFY(!debrief);
+    QCOMPARE(debrief.error().code, std::string("unreadable-run"));
+    QVERIFY(debrief.error().message.find("the flow as it was flown is damaged") != std::string::npos);
+}
+
+QTEST_APPLESS_MAIN(TestRejudge)
+#include "test_rejudge.moc"
