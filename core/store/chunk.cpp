@@ -177,13 +177,11 @@ private:
         }
         for (std::size_t i = 0; i < m_columns.size(); ++i)
             m_columns[i].values = readColumn(m_reader, counts[i], m_codings[i]);
-        m_total = total;
         return m_reader.isGood();
     }
 
     bool write(Origin origin, std::vector<PlacedSample>& samples) {
         std::vector<std::size_t> next(m_columns.size());
-        samples.reserve(samples.size() + m_total);
         std::int64_t before = 0;
         std::uint32_t place = 0;
         bool isFirst = true;
@@ -220,7 +218,6 @@ private:
     std::vector<int> m_codings;
     std::vector<Shape> m_shapes;
     std::vector<Instant> m_instants;
-    std::size_t m_total = 0;
 };
 
 } // namespace

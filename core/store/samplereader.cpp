@@ -19,6 +19,7 @@ public:
         : m_connection(connection), m_run(run), m_damage(damage) {}
 
     void read(std::int64_t first, std::int64_t last) {
+        reserve(first, last);
         std::int64_t window = first;
         for (;;) {
             const Status read = readOn(window, last);
@@ -39,6 +40,14 @@ public:
     std::vector<Sample> take() { return std::move(m_samples); }
 
 private:
+    /// A sample takes about a byte: near enough to spare a long run from being moved in memory again and again.
+    void reserve(std::int64_t first, std::int64_t last) {
+        Result<Statement> row =
+            m_connection.prepare("SELECT sum(length(samples)) FROM chunk WHERE run = ? AND window BETWEEN ? AND ?");
+        if (row && row->bind(1, m_run).bind(2, first).bind(3, last).step().value_or(false))
+            m_samples.reserve(static_cast<std::size_t>(row->integer(0)));
+    }
+
     Status readOn(std::int64_t first, std::int64_t last) {
         Result<Statement> rows =
             m_connection.prepare("SELECT window, stream, samples FROM chunk WHERE run = ? AND window BETWEEN ? AND ? "
@@ -76,7 +85,6 @@ private:
         };
         if (!std::is_sorted(m_placed.begin(), m_placed.end(), isBefore))
             std::stable_sort(m_placed.begin(), m_placed.end(), isBefore);
-        m_samples.reserve(m_samples.size() + m_placed.size());
         for (const PlacedSample& placed : m_placed)
             m_samples.push_back(placed.sample);
         m_placed.clear();
