@@ -149,6 +149,7 @@ void Judge::apply(const TruthChange& change) {
         doneChanged(index, change);
         break;
     case Role::When:
+        m_tracks[index].whenSince = change.truth == Truth::True ? change.time : kForever;
         m_toConsider.push_back(index);
         break;
     case Role::Expires:

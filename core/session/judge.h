@@ -91,14 +91,15 @@ private:
     [[nodiscard]] Value value(SignalId signal) const { return m_values[indexOf(signal)]; }
 
     // judgecue.cpp
-    void satisfy(std::size_t i);
+    void satisfy(std::size_t i, Time time);
     [[nodiscard]] bool areBeforeSatisfied(std::size_t i) const;
     void serveCues();
     [[nodiscard]] bool isFoundSet(std::size_t i) const;
     void takeOverHold(std::size_t i);
     void considerCue(std::size_t i);
-    void cue(std::size_t i);
-    void makeDue(std::size_t i);
+    void cue(std::size_t i, Time turn);
+    [[nodiscard]] Time turnOf(std::size_t i) const;
+    void makeDue(std::size_t i, Time due);
     void foundSet(std::size_t i);
     [[nodiscard]] bool isHandAt(std::size_t i) const;
     void setExpiry(std::size_t i);
@@ -223,7 +224,8 @@ private:
     bool m_mustSettle = false; ///< a condition was added or got a new reference time
     bool m_hasChanged = false; ///< a step's state, since the guards were last looked at
     bool m_mayEnd = false;     ///< a step was resolved or the voice fell silent
-    Time m_settledAt{};        ///< conditions
+    Time m_begun{};
+    Time m_settledAt{}; ///< conditions
     std::size_t m_unresolved = 0;
     std::string m_holdReason;
 

@@ -18,8 +18,9 @@ Duration pausedIn(const StepTrack& track, Time from, Time to) {
     return paused;
 }
 
-void Judge::satisfy(std::size_t i) {
+void Judge::satisfy(std::size_t i, Time time) {
     m_tracks[i].isSatisfied = true;
+    m_tracks[i].satisfiedAt = time;
     m_toConsider.insert(m_toConsider.end(), m_followers[i].begin(), m_followers[i].end());
 }
 
@@ -42,14 +43,14 @@ void Judge::serveCues() {
 void Judge::considerCue(std::size_t i) {
     StepTrack& track = m_tracks[i];
     if (track.state == StepState::LeftOut && !track.isSatisfied && areBeforeSatisfied(i))
-        satisfy(i);
+        satisfy(i, turnOf(i));
     if (!track.isComing() || track.isCued || !areBeforeSatisfied(i) ||
         (track.whenMonitor && !isTrue(track.whenMonitor)))
         return;
-    cue(i);
+    cue(i, turnOf(i));
 }
 
-void Judge::cue(std::size_t i) {
+void Judge::cue(std::size_t i, Time turn) {
     m_tracks[i].isCued = true;
     const Step& next = step(i);
     std::optional<Words> words = next.cue;
@@ -58,10 +59,19 @@ void Judge::cue(std::size_t i) {
     if (words && !isSpokenByPilot(words->by))
         say(WordsPurpose::Cue, i, words->by, words->text);
     else
-        makeDue(i);
+        makeDue(i, turn);
 }
 
-void Judge::makeDue(std::size_t i) {
+/// When the steps before it were done and its `when` was true. The steps' own times count, which are known only once
+/// their movements have settled.
+Time Judge::turnOf(std::size_t i) const {
+    Time turn = step(i).after.empty() ? m_begun : Time::min();
+    for (const std::size_t before : step(i).after)
+        turn = std::max(turn, m_tracks[before].satisfiedAt);
+    return m_tracks[i].whenMonitor ? std::max(turn, m_tracks[i].whenSince) : turn;
+}
+
+void Judge::makeDue(std::size_t i, Time due) {
     StepTrack& track = m_tracks[i];
     for (const SignalId need : step(i).needs)
         if (!value(need).isKnown()) {
@@ -69,7 +79,7 @@ void Judge::makeDue(std::size_t i) {
             return;
         }
     track.state = StepState::Due;
-    track.due = m_now;
+    track.due = due;
     track.atDue.clear();
     for (const SignalId control : track.controls)
         track.atDue.push_back(value(control));
@@ -132,11 +142,13 @@ void Judge::takeOverHold(std::size_t i) {
 void Judge::setExpiry(std::size_t i) {
     StepTrack& track = m_tracks[i];
     if (step(i).expiresAfter)
-        track.expires = m_now + *step(i).expiresAfter;
+        track.expires = track.due + *step(i).expiresAfter;
     else if (!step(i).expires)
-        track.expires = m_now + kGiveUpFactor * step(i).late;
-    if (track.expires != kForever)
-        m_timers.set({track.expires, TimerKind::StepExpires, i});
+        track.expires = track.due + kGiveUpFactor * step(i).late;
+    if (track.expires == kForever)
+        return;
+    track.expires = std::max(track.expires, m_now);
+    m_timers.set({track.expires, TimerKind::StepExpires, i});
 }
 
 void Judge::suspendChanged(std::size_t i, bool isSuspended) {

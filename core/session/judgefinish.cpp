@@ -224,7 +224,7 @@ void Judge::resolved(std::size_t i, StepState state) {
     if (state == StepState::LeftOut)
         m_toConsider.push_back(i);
     else
-        satisfy(i);
+        satisfy(i, state == StepState::Omitted || state == StepState::Void ? m_now : track.done);
 }
 
 bool Judge::isFlowDone() const {

@@ -72,7 +72,7 @@ void Judge::wordsEnded() {
     m_mayEnd = true;
     StepTrack& track = m_tracks[words.step];
     if (words.purpose == WordsPurpose::Cue && track.isComing() && track.isCued)
-        makeDue(words.step);
+        makeDue(words.step, m_now);
     if (words.purpose == WordsPurpose::Reply && track.isOpen())
         finish(words.step, m_now);
 }

@@ -89,6 +89,7 @@ void Judge::begin(Time time) {
     m_now = m_clock.toRun(time);
     m_phase = SessionPhase::Running;
     m_hasBegun = true;
+    m_begun = m_now;
     tell(EventKind::RunStarted);
     m_movements.rest(m_values);
     addMonitors();
@@ -269,7 +270,7 @@ void Judge::repeatNow(Time time) {
             m_movements.restAt(signal, m_values[i]);
     }
     settleConditions();
-    cue(m_repeated);
+    cue(m_repeated, m_now);
     endInstant();
 }
 

@@ -1,5 +1,7 @@
 #include "session/runclock.h"
 
+#include <algorithm>
+
 namespace flowhand {
 
 Time RunClock::toRun(Time time) const {
@@ -21,7 +23,7 @@ void RunClock::hold(Time time) {
 }
 
 void RunClock::resume(Time time) {
-    const Duration left = time - m_heldSince - kTick;
+    const Duration left = std::max(time - m_heldSince - kTick, Duration{});
     m_holds.push_back({toRun(m_heldSince), left});
     m_left += left;
     m_heldSince = kForever;

@@ -36,6 +36,8 @@ struct StepTrack {
     std::vector<SignalId> controls; ///< whose movement does it
     SignalId fit = kNoSignal;       ///< the one whose movement was credited to it
     Time fitBegan{};                ///< that movement's beginning
+    Time satisfiedAt = kForever;    ///< from when on nothing waits for it
+    Time whenSince = kForever;      ///< of its `when`; kForever: not true now
     Time due = kForever;
     Time seen = kForever;
     Time done = kForever;

@@ -3,6 +3,7 @@
 
 #include <numeric>
 
+#include "session/property.h"
 #include "session/scorehelp.h"
 
 using namespace flowhand;
@@ -89,13 +90,7 @@ std::size_t somePlace(const Play& play) {
 }
 
 void check(const char* what, const std::function<void()>& property) {
-    rc::detail::TestMetadata metadata;
-    metadata.description = what;
-    rc::detail::TestParams params = rc::detail::configuration().testParams;
-    params.maxSuccess = 20'000;
-    const auto result = rc::detail::checkTestable(property, metadata, params);
-    rc::detail::printResultMessage(result, std::cerr);
-    QVERIFY2(result.template is<rc::detail::SuccessResult>(), what);
+    QVERIFY2(holdsFor(20'000, what, property), what);
 }
 
 } // namespace

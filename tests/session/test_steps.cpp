@@ -1,6 +1,6 @@
 #include <QtTest>
 
-#include "session/bench.h"
+#include "session/cases.h"
 
 using namespace flowhand;
 using namespace flowhand::test;
@@ -24,14 +24,6 @@ title = "Parking brake on"
 done = "parking_brake"
 within = "4 s"
 )toml";
-
-struct Case {
-    const char* name;
-    const char* flow;
-    const char* start; ///< where controls and motion stand, if not as usual
-    const char* script;
-    const char* events; ///< without run-started, step-moved, step-seen
-};
 
 /// The states of steps, in the order in which the rules name them.
 const std::vector<Case> kCases{
@@ -185,19 +177,13 @@ private Q_SLOTS:
 };
 
 void TestSteps::cases_data() {
-    QTest::addColumn<int>("index");
-    for (std::size_t i = 0; i < kCases.size(); ++i)
-        QTest::newRow(kCases[i].name) << static_cast<int>(i);
+    addRows(kCases);
 }
 
 void TestSteps::cases() {
     QFETCH(int, index);
     const Case& given = kCases[static_cast<std::size_t>(index)];
-    const Flow flow = flowOf(given.flow);
-    Bench bench(flow, onScreen());
-    bench.begin(given.start);
-    bench.play(given.script);
-    QCOMPARE(QString::fromStdString(bench.events()), QString(given.events));
+    QCOMPARE(eventsOf(given), QString(given.events));
 }
 
 QTEST_APPLESS_MAIN(TestSteps)

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <rapidcheck.h>
+
+#include <iostream>
+#include <string>
+
+namespace flowhand::test {
+
+/// Checks a property on more random cases than rapidcheck does by itself.
+template <class Property>
+bool holdsFor(int cases, const std::string& what, Property property) {
+    rc::detail::TestMetadata metadata;
+    metadata.description = what;
+    rc::detail::TestParams params = rc::detail::configuration().testParams;
+    params.maxSuccess = cases;
+    const rc::detail::TestResult result = rc::detail::checkTestable(std::move(property), metadata, params);
+    if (!result.template is<rc::detail::SuccessResult>()) {
+        std::cerr << what << '\n';
+        rc::detail::printResultMessage(result, std::cerr);
+        std::cerr << '\n';
+        return false;
+    }
+    return true;
+}
+
+} // namespace flowhand::test
