@@ -21,9 +21,10 @@
 namespace flowhand {
 
 /// The judge of one run, behind Session. One class in several files, by topic: judge.cpp drives it instant by instant,
-/// judgecue.cpp says when steps become due, judgecredit.cpp what a movement was for, judgefinish.cpp how a step ends,
-/// judgewatch.cpp guards and outcomes, judgepartner.cpp the other seat and the voice, judgesetup.cpp start, hold,
-/// resume and repeat, judgeview.cpp what is shown and scored.
+/// judgecue.cpp says when steps become due, judgecredit.cpp what a movement was for, judgefinish.cpp when it is done,
+/// judgeend.cpp how else a step or the run ends, judgewatch.cpp guards and outcomes, judgepartner.cpp the other seat
+/// and the voice, judgesetup.cpp the start, judgehold.cpp hold, resume, repeat and stop, judgeview.cpp what is shown
+/// and scored.
 ///
 /// One instant goes: changes and movements, conditions, steps finished by them, steps expired, cues, guards, outcomes,
 /// the end. All times inside are of the run's clock.
@@ -133,11 +134,13 @@ private:
     [[nodiscard]] bool isUncertain(std::size_t i) const;
     void tellFinish(std::size_t i, StepState state);
     void measure(std::size_t i);
+    void reconsiderUncertain(std::size_t i);
+
+    // judgeend.cpp
     void omit(std::size_t i);
     void leaveOut(std::size_t i, const std::string& why);
     void expireIfSo(std::size_t i);
     void resolved(std::size_t i, StepState state);
-    void reconsiderUncertain(std::size_t i);
     void end(const std::string& why);
     void endIfDone();
     [[nodiscard]] bool isFlowDone() const;
@@ -172,12 +175,15 @@ private:
     void closeGate(GatePurpose purpose, std::vector<StartValue> wanted);
     void passGate(Time time);
     void go(Time time);
-    void resumeNow(Time time);
-    void repeatNow(Time time);
-    [[nodiscard]] std::vector<StartValue> heldState(const std::vector<Value>& values) const;
     void stand(const Sample& sample);
     [[nodiscard]] bool isAvailable(SignalId control) const;
     [[nodiscard]] double sigma(SignalId control) const;
+
+    // judgehold.cpp
+    void resumeNow(Time time);
+    void repeatNow(Time time);
+    [[nodiscard]] std::vector<StartValue> heldState(const std::vector<Value>& values) const;
+    void goOn(Time time);
 
     // judgeview.cpp
     [[nodiscard]] std::vector<StepResult> judgedResults() const;

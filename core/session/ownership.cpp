@@ -33,6 +33,11 @@ void Ownership::leverStands(SignalId control, Value value) {
     m_levers.restAt(control, value);
 }
 
+bool Ownership::isMatched(SignalId control) const {
+    const Control& track = m_controls[indexOf(control)];
+    return track.isPartners && track.wantsMatch && m_levers.isSamePlace(control, track.lever, track.wanted);
+}
+
 void Ownership::matched(SignalId control) {
     m_controls[indexOf(control)].wantsMatch = false;
     m_controls[indexOf(control)].isPartners = false;

@@ -28,6 +28,8 @@ public:
     [[nodiscard]] Time nextTimer() const { return m_levers.nextTimer(); }
 
     [[nodiscard]] bool wantsMatch(SignalId control) const { return m_controls[indexOf(control)].wantsMatch; }
+    /// A lever to be matched stands there, and is the partner's still.
+    [[nodiscard]] bool isMatched(SignalId control) const;
     /// Where the lever is to be brought; when wantsMatch().
     [[nodiscard]] Value wanted(SignalId control) const { return m_controls[indexOf(control)].wanted; }
     /// The lever is where it should be: the hand's again.

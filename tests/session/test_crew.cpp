@@ -101,6 +101,7 @@ private Q_SLOTS:
     void handRegainsTheLeverWhenItSettles();
     void nextStepOfTheLeverMatchesToo();
     void leverThatStandsThereNeedsNoMatch();
+    void leverMatchedInAHold();
 };
 
 void TestCrew::partnerCallsAndMoves() {
@@ -357,6 +358,17 @@ void TestCrew::leverThatStandsThereNeedsNoMatch() {
     bench.play("0.1 flap_lever = 12\n0.3 wait"); // not settled when the partner would reach for it
     bench.until(5.0);
     QVERIFY(!QString::fromStdString(bench.events()).contains("match-wanted"));
+}
+
+void TestCrew::leverMatchedInAHold() {
+    const Flow flow = flowOf(kPartnerFlap);
+    Bench bench(flow, wiredFlap());
+    bench.begin();
+    bench.until(5.0);
+    (void)bench.events();
+    bench.play("6 hold\n7 flap_lever = 12\n8 resume\n9 flap_lever = 22\n10 wait");
+    QCOMPARE(bench.events("step-moved step-seen words-began"),
+             std::string("6 held , 8 resumed flap, 8 matched flap_lever 12, 9.5 done more"));
 }
 
 QTEST_APPLESS_MAIN(TestCrew)
