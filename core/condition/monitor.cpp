@@ -49,6 +49,7 @@ struct Monitor::Engine {
     void setReference(std::uint32_t id, Time reference);
     void settle(Time time, std::vector<TruthChange>& changes);
     void takePending();
+    Time readPending(Time time);
     void read(std::size_t index);
     void renew(std::vector<TruthChange>& changes);
     void serve(Time time, Time reported, std::vector<TruthChange>& changes);
@@ -255,9 +256,30 @@ void Monitor::Engine::takePending() {
     pending.resize(changed);
 }
 
+/// Takes what was set, as of `time`, or 1 ns later where that is settled already. Gives as of when.
+Time Monitor::Engine::readPending(Time time) {
+    if (pending.empty())
+        return std::max(time, now);
+    takePending();
+    const Time at = time > now ? time : pending.empty() ? now : now + Duration(1);
+    for (const std::uint32_t index : pending)
+        read(index);
+    for (const std::uint32_t index : pending)
+        for (const std::uint32_t id : signals[index].margins)
+            watched[id].margins->step(keyAt(at), values);
+    pending.clear();
+    return at;
+}
+
 void Monitor::Engine::settle(Time time, std::vector<TruthChange>& changes) {
-    if (pending.empty() && renewed.empty() && hasBegun && time > now && timers.soonest() > keyAt(time) + 1) {
-        now = asked = time;
+    const bool isQuiet = hasBegun && renewed.empty() && time > now && timers.soonest() > keyAt(time) + 1;
+    if (isQuiet) { // the usual case: no timer is due on the way
+        readPending(time);
+        asked = time;
+        if (marked.empty())
+            now = time;
+        else
+            serve(time, time, changes);
         return;
     }
     if (!hasBegun) {
@@ -274,16 +296,8 @@ void Monitor::Engine::settle(Time time, std::vector<TruthChange>& changes) {
     renew(changes);
     while (timers.soonest() < keyAt(time))
         serve(timeOf(timers.soonest()), timeOf(timers.soonest()), changes);
-    takePending();
     asked = std::max(asked, time);
-    const Time at = time > now ? time : pending.empty() ? now : now + Duration(1);
-    for (const std::uint32_t index : pending)
-        read(index);
-    for (const std::uint32_t index : pending)
-        for (const std::uint32_t id : signals[index].margins)
-            watched[id].margins->step(keyAt(at), values);
-    pending.clear();
-    serve(at, asked, changes);
+    serve(readPending(time), asked, changes);
 }
 
 Monitor::Monitor(const SignalTable& signals) : m_engine(std::make_unique<Engine>(signals)) {}
