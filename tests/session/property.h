@@ -7,13 +7,19 @@
 
 namespace flowhand::test {
 
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+inline constexpr int kSanitizerShare = 20; // they slow each case down by about as much
+#else
+inline constexpr int kSanitizerShare = 1;
+#endif
+
 /// Checks a property on more random cases than rapidcheck does by itself.
 template <class Property>
 bool holdsFor(int cases, const std::string& what, Property property) {
     rc::detail::TestMetadata metadata;
     metadata.description = what;
     rc::detail::TestParams params = rc::detail::configuration().testParams;
-    params.maxSuccess = cases;
+    params.maxSuccess = cases / kSanitizerShare;
     const rc::detail::TestResult result = rc::detail::checkTestable(std::move(property), metadata, params);
     if (!result.template is<rc::detail::SuccessResult>()) {
         std::cerr << what << '\n';
