@@ -42,7 +42,7 @@ TomlNode treeOf(const toml::node& node, const std::string& file) {
     } else if (const auto* table = node.as_table()) {
         tree.kind = TomlNode::Kind::Table;
         for (const auto& [key, member] : *table)
-            tree.members.emplace_back(std::string(key.str()), treeOf(member, file));
+            tree.members.push_back({std::string(key.str()), treeOf(member, file)});
         // toml++ sorts by key; people expect the order in which they wrote.
         std::stable_sort(tree.members.begin(), tree.members.end(), [](const auto& a, const auto& b) {
             return std::pair(a.second.place.line, a.second.place.column) <

@@ -16,6 +16,8 @@
 
 namespace flowhand {
 
+struct TomlMember;
+
 /// One value of a TOML file with its place. The tree is owned by its TomlFile.
 struct TomlNode {
     enum class Kind : std::uint8_t { Text, Integer, Float, Boolean, Array, Table, Other };
@@ -26,10 +28,15 @@ struct TomlNode {
     std::int64_t integer = 0;
     double real = 0.0; ///< also set for integers
     bool boolean = false;
-    std::vector<std::pair<std::string, TomlNode>> members; ///< of tables, in the file's order
-    std::vector<TomlNode> items;                           ///< of arrays
+    std::vector<TomlMember> members; ///< of tables, in the file's order
+    std::vector<TomlNode> items;     ///< of arrays
 
     [[nodiscard]] const TomlNode* find(std::string_view key) const;
+};
+
+struct TomlMember {
+    std::string first;
+    TomlNode second;
 };
 
 /// A parsed TOML file. Immutable; may be read from any thread.

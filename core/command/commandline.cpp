@@ -1,6 +1,7 @@
 #include "command/commandline.h"
 
 #include "command/command.h"
+#include "store/store.h"
 
 namespace flowhand {
 
@@ -20,11 +21,14 @@ int complain(CommandLine& line, const Error& error) {
     return kExitError;
 }
 
-std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std::ostream& err) {
+std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std::ostream& err, WindowWish& window) {
     CLI::App app(kPurpose, "flowhand");
     app.footer(kCautions);
     app.set_version_flag("--version", std::string("flowhand ") + FLOWHAND_VERSION);
     app.require_subcommand(0, 1);
+    window.storeFile = defaultStoreFile();
+    app.add_option("--rig", window.rigFile, "Rig file: the window uses your controls")->type_name("FILE");
+    app.add_option("--db", window.storeFile, "Where the window stores runs")->type_name("FILE");
     CommandLine line{out, err, {}};
     addPractiseCommand(app, line);
     addDebriefCommand(app, line);

@@ -1,5 +1,3 @@
-#include <atomic>
-#include <csignal>
 #include <memory>
 
 #include "command/assembly.h"
@@ -7,6 +5,7 @@
 #include "command/commandline.h"
 #include "command/datafolder.h"
 #include "command/flyrun.h"
+#include "command/interrupt.h"
 #include "command/progress.h"
 #include "report/debrief.h"
 
@@ -28,24 +27,6 @@ struct Options {
     bool isWaived = false;
     bool isUnstored = false;
     bool isJson = false;
-};
-
-std::atomic<bool> g_isInterrupted{false}; // set by the signal handler, which can reach nothing else
-
-/// Ctrl-C stops the run and keeps what was flown; restored by its destructor.
-class InterruptGuard {
-public:
-    InterruptGuard() {
-        m_before = std::signal(SIGINT, [](int) {
-            g_isInterrupted = true;
-        });
-    }
-    ~InterruptGuard() { std::signal(SIGINT, m_before); }
-    InterruptGuard(const InterruptGuard&) = delete;
-    InterruptGuard& operator=(const InterruptGuard&) = delete;
-
-private:
-    void (*m_before)(int);
 };
 
 class Practise {
@@ -114,11 +95,11 @@ private:
         progress << found.flow->title << ", " << found.aircraft->title << std::endl;
         if (run.devices == nullptr)
             return flyScripted(std::move(run.parts), show);
-        const InterruptGuard guard;
+        const Interrupt interrupt;
         return flyLive(
             std::move(run.parts), clock, run.origin, m_options.isWaived,
-            [] {
-                return g_isInterrupted.load();
+            [&] {
+                return interrupt.isAsked();
             },
             show,
             [&](const std::string& text) {

@@ -21,7 +21,8 @@ struct RunLoop::State {
     };
 
     explicit State(RunParts runParts)
-        : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup) {}
+        : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
+          notices(parts.notices) {}
 
     // --- sources, by when they have something ---
 

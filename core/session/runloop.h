@@ -24,10 +24,11 @@ struct RunParts {
     const Flow* flow = nullptr;
     RunHeader header; ///< with the session's set-up
     std::optional<PracticeAircraft> practice;
-    std::optional<Rig> rig;       ///< none: on-screen controls and scripted hands alone
-    DeviceHub* devices = nullptr; ///< none: without hardware
-    std::optional<Hands> hands;   ///< scripted hands
-    Recorder* recorder = nullptr; ///< none: not stored
+    std::optional<Rig> rig;           ///< none: on-screen controls and scripted hands alone
+    DeviceHub* devices = nullptr;     ///< none: without hardware
+    std::optional<Hands> hands;       ///< scripted hands
+    Recorder* recorder = nullptr;     ///< none: not stored
+    std::vector<std::string> notices; ///< what the pilot should know from the start
 };
 
 /// Where a simulated control stands at the start of a flow; where the flow says nothing: off, first position, in the

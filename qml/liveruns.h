@@ -1,0 +1,36 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/time.h"
+#include "device/hidsystem.h"
+#include "presenter/runmaker.h"
+
+namespace flowhand {
+
+/// Makes the window's real runs: on a thread each, with the devices of the rig, stored. GUI thread.
+class LiveRuns final : public RunMaker {
+public:
+    /// `rigFile` may be empty: the first rig of the person's rigs folder is used, if there is one.
+    LiveRuns(std::string rigFile, std::string storeFile);
+
+    [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
+                                                          std::function<void()> onChange) override;
+    [[nodiscard]] bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const override;
+    [[nodiscard]] QString rigTitle() const override { return m_rigTitle; }
+    [[nodiscard]] std::vector<QString> deviceRemarks() const override;
+
+    /// Where a person's own rig files are looked for.
+    [[nodiscard]] static std::string rigsFolder();
+
+private:
+    std::string m_rigFile;
+    std::string m_storeFile;
+    QString m_rigTitle;
+    std::unique_ptr<HidSystem> m_devices;
+    SteadyClock m_clock;
+};
+
+} // namespace flowhand

@@ -1,0 +1,67 @@
+// The program. Qt starts only for the window; everything else is core/command.
+
+#include <cstdlib>
+#include <filesystem>
+#include <iostream>
+
+#include <QGuiApplication>
+#include <QQmlApplicationEngine>
+#include <QStandardPaths>
+
+#include "command/commandline.h"
+#include "command/datafolder.h"
+#include "liveruns.h"
+#include "presenter/flypresenter.h"
+#include "presenter/settings.h"
+#include "procedure/library.h"
+#include "window.h"
+
+namespace {
+
+using namespace flowhand;
+
+bool hasDisplay() {
+    for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+        if (const char* value = std::getenv(name); value != nullptr && value[0] != '\0')
+            return true;
+    return false;
+}
+
+int runWindow(int argc, char** argv, const WindowWish& wish) {
+    QGuiApplication app(argc, argv);
+    QGuiApplication::setApplicationName("flowhand");
+    QGuiApplication::setApplicationDisplayName("Flowhand");
+    registerQmlTypes();
+    Problems problems;
+    const std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", problems);
+    Settings settings(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
+                      "/flowhand/settings.ini");
+    LiveRuns runs(wish.rigFile, wish.storeFile);
+    FlyPresenter fly(library, problems, runs);
+    QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
+        settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
+    });
+    if (!wish.rigFile.empty())
+        fly.chooseHands(true);
+    else if (settings.hands() == Settings::Hands::Unasked)
+        fly.askHands();
+    else
+        fly.chooseHands(settings.hands() == Settings::Hands::Rig);
+
+    QQmlApplicationEngine engine;
+    engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)}, {"settings", QVariant::fromValue(&settings)}});
+    engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
+    return engine.rootObjects().isEmpty() ? EXIT_FAILURE : QGuiApplication::exec();
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    WindowWish wish;
+    if (const std::optional<int> status = runCommandLine(argc, argv, std::cout, std::cerr, wish))
+        return *status;
+    if (hasDisplay())
+        return runWindow(argc, argv, wish);
+    std::cout << "There is no display, so scripted hands fly the demonstration.\n\n";
+    return flyDemonstration(std::cout, std::cerr);
+}

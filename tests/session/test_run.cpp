@@ -1,0 +1,137 @@
+// A run on its own thread, by the real clock: commands from another thread arrive, and its end is clean.
+
+#include <condition_variable>
+#include <mutex>
+
+#include <QtTest>
+
+#include "procedure/library.h"
+#include "session/run.h"
+
+using namespace flowhand;
+using namespace std::chrono_literals;
+
+namespace {
+
+/// Waits until the run's view is as wanted; false after 30 s.
+class Watcher {
+public:
+    void changed() {
+        const std::lock_guard lock(m_mutex);
+        m_wake.notify_all();
+    }
+    template <class Wanted>
+    bool waitFor(const Run& run, Wanted isWanted) {
+        std::unique_lock lock(m_mutex);
+        const auto end = std::chrono::steady_clock::now() + 30s;
+        while (!isWanted(run.snapshot())) {
+            if (std::chrono::steady_clock::now() > end)
+                return false;
+            m_wake.wait_for(lock, 20ms);
+        }
+        return true;
+    }
+
+private:
+    std::mutex m_mutex;
+    std::condition_variable m_wake;
+};
+
+} // namespace
+
+class TestRun : public QObject {
+    Q_OBJECT
+
+private slots:
+    void initTestCase();
+    void startsHoldsAndStops();
+    void aScreenControlMoves();
+    void endsWhenDropped();
+
+private:
+    RunParts parts() const;
+    std::vector<AircraftFolder> m_library;
+    const Flow* m_flow = nullptr;
+};
+
+void TestRun::initTestCase() {
+    Problems problems;
+    m_library = loadLibrary(PROCEDURES, problems);
+    QVERIFY(!m_library.empty());
+    m_flow = &m_library.front().flows.front();
+}
+
+RunParts TestRun::parts() const {
+    RunParts parts;
+    parts.aircraft = m_library.front().aircraft.get();
+    parts.flow = m_flow;
+    parts.header.setup.controls.resize(parts.aircraft->controls.size());
+    for (ControlFacts& facts : parts.header.setup.controls)
+        facts.isSimulated = true;
+    Result<PracticeAircraft> practice = PracticeAircraft::create(*parts.aircraft, m_flow->startPlace);
+    if (practice)
+        parts.practice.emplace(std::move(*practice));
+    return parts;
+}
+
+void TestRun::startsHoldsAndStops() {
+    const SteadyClock clock;
+    Watcher watcher;
+    Run run(parts(), clock, clock.now(), [&] {
+        watcher.changed();
+    });
+    QVERIFY(run.snapshot().session.phase == SessionPhase::SetUp);
+    run.command(CommandKind::Start);
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.session.phase == SessionPhase::Running;
+    }));
+    run.command(CommandKind::Hold, "telephone");
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.session.phase == SessionPhase::Held;
+    }));
+    QCOMPARE(run.snapshot().session.holdReason, std::string("telephone"));
+    run.command(CommandKind::Resume);
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.session.phase == SessionPhase::Running;
+    }));
+    run.command(CommandKind::Stop);
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.session.phase == SessionPhase::Ended;
+    }));
+    QVERIFY(!run.takeEvents().empty());
+}
+
+void TestRun::aScreenControlMoves() {
+    const SteadyClock clock;
+    Watcher watcher;
+    Run run(parts(), clock, clock.now(), [&] {
+        watcher.changed();
+    });
+    const SignalId light = *m_library.front().aircraft->signals.find("taxi_light");
+    const auto isOn = [&](const RunSnapshot& now) {
+        return now.values[indexOf(light)].isOn();
+    };
+    QVERIFY(!isOn(run.snapshot()));
+    run.moveOnScreen(light, Value::onOff(true));
+    QVERIFY(watcher.waitFor(run, isOn));
+}
+
+void TestRun::endsWhenDropped() {
+    const SteadyClock clock;
+    std::optional<Run> run;
+    std::mutex guard;
+    bool isDropped = false;
+    bool isCalledAfter = false;
+    run.emplace(parts(), clock, clock.now(), [&] {
+        const std::lock_guard lock(guard);
+        isCalledAfter = isCalledAfter || isDropped;
+    });
+    run->command(CommandKind::Start);
+    run.reset();
+    const std::lock_guard lock(guard);
+    isDropped = true;
+    QVERIFY(!isCalledAfter);
+}
+
+QTEST_GUILESS_MAIN(TestRun)
+#include "test_run.moc"
