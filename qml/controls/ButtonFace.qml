@@ -10,11 +10,11 @@ ControlFace {
     }
 
     implicitWidth: 88
-    implicitHeight: 30
+    implicitHeight: 24
 
     Rectangle {
         anchors.centerIn: parent
-        width: Math.min(parent.width, parent.height * 2)
+        width: Math.min(parent.width, parent.height * 3.4)
         height: parent.height
         radius: height / 2
         color: face.control.value > 0.5 ? Tokens.text : Tokens.sunken

@@ -7,7 +7,7 @@ ControlFace {
 
     readonly property int gates: control.positions.length
     readonly property real handleSize: Math.max(12, Math.min(26, height * 0.11))
-    readonly property real slotX: Math.min(26, width * 0.28)
+    readonly property real slotX: Math.min(28, 16 * wordSize / Tokens.quietSize)
     readonly property real stretch: gates > 1 ? (height - handleSize) / (gates - 1) : 0
     readonly property bool between: control.known && control.value < 0
 
@@ -19,9 +19,16 @@ ControlFace {
         return Math.max(0, Math.min(gates - 1, Math.round((y - handleSize / 2) / stretch)));
     }
 
-    implicitWidth: 72
+    implicitWidth: slotX * 2 + 8 + widest.advanceWidth
     implicitHeight: 120
 
+    TextMetrics {
+        id: widest
+        font.family: Tokens.family
+        font.pixelSize: face.wordSize
+        font.weight: Font.DemiBold
+        text: face.control.positions.reduce((longest, word) => word.length > longest.length ? word : longest, "")
+    }
     Rectangle {
         x: face.slotX - width / 2
         width: 8
@@ -60,7 +67,7 @@ ControlFace {
             }
             PlainText {
                 id: word
-                x: face.slotX * 2 + 6
+                x: face.slotX * 2 + 4
                 y: -height / 2
                 text: face.control.positions[gate.index]
                 font.pixelSize: face.wordSize

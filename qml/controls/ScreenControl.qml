@@ -12,8 +12,8 @@ T.Control {
 
     readonly property bool isNumber: control.highest > control.lowest
 
-    implicitWidth: Math.max(drawing.implicitWidth, label.implicitWidth, 44)
-    implicitHeight: drawing.implicitHeight + caption.height + 4
+    implicitWidth: Math.max(drawing.implicitWidth, control.flat ? caption.implicitWidth : 0, 44)
+    implicitHeight: 160
     focusPolicy: Qt.TabFocus
     Accessible.role: isNumber ? Accessible.Slider : control.kind === ControlState.Button ? Accessible.Button
         : control.kind === ControlState.Switch ? Accessible.CheckBox : Accessible.ComboBox
@@ -25,20 +25,40 @@ T.Control {
     Keys.onDownPressed: panel.nudge(control, isNumber ? -1 : 1)
     Keys.onRightPressed: panel.nudge(control, 1)
     Keys.onLeftPressed: panel.nudge(control, -1)
+    Keys.onSpacePressed: event => {
+        if (control.kind === ControlState.Switch)
+            panel.put(control, control.value > 0.5 ? 0 : 1);
+        else if (control.kind === ControlState.Button)
+            panel.put(control, 1);
+        else
+            event.accepted = false;
+    }
+    Keys.onReleased: event => {
+        event.accepted = event.key === Qt.Key_Space && control.kind === ControlState.Button;
+        if (event.accepted)
+            panel.letGo(control);
+    }
 
-    Column {
+    Grid {
         id: caption
-        width: parent.width
+        anchors.horizontalCenter: parent.horizontalCenter
+        columns: screen.control.flat ? 2 : 1
+        columnSpacing: Tokens.gap8
+        horizontalItemAlignment: Grid.AlignHCenter
         PlainText {
-            id: label
-            anchors.horizontalCenter: parent.horizontalCenter
-            text: screen.control.label
+            // Two lines at most: "Thrust" above "1" leaves levers close together, as they are.
+            width: screen.control.flat ? implicitWidth : screen.width + 4
+            height: screen.control.flat ? implicitHeight : 2 * metrics.height
+            text: screen.control.shortLabel
             font.pixelSize: Tokens.quietSize
-            wrapMode: Text.NoWrap
+            lineHeight: 0.9
+            horizontalAlignment: Text.AlignHCenter
+            verticalAlignment: Text.AlignBottom
+            wrapMode: screen.control.flat ? Text.NoWrap : Text.WordWrap
+            maximumLineCount: 2
             Accessible.ignored: true
         }
         PlainText {
-            anchors.horizontalCenter: parent.horizontalCenter
             text: screen.control.keys
             font.pixelSize: Tokens.quietSize
             color: Tokens.quiet
@@ -46,11 +66,16 @@ T.Control {
             Accessible.ignored: true
         }
     }
+    FontMetrics {
+        id: metrics
+        font.family: Tokens.family
+        font.pixelSize: Tokens.quietSize
+    }
     ControlDrawing {
         id: drawing
         control: screen.control
         anchors.top: caption.bottom
-        anchors.topMargin: 4
+        anchors.topMargin: screen.control.flat ? 0 : 4
         anchors.bottom: parent.bottom
         anchors.horizontalCenter: parent.horizontalCenter
         width: implicitWidth

@@ -6,7 +6,9 @@ ControlFace {
     id: face
 
     readonly property int places: control.positions.length
-    readonly property real radius: Math.min(width * 0.2, height * 0.3)
+    readonly property real radius: Math.min(width * 0.16, height * 0.28)
+    // The first words, on the left, are the short ones: off, low.
+    readonly property real middleX: width * 0.42
     readonly property real middleY: height / 2
 
     /// Degrees clockwise from the top; the words lie in an arc that leaves the bottom free.
@@ -15,15 +17,15 @@ ControlFace {
     }
 
     function valueAt(x: real, y: real): real {
-        const angle = Math.atan2(x - width / 2, middleY - y) * 180 / Math.PI;
+        const angle = Math.atan2(x - middleX, middleY - y) * 180 / Math.PI;
         return Math.max(0, Math.min(places - 1, Math.round((angle + 110) / 220 * (places - 1))));
     }
 
-    implicitWidth: 150
+    implicitWidth: 140
     implicitHeight: 120
 
     Rectangle {
-        x: face.width / 2 - face.radius
+        x: face.middleX - face.radius
         y: face.middleY - face.radius
         width: face.radius * 2
         height: width
@@ -57,7 +59,7 @@ ControlFace {
             readonly property real angle: face.angleOf(index) * Math.PI / 180
             readonly property bool isHere: face.control.known && face.control.value === index
             readonly property bool isWanted: face.isWanted(index)
-            x: face.width / 2 + Math.sin(angle) * (face.radius + 8)
+            x: face.middleX + Math.sin(angle) * (face.radius + 8)
             y: face.middleY - Math.cos(angle) * (face.radius + 8)
             Rectangle {
                 visible: place.isWanted

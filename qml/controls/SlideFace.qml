@@ -18,8 +18,8 @@ ControlFace {
         return control.lowest + Math.max(0, Math.min(1, part)) * span;
     }
 
-    implicitWidth: upright ? 40 : 120
-    implicitHeight: upright ? 120 : 36
+    implicitWidth: upright ? 40 : 96
+    implicitHeight: upright ? 120 : 24
 
     Rectangle {
         anchors.centerIn: parent

@@ -10,7 +10,7 @@ ControlFace {
     }
 
     implicitWidth: 88
-    implicitHeight: 30
+    implicitHeight: 24
 
     Rectangle {
         anchors.fill: parent
@@ -31,7 +31,7 @@ ControlFace {
             height: face.height
             Rectangle {
                 anchors.fill: parent
-                anchors.margins: 3
+                anchors.margins: 2
                 radius: 4
                 color: side.isHere ? Tokens.text : "transparent"
                 border.width: face.isWanted(side.index) ? 2 : 0

@@ -18,8 +18,8 @@ ControlFace {
         return control.lowest + span * Math.max(0, Math.min(1, (angle + reach) / (2 * reach)));
     }
 
-    implicitWidth: 112
-    implicitHeight: 112
+    implicitWidth: 82
+    implicitHeight: 82
 
     ArcLine {
         anchors.fill: parent

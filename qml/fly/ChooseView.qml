@@ -66,7 +66,7 @@ StageView {
         Flickable {
             id: flick
             Layout.fillWidth: true
-            Layout.fillHeight: true
+            Layout.preferredHeight: Math.min(cards.implicitHeight, view.height * 0.6)
             contentHeight: cards.implicitHeight
             clip: true
             ThinScrollBar.vertical: ThinScrollBar {}
@@ -90,6 +90,16 @@ StageView {
                     }
                 }
             }
+        }
+        StepPreview {
+            visible: view.fly.flows.count > 0
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            steps: view.fly.preview
+        }
+        Item {
+            visible: view.fly.flows.count === 0
+            Layout.fillHeight: true
         }
     }
 }

@@ -18,6 +18,7 @@ StageView {
         spacing: Tokens.gap12
         ScoreCard {
             Layout.fillHeight: true
+            Layout.fillWidth: false
             Layout.preferredWidth: Math.min(360 * Tokens.textScale, view.width * 0.32)
             fly: view.fly
         }
@@ -27,15 +28,13 @@ StageView {
             spacing: Tokens.gap12
             LedgerCard {
                 Layout.fillWidth: true
-                Layout.fillHeight: true
-                Layout.preferredHeight: 2
+                Layout.preferredHeight: Math.min(implicitHeight, view.height * 0.45)
                 ledger: view.debrief.ledger
                 scored: view.debrief.scored
             }
             StepTable {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
-                Layout.preferredHeight: 3
                 steps: view.debrief.steps
             }
         }

@@ -8,36 +8,49 @@ Card {
 
     required property RunPresenter run
     property bool demonstration: false
-    readonly property int dueSize: Tokens.dueSize(card.Window.height)
+
+    readonly property int targetCount: run.targets.count
+    /// Little room: what only explains is left out.
+    readonly property bool isTight: height < 260 * Tokens.textScale
+    readonly property int largest: Tokens.dueSize(Window.height)
+    readonly property int smallest: Tokens.smallestDueSize(Window.height)
+    /// Two lines at the largest size, or else at the smallest.
+    readonly property bool isLong: run.dueTitle.length * largest * 0.56 > words.width * 1.8
+    readonly property string lead: {
+        if (run.saying !== "")
+            return qsTr("%1: “%2”").arg(run.sayingBy).arg(run.saying);
+        if (!run.hasDue)
+            return run.stepsOver < run.stepsAll ? qsTr("Nothing is due yet") : qsTr("Every step is over");
+        if (!run.dueOwn)
+            return qsTr("The %1 does this now").arg(run.dueWho);
+        return demonstration ? qsTr("Scripted hands do this now") : run.dueSeen ? qsTr("Seen. Leave it there.") : qsTr("Your step, now");
+    }
+
+    clip: true
 
     ColumnLayout {
         id: words
-        anchors.left: parent.left
-        anchors.top: parent.top
-        anchors.bottom: parent.bottom
-        anchors.right: drawings.left
-        anchors.margins: Tokens.gap24
-        spacing: Tokens.gap8
+        anchors { left: parent.left; top: parent.top; bottom: parent.bottom; right: drawings.left; margins: Tokens.gap24 }
+        anchors.topMargin: card.isTight ? Tokens.gap12 : Tokens.gap24
+        anchors.bottomMargin: Tokens.gap12
+        spacing: card.isTight ? Tokens.gap4 : Tokens.gap8
         PlainText {
             Layout.fillWidth: true
-            text: card.run.saying !== "" ? qsTr("%1: “%2”").arg(card.run.sayingBy).arg(card.run.saying)
-                : card.run.hasDue ? card.run.dueOwn ? qsTr("Now, by you") : qsTr("Now, by the %1").arg(card.run.dueWho)
-                : qsTr("Nothing is due")
-            font.pixelSize: Tokens.strongSize
-            font.capitalization: Font.MixedCase
+            text: card.lead
+            font.pixelSize: card.run.saying !== "" ? Tokens.strongSize * 1.2 : Tokens.strongSize
             color: card.run.saying !== "" ? Tokens.info : Tokens.quiet
             elide: Text.ElideRight
-            maximumLineCount: 2
+            wrapMode: Text.NoWrap
         }
         PlainText {
             Layout.fillWidth: true
             text: card.run.hasDue ? card.run.dueTitle : card.run.nextTitle !== "" ? qsTr("Next: %1").arg(card.run.nextTitle) : ""
-            font.pixelSize: card.run.hasDue ? card.dueSize : Tokens.titleSize
+            font.pixelSize: !card.run.hasDue ? Tokens.titleSize : card.isLong || card.isTight ? card.smallest : card.largest
             font.weight: Font.DemiBold
-            lineHeight: 0.95
+            lineHeight: 0.9
             color: card.run.dueOwn || !card.run.hasDue ? Tokens.text : Tokens.quiet
             elide: Text.ElideRight
-            maximumLineCount: 3
+            maximumLineCount: card.isTight ? 2 : 3
         }
         TimeLine {
             visible: card.run.hasDue && card.run.dueOwn
@@ -50,22 +63,27 @@ Card {
             Layout.fillWidth: true
             text: qsTr("Answer: “%1”").arg(card.run.dueReply)
             font.pixelSize: Tokens.titleSize
+            elide: Text.ElideRight
+            wrapMode: Text.NoWrap
         }
         Repeater {
             model: card.run.targets
             TargetLine {
                 Layout.fillWidth: true
-                size: Math.round(Tokens.titleSize * 0.9)
+                visible: control.kind !== ControlState.Button && (!card.isTight || card.targetCount === 1)
+                size: card.targetCount > 1 ? Tokens.titleSize : Math.round(Tokens.titleSize * 1.25)
+                labelled: card.targetCount > 1
             }
         }
-        PlainText {
-            visible: card.run.dueWhy !== ""
-            Layout.fillWidth: true
-            text: card.run.dueWhy
-            color: Tokens.quiet
-        }
         Item {
+            Layout.fillWidth: true
             Layout.fillHeight: true
+            PlainText {
+                width: parent.width
+                visible: !card.isTight && parent.height >= implicitHeight
+                text: card.run.dueWhy
+                color: Tokens.quiet
+            }
         }
         VerdictLine {
             Layout.fillWidth: true
@@ -76,15 +94,13 @@ Card {
     }
     Row {
         id: drawings
-        anchors.right: parent.right
-        anchors.top: parent.top
-        anchors.bottom: parent.bottom
-        anchors.margins: Tokens.gap24
+        anchors { right: parent.right; top: parent.top; bottom: parent.bottom; margins: Tokens.gap24 }
         spacing: Tokens.gap24
         Repeater {
             model: card.run.targets
             TargetDrawing {
                 height: drawings.height
+                isCrowded: card.targetCount > 2
             }
         }
     }

@@ -8,6 +8,10 @@ FocusScope {
     required property FlyPresenter fly
     /// The flow that is looked at before one is flown.
     property int chosenRow: 0
+    /// The on-screen cockpit; where there is hardware, or very little room, only when asked for.
+    property bool panelShown: !fly.withRig && height > 460 * Tokens.textScale
+
+    onChosenRowChanged: fly.look(chosenRow)
 
     readonly property bool isOnTheWay: fly.stage === FlyPresenter.Running || fly.stage === FlyPresenter.Held
     readonly property bool hasRun: isOnTheWay || fly.stage === FlyPresenter.SetUp
@@ -28,6 +32,10 @@ FocusScope {
             if (isOnTheWay)
                 fly.repeat();
             return isOnTheWay;
+        case Qt.Key_F4:
+            if (hasRun)
+                panelShown = !panelShown;
+            return hasRun;
         case Qt.Key_F8:
             if (hasRun)
                 fly.stop();
@@ -68,15 +76,23 @@ FocusScope {
             fly: place.fly
             chosenRow: place.chosenRow
             onRowChosen: row => place.chosenRow = row
+            Component.onCompleted: place.fly.look(place.chosenRow)
         }
     }
     Component {
         id: setUp
-        SetUpView { fly: place.fly }
+        SetUpView {
+            fly: place.fly
+            panelShown: place.panelShown
+        }
     }
     Component {
         id: run
-        RunView { fly: place.fly }
+        RunView {
+            fly: place.fly
+            panelShown: place.panelShown
+            onPanelAsked: place.panelShown = !place.panelShown
+        }
     }
     Component {
         id: debrief

@@ -8,6 +8,8 @@ Card {
     required property RowModel ledger
     required property bool scored
 
+    implicitHeight: head.height + Math.max(list.contentHeight, Tokens.bodySize * 2) + Tokens.gap16 + Tokens.gap8 + Tokens.gap16
+
     PlainText {
         id: head
         x: Tokens.gap24

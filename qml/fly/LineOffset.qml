@@ -12,8 +12,8 @@ Item {
     readonly property string words: Math.abs(offset.offset) < 0.5 ? qsTr("on the line")
         : offset.offset > 0 ? qsTr("%1 m right").arg(offset.offset.toFixed(1)) : qsTr("%1 m left").arg((-offset.offset).toFixed(1))
 
-    implicitWidth: 150
-    implicitHeight: 44
+    implicitWidth: 132 * Tokens.textScale
+    implicitHeight: 26 * Tokens.textScale + 18
     Accessible.role: Accessible.StaticText
     Accessible.name: qsTr("Line: %1").arg(words)
 
@@ -25,7 +25,7 @@ Item {
         Accessible.ignored: true
     }
     Rectangle {
-        y: 26
+        y: parent.height - 16
         width: parent.width
         height: 8
         radius: 4
@@ -35,14 +35,14 @@ Item {
     }
     Rectangle {
         x: parent.width / 2 - 1
-        y: 22
+        y: parent.height - 20
         width: 2
         height: 16
         color: Tokens.line
     }
     Rectangle {
         x: parent.width / 2 + Math.max(-1, Math.min(1, offset.offset / offset.reach)) * (parent.width / 2 - 6) - width / 2
-        y: 22
+        y: parent.height - 20
         width: 10
         height: 16
         radius: 4

@@ -7,49 +7,61 @@ Card {
     id: strip
 
     required property FlyPresenter fly
+    required property bool panelShown
+    signal panelAsked
 
-    implicitHeight: row.implicitHeight + 2 * Tokens.gap8
+    /// Readings and buttons one above the other, where they do not fit side by side.
+    readonly property bool isStacked: readings.implicitWidth + buttons.implicitWidth + 3 * Tokens.gap24 > width
 
-    RowLayout {
-        id: row
-        anchors.left: parent.left
-        anchors.right: parent.right
-        anchors.verticalCenter: parent.verticalCenter
-        anchors.leftMargin: Tokens.gap24
-        anchors.rightMargin: Tokens.gap16
-        spacing: Tokens.gap24
-        Reading {
-            label: qsTr("Time")
-            value: strip.fly.run.clock
-            unit: ""
+    implicitHeight: grid.implicitHeight + 2 * Tokens.gap8
+
+    GridLayout {
+        id: grid
+        anchors { left: parent.left; right: parent.right; verticalCenter: parent.verticalCenter; leftMargin: Tokens.gap24; rightMargin: Tokens.gap16 }
+        columns: strip.isStacked ? 1 : 2
+        RowLayout {
+            id: readings
+            spacing: Tokens.gap24
+            Reading {
+                label: qsTr("Time")
+                value: strip.fly.run.clock
+                unit: ""
+            }
+            Repeater {
+                model: strip.fly.run.motion
+                Reading {}
+            }
+            LineOffset {
+                visible: strip.fly.run.hasLine
+                offset: strip.fly.run.offLine
+            }
         }
-        Repeater {
-            model: strip.fly.run.motion
-            Reading {}
-        }
-        LineOffset {
-            visible: strip.fly.run.hasLine
-            offset: strip.fly.run.offLine
-        }
-        Item {
-            Layout.fillWidth: true
-        }
-        ActionButton {
-            visible: strip.fly.stage === FlyPresenter.Running
-            text: qsTr("Hold")
-            keyName: "F2"
-            onClicked: strip.fly.hold()
-        }
-        ActionButton {
-            text: qsTr("Repeat")
-            hint: qsTr("The due step again from its start")
-            keyName: "F3"
-            onClicked: strip.fly.repeat()
-        }
-        ActionButton {
-            text: qsTr("Stop")
-            keyName: "F8"
-            onClicked: strip.fly.stop()
+        RowLayout {
+            id: buttons
+            Layout.alignment: Qt.AlignRight
+            spacing: Tokens.gap8
+            ActionButton {
+                text: strip.panelShown ? qsTr("Hide controls") : qsTr("Show controls")
+                keyName: "F4"
+                onClicked: strip.panelAsked()
+            }
+            ActionButton {
+                enabled: strip.fly.stage === FlyPresenter.Running
+                text: qsTr("Hold")
+                keyName: "F2"
+                onClicked: strip.fly.hold()
+            }
+            ActionButton {
+                text: qsTr("Repeat")
+                hint: qsTr("The due step again from its start")
+                keyName: "F3"
+                onClicked: strip.fly.repeat()
+            }
+            ActionButton {
+                text: qsTr("Stop")
+                keyName: "F8"
+                onClicked: strip.fly.stop()
+            }
         }
     }
 }

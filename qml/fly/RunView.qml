@@ -6,7 +6,9 @@ import Flowhand
 StageView {
     id: view
 
+    required property bool panelShown
     readonly property bool isHeld: fly.stage === FlyPresenter.Held
+    signal panelAsked
 
     function primaryAction(): bool {
         if (isHeld)
@@ -54,7 +56,7 @@ StageView {
                     Layout.fillWidth: true
                     Layout.fillHeight: true
                     Layout.preferredHeight: 5
-                    title: qsTr("Over: %1 of %2 steps").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll)
+                    title: qsTr("So far: %1 of %2 steps").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll)
                     emptyText: qsTr("No step is over yet")
                     steps: view.fly.run.over
                     withVerdict: true
@@ -64,9 +66,11 @@ StageView {
         MotionStrip {
             Layout.fillWidth: true
             fly: view.fly
+            panelShown: view.panelShown
+            onPanelAsked: view.panelAsked()
         }
         ControlPanel {
-            visible: !view.fly.withRig
+            visible: view.panelShown
             Layout.fillWidth: true
             panel: view.fly.panel
         }

@@ -19,21 +19,20 @@ Card {
             font.pixelSize: Tokens.strongSize
             font.weight: Font.DemiBold
         }
-        Row {
+        PlainText {
             visible: card.debrief.scored
-            spacing: Tokens.gap12
-            PlainText {
-                id: number
-                text: card.debrief.scoreText
-                font.pixelSize: Tokens.dueSize(card.Window.height)
-                font.weight: Font.DemiBold
-                wrapMode: Text.NoWrap
-            }
-            PlainText {
-                anchors.baseline: number.baseline
-                text: qsTr("of 100 points")
-                color: Tokens.quiet
-            }
+            Layout.fillWidth: true
+            text: card.debrief.scoreText
+            font.pixelSize: Tokens.dueSize(card.Window.height) * (text.length > 5 ? 0.75 : 1.2)
+            font.weight: Font.DemiBold
+            lineHeight: 0.9
+            Accessible.name: qsTr("%1 of 100 points").arg(text)
+        }
+        PlainText {
+            visible: card.debrief.scored
+            Layout.fillWidth: true
+            text: qsTr("of 100 points")
+            color: Tokens.quiet
         }
         Row {
             spacing: Tokens.gap12

@@ -6,6 +6,7 @@ import Flowhand
 StageView {
     id: view
 
+    required property bool panelShown
     readonly property bool isReady: fly.run.setUp.count === 0
     readonly property bool isOnScreen: !fly.withRig
 
@@ -43,16 +44,21 @@ StageView {
                     Layout.fillWidth: true
                     notices: view.fly.run.notices
                 }
-                ListView {
-                    id: list
+                Flickable {
+                    id: flick
                     Layout.fillWidth: true
                     Layout.fillHeight: true
+                    contentHeight: items.height
                     clip: true
-                    spacing: Tokens.gap8
-                    model: view.fly.run.setUp
                     ThinScrollBar.vertical: ThinScrollBar {}
-                    delegate: TargetLine {
-                        width: list.width
+                    Flow {
+                        id: items
+                        width: flick.width - 12
+                        spacing: Tokens.gap12
+                        Repeater {
+                            model: view.fly.run.setUp
+                            SetUpItem {}
+                        }
                     }
                 }
                 RowLayout {
@@ -86,7 +92,7 @@ StageView {
             }
         }
         ControlPanel {
-            visible: view.isOnScreen
+            visible: view.panelShown
             Layout.fillWidth: true
             panel: view.fly.panel
         }

@@ -10,16 +10,19 @@ Item {
     required property real low
     required property real high
     required property list<int> places
+    /// Several drawings share the card.
+    property bool isCrowded: false
 
-    readonly property bool isFlat: control.kind === ControlState.Switch || control.kind === ControlState.Button || !control.upright && control.kind !== ControlState.Wheel
     readonly property bool isRound: control.kind === ControlState.Wheel || control.kind === ControlState.Selector
+    readonly property real roundSize: isCrowded ? 130 : 260
 
-    width: isFlat ? 200 : isRound ? Math.min(height, 240) : control.kind === ControlState.GatedLever ? 140 : 72
+    width: control.flat ? (isCrowded ? 120 : 200) : isRound ? Math.min(height * 1.1, roundSize)
+        : control.kind === ControlState.GatedLever ? 120 * Tokens.textScale : 64
 
     ControlDrawing {
         anchors.centerIn: parent
         width: parent.width
-        height: target.isFlat ? 64 : target.isRound ? Math.min(parent.height, 240) : parent.height
+        height: target.control.flat ? 60 : target.isRound ? Math.min(parent.height, target.roundSize) : parent.height
         control: target.control
         wanted: target.wanted
         wantedLow: target.low

@@ -9,13 +9,15 @@ RowLayout {
     required property ControlState control
     required property bool wanted
     required property string wantedText
-    required property bool there
     property int size: Tokens.strongSize
+    /// Whether the control has to be named.
+    property bool labelled: true
 
     spacing: Tokens.gap12
 
     PlainText {
-        Layout.preferredWidth: 11 * line.size
+        visible: line.labelled
+        Layout.preferredWidth: 9 * line.size
         text: line.control.label
         font.pixelSize: line.size
         color: Tokens.quiet
@@ -23,11 +25,12 @@ RowLayout {
         wrapMode: Text.NoWrap
     }
     PlainText {
-        Layout.preferredWidth: 6 * line.size
+        // Room for the widest value, so that what follows does not jump.
+        Layout.minimumWidth: line.wanted && line.labelled ? 3.5 * line.size : 0
         text: line.control.valueText
         font.pixelSize: line.size
         wrapMode: Text.NoWrap
-        horizontalAlignment: Text.AlignRight
+        horizontalAlignment: line.labelled ? Text.AlignRight : Text.AlignLeft
     }
     PlainText {
         visible: line.wanted

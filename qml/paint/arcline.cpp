@@ -8,9 +8,14 @@ namespace flowhand {
 
 ArcLine::ArcLine(QQuickItem* parent) : QQuickPaintedItem(parent) {
     setAntialiasing(true);
-    connect(this, &ArcLine::changed, this, [this] {
+    const auto repaint = [this] {
         update();
-    });
+    };
+    connect(this, &ArcLine::fromChanged, this, repaint);
+    connect(this, &ArcLine::toChanged, this, repaint);
+    connect(this, &ArcLine::colorChanged, this, repaint);
+    connect(this, &ArcLine::thicknessChanged, this, repaint);
+    connect(this, &ArcLine::radiusChanged, this, repaint);
 }
 
 void ArcLine::paint(QPainter* painter) {

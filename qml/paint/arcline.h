@@ -10,18 +10,22 @@ namespace flowhand {
 class ArcLine : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(double from MEMBER m_from NOTIFY changed)
-    Q_PROPERTY(double to MEMBER m_to NOTIFY changed)
-    Q_PROPERTY(QColor color MEMBER m_color NOTIFY changed)
-    Q_PROPERTY(double thickness MEMBER m_thickness NOTIFY changed)
-    Q_PROPERTY(double radius MEMBER m_radius NOTIFY changed)
+    Q_PROPERTY(double from MEMBER m_from NOTIFY fromChanged)
+    Q_PROPERTY(double to MEMBER m_to NOTIFY toChanged)
+    Q_PROPERTY(QColor color MEMBER m_color NOTIFY colorChanged)
+    Q_PROPERTY(double thickness MEMBER m_thickness NOTIFY thicknessChanged)
+    Q_PROPERTY(double radius MEMBER m_radius NOTIFY radiusChanged)
 
 public:
     explicit ArcLine(QQuickItem* parent = nullptr);
     void paint(QPainter* painter) override;
 
 Q_SIGNALS:
-    void changed();
+    void fromChanged();
+    void toChanged();
+    void colorChanged();
+    void thicknessChanged();
+    void radiusChanged();
 
 private:
     double m_from = 0.0;

@@ -18,9 +18,13 @@ constexpr double kInset = 8.0;
 
 RibbonLine::RibbonLine(QQuickItem* parent) : QQuickPaintedItem(parent) {
     setAntialiasing(true);
-    connect(this, &RibbonLine::changed, this, [this] {
+    const auto repaint = [this] {
         update();
-    });
+    };
+    connect(this, &RibbonLine::fromChanged, this, repaint);
+    connect(this, &RibbonLine::toChanged, this, repaint);
+    connect(this, &RibbonLine::colorChanged, this, repaint);
+    connect(this, &RibbonLine::thicknessChanged, this, repaint);
 }
 
 double RibbonLine::yAt(double across, double height, double inset) {

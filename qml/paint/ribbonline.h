@@ -11,10 +11,10 @@ namespace flowhand {
 class RibbonLine : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(double from MEMBER m_from NOTIFY changed)
-    Q_PROPERTY(double to MEMBER m_to NOTIFY changed)
-    Q_PROPERTY(QColor color MEMBER m_color NOTIFY changed)
-    Q_PROPERTY(double thickness MEMBER m_thickness NOTIFY changed)
+    Q_PROPERTY(double from MEMBER m_from NOTIFY fromChanged)
+    Q_PROPERTY(double to MEMBER m_to NOTIFY toChanged)
+    Q_PROPERTY(QColor color MEMBER m_color NOTIFY colorChanged)
+    Q_PROPERTY(double thickness MEMBER m_thickness NOTIFY thicknessChanged)
 
 public:
     explicit RibbonLine(QQuickItem* parent = nullptr);
@@ -24,7 +24,10 @@ public:
     Q_INVOKABLE static double yAt(double across, double height, double inset);
 
 Q_SIGNALS:
-    void changed();
+    void fromChanged();
+    void toChanged();
+    void colorChanged();
+    void thicknessChanged();
 
 private:
     double m_from = 0.0;

@@ -93,9 +93,12 @@ void drawDash(QPainter& painter, const QColor& color) {
 
 VerdictSymbol::VerdictSymbol(QQuickItem* parent) : QQuickPaintedItem(parent) {
     setAntialiasing(true);
-    connect(this, &VerdictSymbol::changed, this, [this] {
+    const auto repaint = [this] {
         update();
-    });
+    };
+    connect(this, &VerdictSymbol::verdictChanged, this, repaint);
+    connect(this, &VerdictSymbol::colorChanged, this, repaint);
+    connect(this, &VerdictSymbol::groundChanged, this, repaint);
 }
 
 void VerdictSymbol::paint(QPainter* painter) {

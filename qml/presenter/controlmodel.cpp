@@ -1,5 +1,7 @@
 #include "presenter/controlmodel.h"
 
+#include <algorithm>
+
 #include "presenter/keymap.h"
 
 namespace flowhand {
@@ -13,6 +15,10 @@ void ControlModel::setAircraft(const Aircraft* aircraft) {
         for (const CockpitControl& control : aircraft->controls)
             m_controls.push_back(
                 new ControlState(*aircraft, control.signal, keysOf(aircraft->signals[control.signal].name), this));
+    m_rows = m_controls;
+    std::stable_partition(m_rows.begin(), m_rows.end(), [](const ControlState* control) {
+        return !control->isFlat();
+    });
     endResetModel();
     Q_EMIT countChanged();
 }
@@ -34,7 +40,7 @@ int ControlModel::rowCount(const QModelIndex& parent) const {
 QVariant ControlModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid() || role != ControlRole)
         return {};
-    return QVariant::fromValue(m_controls[static_cast<std::size_t>(index.row())]);
+    return QVariant::fromValue(m_rows[static_cast<std::size_t>(index.row())]);
 }
 
 QHash<int, QByteArray> ControlModel::roleNames() const {

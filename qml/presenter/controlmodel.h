@@ -9,7 +9,8 @@
 
 namespace flowhand {
 
-/// The controls of the cockpit, in the aircraft file's order. GUI thread.
+/// The controls of the cockpit: in the aircraft file's order, but flat ones last, so that they can be stacked. GUI
+/// thread.
 class ControlModel : public QAbstractListModel {
     Q_OBJECT
     QML_ELEMENT
@@ -27,6 +28,7 @@ public:
     [[nodiscard]] int count() const { return static_cast<int>(m_controls.size()); }
     /// nullptr when `id` is no control.
     [[nodiscard]] ControlState* find(SignalId id) const;
+    /// By SignalId.
     [[nodiscard]] const std::vector<ControlState*>& all() const { return m_controls; }
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
@@ -37,7 +39,8 @@ Q_SIGNALS:
     void countChanged();
 
 private:
-    std::vector<ControlState*> m_controls;
+    std::vector<ControlState*> m_controls; ///< by SignalId
+    std::vector<ControlState*> m_rows;     ///< as shown
 };
 
 } // namespace flowhand

@@ -81,6 +81,11 @@ bool ControlState::isUpright() const {
     return m_control.kind != ControlKind::Wheel;
 }
 
+bool ControlState::isFlat() const {
+    return m_control.kind == ControlKind::Switch || m_control.kind == ControlKind::Button ||
+           (m_control.kind != ControlKind::Wheel && !isUpright());
+}
+
 QString ControlState::valueText() const {
     return shownValue(m_signal, m_value);
 }

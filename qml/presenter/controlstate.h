@@ -27,6 +27,7 @@ class ControlState : public QObject {
     Q_PROPERTY(QStringList positions READ positions CONSTANT)
     Q_PROPERTY(bool springs READ springs CONSTANT)
     Q_PROPERTY(bool upright READ isUpright CONSTANT)
+    Q_PROPERTY(bool flat READ isFlat CONSTANT)
     Q_PROPERTY(QString keys READ keys CONSTANT)
     Q_PROPERTY(bool known READ isKnown NOTIFY changed)
     Q_PROPERTY(double value READ value NOTIFY changed)
@@ -54,6 +55,8 @@ public:
     [[nodiscard]] double restValue() const;
     /// Moves up and down on screen, rather than from side to side.
     [[nodiscard]] bool isUpright() const;
+    /// Drawn no higher than a line or two of text.
+    [[nodiscard]] bool isFlat() const;
     [[nodiscard]] QString keys() const { return m_keys; }
     [[nodiscard]] bool isKnown() const { return m_value.isKnown(); }
     [[nodiscard]] double value() const { return m_value.isKnown() ? m_value.number() : 0.0; }

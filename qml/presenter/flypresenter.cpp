@@ -1,6 +1,7 @@
 #include "presenter/flypresenter.h"
 
 #include "presenter/ribbon.h"
+#include "presenter/stepfacts.h"
 
 namespace flowhand {
 
@@ -34,7 +35,7 @@ std::vector<NoticeRow> problemRows(const Problems& problems) {
 }
 
 /// The flow's place among all flows of all aircraft.
-FlightChoice wishFor(const std::vector<AircraftFolder>& library, int row) {
+FlightChoice choiceFor(const std::vector<AircraftFolder>& library, int row) {
     for (const AircraftFolder& folder : library) {
         const auto count = static_cast<int>(folder.flows.size());
         if (row < count)
@@ -49,19 +50,20 @@ FlightChoice wishFor(const std::vector<AircraftFolder>& library, int row) {
 FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
                            QObject* parent)
     : QObject(parent), m_library(library), m_maker(maker), m_phases(PhaseRow::staticMetaObject, this),
-      m_flows(FlowRow::staticMetaObject, this), m_problems(NoticeRow::staticMetaObject, this),
-      m_remarks(NoticeRow::staticMetaObject, this), m_panel(
-                                                        [this](SignalId signal, Value value) {
-                                                            if (m_run)
-                                                                m_run->moveOnScreen(signal, value);
-                                                        },
-                                                        this),
+      m_flows(FlowRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
+      m_problems(NoticeRow::staticMetaObject, this), m_remarks(NoticeRow::staticMetaObject, this),
+      m_panel(
+          [this](SignalId signal, Value value) {
+              if (m_run)
+                  m_run->moveOnScreen(signal, value);
+          },
+          this),
       m_runView(*m_panel.controls(), this), m_debrief(this) {
     m_phases.setRows(phaseRows());
     std::vector<FlowRow> rows = flowRows(library);
     for (FlowRow& row : rows) {
-        const FlightChoice wish = wishFor(library, row.rowId);
-        row.demonstrated = maker.canDemonstrate(*wish.folder, *wish.flow);
+        const FlightChoice choice = choiceFor(library, row.rowId);
+        row.demonstrated = maker.canDemonstrate(*choice.folder, *choice.flow);
     }
     m_flows.setRows(rows);
     m_problems.setRows(problemRows(problems));
@@ -90,6 +92,15 @@ void FlyPresenter::chooseHands(bool hasControls) {
     setStage(Choosing);
 }
 
+void FlyPresenter::look(int row) {
+    const FlightChoice choice = choiceFor(m_library, row);
+    std::vector<StepRow> rows;
+    if (choice.flow != nullptr)
+        for (std::size_t step = 0; step < choice.flow->steps.size(); ++step)
+            rows.push_back(stepRow(*choice.flow, {}, {}, static_cast<int>(step)));
+    m_preview.setRows(rows);
+}
+
 void FlyPresenter::startFlow(int row) {
     launch(row, m_hands);
 }
@@ -103,12 +114,12 @@ void FlyPresenter::again() {
 }
 
 void FlyPresenter::launch(int row, HandsChoice hands) {
-    FlightChoice wish = wishFor(m_library, row);
-    if (wish.flow == nullptr)
+    FlightChoice choice = choiceFor(m_library, row);
+    if (choice.flow == nullptr)
         return;
-    wish.hands = hands;
+    choice.hands = hands;
     m_run.reset();
-    auto run = m_maker.make(wish, [this] {
+    auto run = m_maker.make(choice, [this] {
         if (!m_isRefreshQueued.exchange(true))
             QMetaObject::invokeMethod(this, &FlyPresenter::refresh, Qt::QueuedConnection);
     });
@@ -118,12 +129,12 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
         Q_EMIT stageChanged();
         return;
     }
-    m_wish = wish;
+    m_choice = choice;
     m_flowRow = row;
     m_run = std::move(*run);
     m_runView.begin(nullptr, nullptr, {});
-    m_panel.setAircraft(wish.folder->aircraft.get());
-    m_runView.begin(wish.folder->aircraft.get(), wish.flow, m_run->setup());
+    m_panel.setAircraft(choice.folder->aircraft.get());
+    m_runView.begin(choice.folder->aircraft.get(), choice.flow, m_run->setup());
     Q_EMIT flowChanged();
     refresh();
 }
@@ -136,7 +147,7 @@ void FlyPresenter::refresh() {
     m_panel.setValues(snapshot.values);
     m_runView.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
-        m_debrief.show(*m_wish.flow, m_run->setup(), snapshot);
+        m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
     setStage(stageOf(snapshot.session.phase));
 }
 
@@ -155,7 +166,7 @@ void FlyPresenter::setStage(Stage stage) {
 }
 
 QString FlyPresenter::flowTitle() const {
-    return m_wish.flow != nullptr ? QString::fromStdString(m_wish.flow->title) : QString();
+    return m_choice.flow != nullptr ? QString::fromStdString(m_choice.flow->title) : QString();
 }
 
 void FlyPresenter::command(CommandKind kind) {

@@ -24,6 +24,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(Stage stage READ stage NOTIFY stageChanged)
     Q_PROPERTY(flowhand::RowModel* phases READ phases CONSTANT)
     Q_PROPERTY(flowhand::RowModel* flows READ flows CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* preview READ preview CONSTANT)
     Q_PROPERTY(flowhand::RowModel* problems READ problems CONSTANT)
     Q_PROPERTY(flowhand::RowModel* remarks READ remarks CONSTANT)
     Q_PROPERTY(flowhand::RunPresenter* run READ run CONSTANT)
@@ -48,6 +49,8 @@ public:
     /// Asks whether there are controls, instead of offering flows.
     Q_INVOKABLE void askHands();
     Q_INVOKABLE void chooseHands(bool hasControls);
+    /// Lists the steps of a flow in `preview`.
+    Q_INVOKABLE void look(int row);
     Q_INVOKABLE void startFlow(int row);
     Q_INVOKABLE void demonstrate(int row);
     /// The same flow once more, by the pilot's own hands.
@@ -72,6 +75,8 @@ public:
     [[nodiscard]] Stage stage() const { return m_stage; }
     [[nodiscard]] RowModel* phases() { return &m_phases; }
     [[nodiscard]] RowModel* flows() { return &m_flows; }
+    /// The steps of the flow that is looked at.
+    [[nodiscard]] RowModel* preview() { return &m_preview; }
     [[nodiscard]] RowModel* problems() { return &m_problems; }
     [[nodiscard]] RowModel* remarks() { return &m_remarks; }
     [[nodiscard]] RunPresenter* run() { return &m_runView; }
@@ -82,7 +87,7 @@ public:
     [[nodiscard]] QString flowTitle() const;
     [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
     [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
-    [[nodiscard]] bool isDemonstration() const { return m_wish.hands == HandsChoice::Demonstration; }
+    [[nodiscard]] bool isDemonstration() const { return m_choice.hands == HandsChoice::Demonstration; }
     /// Why the flow could not be begun.
     [[nodiscard]] QString failure() const { return m_failure; }
 
@@ -102,10 +107,10 @@ private:
     RunMaker& m_maker;
     Stage m_stage = Choosing;
     HandsChoice m_hands = HandsChoice::Screen;
-    FlightChoice m_wish;
+    FlightChoice m_choice;
     int m_flowRow = -1;
     QString m_failure;
-    RowModel m_phases, m_flows, m_problems, m_remarks;
+    RowModel m_phases, m_flows, m_preview, m_problems, m_remarks;
     ScreenPanel m_panel;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;

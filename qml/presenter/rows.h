@@ -153,14 +153,12 @@ public:
 struct MotionRow {
     Q_GADGET
     Q_PROPERTY(int rowId MEMBER rowId)
-    Q_PROPERTY(QString name MEMBER name)
     Q_PROPERTY(QString label MEMBER label)
     Q_PROPERTY(QString value MEMBER value)
     Q_PROPERTY(QString unit MEMBER unit)
 
 public:
     int rowId = 0; ///< signal
-    QString name;
     QString label;
     QString value; ///< "82"
     QString unit;

@@ -131,6 +131,10 @@ const StepView* RunPresenter::dueView() const {
     return &m_snapshot.session.steps[static_cast<std::size_t>(m_snapshot.session.due.front())];
 }
 
+QString RunPresenter::dueTitle() const {
+    return QString(m_due.title).replace(QLatin1Char('-'), QChar(0x2011));
+}
+
 bool RunPresenter::isDueSeen() const {
     return dueView() != nullptr && dueView()->state == StepState::Seen;
 }

@@ -64,7 +64,8 @@ public:
     [[nodiscard]] RowModel* motion() { return &m_motion; }
     [[nodiscard]] RowModel* notices() { return &m_notices; }
     [[nodiscard]] bool hasDue() const { return dueStep() != nullptr; }
-    [[nodiscard]] QString dueTitle() const { return m_due.title; }
+    /// With hyphens that keep their word on one line.
+    [[nodiscard]] QString dueTitle() const;
     [[nodiscard]] QString dueWho() const { return m_due.who; }
     [[nodiscard]] bool isDueOwn() const { return m_due.own; }
     [[nodiscard]] bool isDueSeen() const;

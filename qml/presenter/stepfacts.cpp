@@ -13,6 +13,8 @@ namespace {
 
 /// Fine enough to find a gate of 1 % of the travel.
 constexpr int kProbes = 200;
+/// Halvings of one probe's width, to find the edge itself: 1 % of a hundredth.
+constexpr int kHalvings = 14;
 
 QString withCapital(const std::string& word) {
     QString text = QString::fromStdString(word).replace(QLatin1Char('_'), QLatin1Char(' '));
@@ -27,6 +29,15 @@ QString timeText(Time time) {
 
 bool fits(const Step& step, SignalId signal, Value value, const std::vector<Value>& values) {
     return step.done->condition.fits(signal, value, values);
+}
+
+/// The edge between a value that fits and one beside it that does not.
+double edgeBetween(double fitting, double other, const Step& step, SignalId id, const std::vector<Value>& values) {
+    for (int halving = 0; halving < kHalvings; ++halving) {
+        const double middle = (fitting + other) / 2;
+        (fits(step, id, Value::number(middle), values) ? fitting : other) = middle;
+    }
+    return (fitting + other) / 2;
 }
 
 /// The values of a number that will do, when they are one stretch and not the whole travel.
@@ -44,9 +55,14 @@ void findStretch(TargetRow& row, const Step& step, const Signal& signal, SignalI
     }
     if (first < 0 || (first == 0 && last == kProbes))
         return;
+    const double width = (signal.highest - signal.lowest) / kProbes;
     row.wanted = true;
-    row.low = signal.lowest + (signal.highest - signal.lowest) * first / kProbes;
-    row.high = signal.lowest + (signal.highest - signal.lowest) * last / kProbes;
+    row.low = signal.lowest + width * first;
+    row.high = signal.lowest + width * last;
+    if (first > 0)
+        row.low = edgeBetween(row.low, row.low - width, step, id, values);
+    if (last < kProbes)
+        row.high = edgeBetween(row.high, row.high + width, step, id, values);
 }
 
 void findPlaces(TargetRow& row, const Step& step, const Signal& signal, SignalId id, const std::vector<Value>& values) {
@@ -89,6 +105,13 @@ QString wantedText(const TargetRow& row, const Signal& signal) {
 
 Value valueOf(const RunSnapshot& snapshot, SignalId id) {
     return indexOf(id) < snapshot.values.size() ? snapshot.values[indexOf(id)] : Value::unknown();
+}
+
+/// Whole units: a tenth that flickers tells nobody anything.
+QString wholeText(Value value) {
+    if (!value.isKnown())
+        return QStringLiteral("–");
+    return QString::number(std::lround(value.number())).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
 Verdict::Kind lossKind(const std::string& what) {
@@ -199,26 +222,23 @@ std::vector<LedgerRow> ledgerRows(const Score& score) {
 }
 
 std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& snapshot) {
-    static constexpr std::array kShown = {"ground_speed",   "airspeed",       "height",
-                                          "vertical_speed", "engine_power_1", "engine_power_2"};
+    static constexpr std::array kShown = {"ground_speed", "airspeed", "height"};
     std::vector<MotionRow> rows;
-    for (const char* name : kShown) {
-        const std::optional<SignalId> id = aircraft.signals.find(name);
-        if (!id)
-            continue;
-        const Signal& signal = aircraft.signals[*id];
-        const Value value = valueOf(snapshot, *id);
-        MotionRow row;
-        row.rowId = static_cast<int>(*id);
-        row.name = QString::fromStdString(signal.name);
-        row.label = QString::fromStdString(signal.label.empty() ? signal.name : signal.label);
-        // Whole units: a tenth that flickers tells nobody anything.
-        row.value = value.isKnown()
-                        ? QString::number(std::lround(value.number())).replace(QLatin1Char('-'), QChar(0x2212))
-                        : QStringLiteral("–");
-        row.unit = QString::fromStdString(signal.unit.symbol);
-        rows.push_back(row);
+    for (const char* name : kShown)
+        if (const std::optional<SignalId> id = aircraft.signals.find(name)) {
+            const Signal& signal = aircraft.signals[*id];
+            rows.push_back({static_cast<int>(*id), QString::fromStdString(signal.label),
+                            wholeText(valueOf(snapshot, *id)), QString::fromStdString(signal.unit.symbol)});
+        }
+    QStringList powers;
+    int lastEngine = 0;
+    for (int engine = 1; const auto id = aircraft.signals.find("engine_power_" + std::to_string(engine)); ++engine) {
+        powers.append(wholeText(valueOf(snapshot, *id)));
+        lastEngine = static_cast<int>(*id);
     }
+    if (!powers.isEmpty())
+        rows.push_back(
+            {lastEngine, QObject::tr("Engine power"), powers.join(QStringLiteral(" · ")), QStringLiteral("%")});
     return rows;
 }
 

@@ -15,7 +15,10 @@ Item {
     readonly property real lineHeight: 44
     readonly property real inset: 8
 
-    implicitHeight: lineHeight + 22
+    /// A low window has no room for the names of the phases.
+    readonly property bool isNamed: !Tokens.isLow(Window.height)
+
+    implicitHeight: lineHeight + (isNamed ? Tokens.quietSize + 9 : 0)
     Accessible.role: Accessible.Graphic
     Accessible.name: qsTr("The flight from gate to gate, with its flows")
 
@@ -32,6 +35,7 @@ Item {
             required property string title
             required property real from
             required property real to
+            visible: ribbon.isNamed
             x: (from + to) / 2 * ribbon.width - width / 2
             y: ribbon.lineHeight + 2
             text: title

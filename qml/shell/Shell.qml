@@ -45,7 +45,7 @@ FocusScope {
         RowLayout {
             Layout.fillWidth: true
             Layout.fillHeight: true
-            Layout.margins: Tokens.gap16
+            Layout.margins: Tokens.isLow(shell.Window.height) ? Tokens.gap12 : Tokens.gap16
             spacing: Tokens.gap16
             FlyPlace {
                 id: place

@@ -50,9 +50,19 @@ QtObject {
     /// How long the verdict of a step stays in place, in ms.
     readonly property int verdictTime: 1200
 
-    /// The due step's type size: readable from a metre, a sixteenth of the window's height at least.
+    /// The due step's type size: readable from a metre.
     function dueSize(windowHeight: real): int {
+        return Math.max(44, Math.ceil(windowHeight / 14));
+    }
+
+    /// No due step is smaller than this.
+    function smallestDueSize(windowHeight: real): int {
         return Math.max(44, Math.ceil(windowHeight / 16));
+    }
+
+    /// Whether a window is so low that ornaments have to go.
+    function isLow(windowHeight: real): bool {
+        return windowHeight < 720 * textScale;
     }
 
     /// The colour of a verdict; `verdict` is a Verdict.Kind.

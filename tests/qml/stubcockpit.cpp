@@ -15,18 +15,18 @@ SignalId addSignal(Aircraft& aircraft, Signal signal) {
     return id ? *id : kNoSignal;
 }
 
-void addNumber(Aircraft& aircraft, const char* name, const char* label, ControlKind kind, const char* unit,
-               double lowest, double highest, bool isContinuous) {
+void addNumber(Aircraft& aircraft, const char* name, const char* label, const char* panel, ControlKind kind,
+               const char* unit, double lowest, double highest, bool isContinuous) {
     Signal signal{name, label, SignalKind::Number, *findUnit(unit), lowest, highest, highest - lowest, {}};
     CockpitControl control;
     control.signal = addSignal(aircraft, std::move(signal));
     control.kind = kind;
     control.isContinuous = isContinuous;
-    control.panelLabel = label;
+    control.panelLabel = panel;
     aircraft.controls.push_back(control);
 }
 
-void addPlaces(Aircraft& aircraft, const char* name, const char* label, ControlKind kind,
+void addPlaces(Aircraft& aircraft, const char* name, const char* label, const char* panel, ControlKind kind,
                std::vector<std::string> positions) {
     Signal signal;
     signal.name = name;
@@ -36,7 +36,7 @@ void addPlaces(Aircraft& aircraft, const char* name, const char* label, ControlK
     CockpitControl control;
     control.signal = addSignal(aircraft, std::move(signal));
     control.kind = kind;
-    control.panelLabel = label;
+    control.panelLabel = panel;
     aircraft.controls.push_back(control);
 }
 
@@ -46,28 +46,29 @@ std::unique_ptr<Aircraft> stubAircraft() {
     aircraft->title = "Twin jet";
     aircraft->seats = {"captain", "first_officer"};
     using enum ControlKind;
-    addNumber(*aircraft, "thrust_lever_1", "Thrust 1", Lever, "%", 0, 100, true);
-    addNumber(*aircraft, "thrust_lever_2", "Thrust 2", Lever, "%", 0, 100, true);
-    addNumber(*aircraft, "reverse_lever_1", "Reverse 1", Lever, "%", 0, 100, false);
-    addNumber(*aircraft, "reverse_lever_2", "Reverse 2", Lever, "%", 0, 100, false);
-    addPlaces(*aircraft, "flap_lever", "Flap lever", GatedLever, {"up", "4", "12", "22", "34"});
-    addPlaces(*aircraft, "gear_lever", "Gear lever", GatedLever, {"up", "down"});
-    addPlaces(*aircraft, "spoiler_lever", "Spoiler lever", GatedLever, {"down", "armed", "up"});
-    addPlaces(*aircraft, "parking_brake", "Park brake", Switch, {});
-    addNumber(*aircraft, "toe_brake_left", "Brake left", Pedal, "%", 0, 100, true);
-    addNumber(*aircraft, "toe_brake_right", "Brake right", Pedal, "%", 0, 100, true);
-    addNumber(*aircraft, "rudder_pedals", "Rudder", Pedal, "%", -100, 100, true);
-    addNumber(*aircraft, "tiller", "Tiller", Wheel, "deg", -70, 70, true);
-    addNumber(*aircraft, "yoke_pitch", "Yoke pitch", Yoke, "%", -100, 100, true);
-    addNumber(*aircraft, "yoke_roll", "Yoke roll", Yoke, "%", -100, 100, true);
-    addPlaces(*aircraft, "taxi_light", "Taxi light", Switch, {});
-    addPlaces(*aircraft, "landing_lights", "Landing lights", Switch, {});
-    addPlaces(*aircraft, "autobrake", "Autobrake", Selector, {"off", "low", "medium", "high", "rejected"});
-    addNumber(*aircraft, "pitch_trim", "Pitch trim", Wheel, "deg", -4, 12, false);
-    addPlaces(*aircraft, "fuel_lever_1", "Fuel 1", GatedLever, {"off", "run"});
-    addPlaces(*aircraft, "fuel_lever_2", "Fuel 2", GatedLever, {"off", "run"});
-    addPlaces(*aircraft, "takeoff_button", "Take-off", Button, {});
-    addPlaces(*aircraft, "reply_button", "Reply", Button, {});
+    addNumber(*aircraft, "thrust_lever_1", "Thrust lever 1", "THRUST 1", Lever, "%", 0, 100, true);
+    addNumber(*aircraft, "thrust_lever_2", "Thrust lever 2", "THRUST 2", Lever, "%", 0, 100, true);
+    addNumber(*aircraft, "reverse_lever_1", "Reverse lever 1", "REVERSE 1", Lever, "%", 0, 100, false);
+    addNumber(*aircraft, "reverse_lever_2", "Reverse lever 2", "REVERSE 2", Lever, "%", 0, 100, false);
+    addPlaces(*aircraft, "flap_lever", "Flap lever", "FLAP", GatedLever, {"up", "4", "12", "22", "34"});
+    addPlaces(*aircraft, "gear_lever", "Gear lever", "GEAR", GatedLever, {"up", "down"});
+    addPlaces(*aircraft, "spoiler_lever", "Spoiler lever", "SPOILER", GatedLever, {"down", "armed", "up"});
+    addPlaces(*aircraft, "parking_brake", "Parking brake", "PARK BRAKE", Switch, {});
+    addNumber(*aircraft, "toe_brake_left", "Left toe brake", "BRAKE LEFT", Pedal, "%", 0, 100, true);
+    addNumber(*aircraft, "toe_brake_right", "Right toe brake", "BRAKE RIGHT", Pedal, "%", 0, 100, true);
+    addNumber(*aircraft, "rudder_pedals", "Rudder pedals", "RUDDER", Pedal, "%", -100, 100, true);
+    addNumber(*aircraft, "tiller", "Tiller", "TILLER", Wheel, "deg", -70, 70, true);
+    addNumber(*aircraft, "yoke_pitch", "Yoke, pitch", "YOKE PITCH", Yoke, "%", -100, 100, true);
+    addNumber(*aircraft, "yoke_roll", "Yoke, roll", "YOKE ROLL", Yoke, "%", -100, 100, true);
+    addPlaces(*aircraft, "taxi_light", "Taxi light", "TAXI LIGHT", Switch, {});
+    addPlaces(*aircraft, "landing_lights", "Landing lights", "LANDING LIGHTS", Switch, {});
+    addPlaces(*aircraft, "autobrake", "Automatic brake", "AUTOBRAKE", Selector,
+              {"off", "low", "medium", "high", "rejected"});
+    addNumber(*aircraft, "pitch_trim", "Pitch trim", "PITCH TRIM", Wheel, "deg", -4, 12, false);
+    addPlaces(*aircraft, "fuel_lever_1", "Fuel lever 1", "FUEL 1", GatedLever, {"off", "run"});
+    addPlaces(*aircraft, "fuel_lever_2", "Fuel lever 2", "FUEL 2", GatedLever, {"off", "run"});
+    addPlaces(*aircraft, "takeoff_button", "Take-off button", "TAKE-OFF", Button, {});
+    addPlaces(*aircraft, "reply_button", "Reply button", "REPLY", Button, {});
     for (Signal& signal : motionSignals(2))
         addSignal(*aircraft, std::move(signal));
     return aircraft;
