@@ -67,7 +67,7 @@ bool StoredDebrief::readEvents() {
 }
 
 void StoredDebrief::judge(bool isCompared, const std::string& programVersion) {
-    Judgement judgement =
+    JudgedRun judgement =
         judgeAgain(*m_aircraft, *m_flow, m_run.header.setup, m_run.samples, m_run.commands, m_run.summary.length);
     Rejudgement rejudgement;
     rejudgement.by = programVersion;

@@ -18,7 +18,7 @@ const Extras::Stray* Extras::find(SignalId control) const {
     return found == m_strays.end() ? nullptr : &*found;
 }
 
-void Extras::add(const Movement& movement, ExtraResult extra) {
+void Extras::add(const ControlMovement& movement, ExtraResult extra) {
     Value home = movement.from;
     if (const Stray* stray = find(movement.control)) {
         home = stray->home;
@@ -28,12 +28,12 @@ void Extras::add(const Movement& movement, ExtraResult extra) {
     m_extras.push_back(std::move(extra));
 }
 
-bool Extras::isReturn(const Movement& movement) const {
+bool Extras::isReturn(const ControlMovement& movement) const {
     const Stray* stray = find(movement.control);
     return stray != nullptr && m_movements.isSamePlace(movement.control, stray->home, movement.to);
 }
 
-std::optional<ExtraResult> Extras::putBack(const Movement& movement) {
+std::optional<ExtraResult> Extras::putBack(const ControlMovement& movement) {
     const Stray* stray = find(movement.control);
     const bool isInTime = stray != nullptr && movement.arrived - stray->arrived <= kPutBackTime;
     forget(movement.control);

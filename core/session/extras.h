@@ -16,10 +16,10 @@ class Extras {
 public:
     explicit Extras(const MovementDetector& movements) : m_movements(movements) {}
 
-    void add(const Movement& movement, ExtraResult extra);
-    [[nodiscard]] bool isReturn(const Movement& movement) const;
+    void add(const ControlMovement& movement, ExtraResult extra);
+    [[nodiscard]] bool isReturn(const ControlMovement& movement) const;
     /// A return; the extra it cancels, if it came in time.
-    std::optional<ExtraResult> putBack(const Movement& movement);
+    std::optional<ExtraResult> putBack(const ControlMovement& movement);
     /// The control has done a step: where it is now is where it should be.
     void forget(SignalId control);
 

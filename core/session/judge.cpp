@@ -170,9 +170,9 @@ void Judge::apply(const TruthChange& change) {
 }
 
 void Judge::settleMovements() {
-    std::vector<Movement> regained;
+    std::vector<ControlMovement> regained;
     m_ownership.settle(m_now, regained);
-    for (const Movement& movement : regained) {
+    for (const ControlMovement& movement : regained) {
         m_values[indexOf(movement.control)] = movement.to;
         m_credited[indexOf(movement.control)] = 0;
         m_movements.restAt(movement.control, movement.to);
@@ -180,11 +180,11 @@ void Judge::settleMovements() {
     }
     if (!regained.empty())
         settleConditions();
-    for (const Movement& movement : regained)
+    for (const ControlMovement& movement : regained)
         settled(movement);
-    std::vector<Movement> movements;
+    std::vector<ControlMovement> movements;
     m_movements.settle(m_now, movements);
-    for (const Movement& movement : movements)
+    for (const ControlMovement& movement : movements)
         settled(movement);
 }
 
@@ -193,18 +193,18 @@ void Judge::serveTimers() {
         serveTimer(m_timers.take());
 }
 
-void Judge::serveTimer(const Timer& timer) {
+void Judge::serveTimer(const RunTimer& timer) {
     switch (timer.kind) {
-    case TimerKind::WordsEnd:
+    case RunTimerKind::WordsEnd:
         wordsEnded();
         break;
-    case TimerKind::PartnerActs:
+    case RunTimerKind::PartnerActs:
         partnerActs(timer.step);
         break;
-    case TimerKind::PartnerLetsGo:
+    case RunTimerKind::PartnerLetsGo:
         partnerLetsGo(timer.step);
         break;
-    case TimerKind::StepExpires:
+    case RunTimerKind::StepExpires:
         omit(timer.step);
         break;
     }

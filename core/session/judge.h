@@ -8,15 +8,15 @@
 
 #include "condition/monitor.h"
 #include "session/extras.h"
+#include "session/holdclock.h"
 #include "session/movement.h"
 #include "session/ownership.h"
 #include "session/partnerpace.h"
-#include "session/runclock.h"
+#include "session/runtimers.h"
 #include "session/session.h"
 #include "session/setupgate.h"
 #include "session/speaker.h"
 #include "session/steptrack.h"
-#include "session/timers.h"
 
 namespace flowhand {
 
@@ -84,7 +84,7 @@ private:
     void settleConditions();
     void apply(const TruthChange& change);
     void serveTimers();
-    void serveTimer(const Timer& timer);
+    void serveTimer(const RunTimer& timer);
     void endInstant();
     Event& tell(EventKind kind, int step = -1);
     [[nodiscard]] const Step& step(std::size_t i) const { return m_flow.steps[i]; }
@@ -107,18 +107,18 @@ private:
     void suspendChanged(std::size_t i, bool isSuspended);
 
     // judgecredit.cpp
-    void settled(const Movement& movement);
+    void settled(const ControlMovement& movement);
     [[nodiscard]] bool fits(std::size_t i, SignalId control) const;
-    [[nodiscard]] std::optional<std::size_t> creditOpen(const Movement& movement) const;
-    [[nodiscard]] std::optional<std::size_t> creditComing(const Movement& movement) const;
+    [[nodiscard]] std::optional<std::size_t> creditOpen(const ControlMovement& movement) const;
+    [[nodiscard]] std::optional<std::size_t> creditComing(const ControlMovement& movement) const;
     [[nodiscard]] bool mayComeAhead(std::size_t i, SignalId control) const;
-    void credit(std::size_t i, const Movement& movement);
-    void losesFit(const Movement& movement);
-    void extra(const Movement& movement);
-    void tellExtra(const Movement& movement, ExtraResult& found);
-    [[nodiscard]] std::optional<std::size_t> undoneBy(const Movement& movement) const;
-    [[nodiscard]] bool isPartnersWork(const Movement& movement);
-    [[nodiscard]] bool isStillInPlace(const Movement& movement) const;
+    void credit(std::size_t i, const ControlMovement& movement);
+    void losesFit(const ControlMovement& movement);
+    void extra(const ControlMovement& movement);
+    void tellExtra(const ControlMovement& movement, ExtraResult& found);
+    [[nodiscard]] std::optional<std::size_t> undoneBy(const ControlMovement& movement) const;
+    [[nodiscard]] bool isPartnersWork(const ControlMovement& movement);
+    [[nodiscard]] bool isStillInPlace(const ControlMovement& movement) const;
     [[nodiscard]] bool isContinuous(SignalId control) const { return m_aircraft.control(control).isContinuous; }
     [[nodiscard]] bool isBy(std::size_t i, Actor actor) const;
 
@@ -196,7 +196,7 @@ private:
     SessionSetup m_setup;
 
     SessionPhase m_phase = SessionPhase::SetUp;
-    RunClock m_clock;
+    HoldClock m_clock;
     Time m_now{};  ///< of the run's clock
     Time m_real{}; ///< the same instant as the caller counts it
     std::vector<Value> m_values;
@@ -208,7 +208,7 @@ private:
     Speaker m_speaker;
     Time m_wordsEnd = kForever;
     PartnerPace m_pace;
-    Timers m_timers;
+    RunTimers m_timers;
     Monitor m_monitor;
     std::unordered_map<std::uint32_t, Watched> m_watched;
     std::vector<StepTrack> m_tracks;

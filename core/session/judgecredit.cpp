@@ -16,7 +16,7 @@ bool Judge::fits(std::size_t i, SignalId control) const {
     return step(i).done->condition.fits(control, value(control), m_values);
 }
 
-void Judge::settled(const Movement& movement) {
+void Judge::settled(const ControlMovement& movement) {
     const SignalId control = movement.control;
     const std::size_t at = indexOf(control);
     if (movement.actor == Actor::Hand) {
@@ -49,7 +49,7 @@ void Judge::settled(const Movement& movement) {
     }
 }
 
-void Judge::losesFit(const Movement& movement) {
+void Judge::losesFit(const ControlMovement& movement) {
     for (const std::size_t i : m_byControl[indexOf(movement.control)])
         if (m_tracks[i].fit == movement.control && !fits(i, movement.control))
             m_tracks[i].fit = kNoSignal;
@@ -57,7 +57,7 @@ void Judge::losesFit(const Movement& movement) {
 
 /// The first listed open step that the movement fits. A control that is always at work also serves a later one when
 /// that is the one whose condition is true.
-std::optional<std::size_t> Judge::creditOpen(const Movement& movement) const {
+std::optional<std::size_t> Judge::creditOpen(const ControlMovement& movement) const {
     std::optional<std::size_t> first;
     for (const std::size_t i : m_byControl[indexOf(movement.control)]) {
         const StepTrack& track = m_tracks[i];
@@ -71,7 +71,7 @@ std::optional<std::size_t> Judge::creditOpen(const Movement& movement) const {
     return first;
 }
 
-std::optional<std::size_t> Judge::creditComing(const Movement& movement) const {
+std::optional<std::size_t> Judge::creditComing(const ControlMovement& movement) const {
     for (const std::size_t i : m_byControl[indexOf(movement.control)])
         if (m_tracks[i].isComing() && isBy(i, movement.actor) && mayComeAhead(i, movement.control) &&
             fits(i, movement.control))
@@ -96,7 +96,7 @@ bool Judge::mayComeAhead(std::size_t i, SignalId control) const {
     return areBeforeSatisfied(i) || !track.whenMonitor || isTrue(track.whenMonitor);
 }
 
-void Judge::credit(std::size_t i, const Movement& movement) {
+void Judge::credit(std::size_t i, const ControlMovement& movement) {
     StepTrack& track = m_tracks[i];
     track.fit = movement.control;
     track.fitBegan = movement.began;
@@ -112,7 +112,7 @@ void Judge::credit(std::size_t i, const Movement& movement) {
         finish(i, movement.arrived);
 }
 
-void Judge::extra(const Movement& movement) {
+void Judge::extra(const ControlMovement& movement) {
     const SignalId control = movement.control;
     if (isContinuous(control) || m_movements.isSamePlace(control, movement.from, movement.to))
         return;
@@ -150,7 +150,7 @@ void Judge::extra(const Movement& movement) {
     m_extras.add(movement, std::move(found));
 }
 
-void Judge::tellExtra(const Movement& movement, ExtraResult& found) {
+void Judge::tellExtra(const ControlMovement& movement, ExtraResult& found) {
     const Signal& signal = m_aircraft.signals[movement.control];
     found.text = signal.label + " at " + valueText(signal, movement.to);
     StepTrack* track = found.step >= 0 ? &m_tracks[static_cast<std::size_t>(found.step)] : nullptr;
@@ -176,7 +176,7 @@ void Judge::tellExtra(const Movement& movement, ExtraResult& found) {
 }
 
 /// The pilot does what is the partner's: no extra. The partner finds it set.
-bool Judge::isPartnersWork(const Movement& movement) {
+bool Judge::isPartnersWork(const ControlMovement& movement) {
     for (const std::size_t i : m_byControl[indexOf(movement.control)]) {
         if (m_tracks[i].doer != Doer::Partner || m_tracks[i].isResolved() || !fits(i, movement.control))
             continue;
@@ -189,7 +189,7 @@ bool Judge::isPartnersWork(const Movement& movement) {
 
 /// No step is made or unmade by it: an answer given without a question while one is still to come, or a number moved
 /// within what its last done step allows.
-bool Judge::isStillInPlace(const Movement& movement) const {
+bool Judge::isStillInPlace(const ControlMovement& movement) const {
     bool isInPlace = false;
     Time last = Time::min();
     for (const std::size_t i : m_byControl[indexOf(movement.control)]) {
@@ -207,7 +207,7 @@ bool Judge::isStillInPlace(const Movement& movement) const {
 }
 
 /// The done step that this movement undoes.
-std::optional<std::size_t> Judge::undoneBy(const Movement& movement) const {
+std::optional<std::size_t> Judge::undoneBy(const ControlMovement& movement) const {
     std::optional<std::size_t> undone;
     for (const std::size_t i : m_byControl[indexOf(movement.control)]) {
         const StepTrack& track = m_tracks[i];

@@ -122,7 +122,7 @@ void Judge::foundSet(std::size_t i) {
 /// One of its controls is on the move, by its doer and for no other step.
 bool Judge::isHandAt(std::size_t i) const {
     return std::any_of(m_tracks[i].controls.begin(), m_tracks[i].controls.end(), [&](SignalId control) {
-        const Movement* movement = m_movements.moving(control);
+        const ControlMovement* movement = m_movements.moving(control);
         return movement != nullptr && isBy(i, movement->actor) && m_credited[indexOf(control)] == 0;
     });
 }
@@ -148,7 +148,7 @@ void Judge::setExpiry(std::size_t i) {
     if (track.expires == kForever)
         return;
     track.expires = std::max(track.expires, m_now);
-    m_timers.set({track.expires, TimerKind::StepExpires, i});
+    m_timers.set({track.expires, RunTimerKind::StepExpires, i});
 }
 
 void Judge::suspendChanged(std::size_t i, bool isSuspended) {
@@ -157,7 +157,7 @@ void Judge::suspendChanged(std::size_t i, bool isSuspended) {
     if (!track.isOpen() || isSuspended == wasSuspended)
         return;
     if (track.expires != kForever)
-        m_timers.clear({track.expires, TimerKind::StepExpires, i});
+        m_timers.clear({track.expires, RunTimerKind::StepExpires, i});
     if (isSuspended) {
         track.pauses.push_back({m_now});
         return;
@@ -166,7 +166,7 @@ void Judge::suspendChanged(std::size_t i, bool isSuspended) {
     if (track.expires == kForever)
         return;
     track.expires += m_now - track.pauses.back().from;
-    m_timers.set({track.expires, TimerKind::StepExpires, i});
+    m_timers.set({track.expires, RunTimerKind::StepExpires, i});
 }
 
 } // namespace flowhand

@@ -23,7 +23,7 @@ void Judge::expireIfSo(std::size_t i) {
 void Judge::resolved(std::size_t i, StepState state) {
     StepTrack& track = m_tracks[i];
     if (track.expires != kForever)
-        m_timers.clear({track.expires, TimerKind::StepExpires, i});
+        m_timers.clear({track.expires, RunTimerKind::StepExpires, i});
     if (!track.pauses.empty() && track.pauses.back().to == kForever)
         track.pauses.back().to = m_now;
     track.state = state;

@@ -71,7 +71,7 @@ void Judge::instantDone(std::size_t i) {
         return;
     }
     for (const SignalId control : track.controls) {
-        const Movement* movement = m_movements.moving(control);
+        const ControlMovement* movement = m_movements.moving(control);
         const std::size_t at = indexOf(control);
         const bool isMovedNow = movement != nullptr && isBy(i, movement->actor) && fits(i, control) &&
                                 (m_credited[at] == 0 || m_credited[at] == i + 1 || isContinuous(control));
@@ -95,7 +95,7 @@ bool Judge::needsMovement(std::size_t i) const {
 
 bool Judge::isMoving(std::size_t i) const {
     return std::any_of(m_tracks[i].controls.begin(), m_tracks[i].controls.end(), [&](SignalId control) {
-        const Movement* movement = m_movements.moving(control);
+        const ControlMovement* movement = m_movements.moving(control);
         return movement != nullptr && isBy(i, movement->actor);
     });
 }

@@ -79,7 +79,7 @@ void Judge::resumeNow(Time time) {
         event.text = step(*m_lastDone).title;
     goOn(time);
     if (m_speaker.isSpeaking()) { // broken off by the hold: once more, whole
-        m_timers.clear({m_wordsEnd, TimerKind::WordsEnd, 0});
+        m_timers.clear({m_wordsEnd, RunTimerKind::WordsEnd, 0});
         beginWords();
     } else if (m_lastDone) {
         say(WordsPurpose::Remark, *m_lastDone, "cockpit", "Going on after: " + step(*m_lastDone).title);
@@ -113,7 +113,7 @@ void Judge::repeat(Time time) {
 void Judge::repeatNow(Time time) {
     StepTrack& track = m_tracks[m_repeated];
     if (track.expires != kForever)
-        m_timers.clear({track.expires, TimerKind::StepExpires, m_repeated});
+        m_timers.clear({track.expires, RunTimerKind::StepExpires, m_repeated});
     track.state = StepState::Waiting;
     track.isCued = track.wasMoved = false;
     track.fit = kNoSignal;

@@ -62,7 +62,7 @@ void Judge::beginWords() {
     event.text = words.text;
     m_speech.push_back({m_real, words.by, words.text});
     m_wordsEnd = m_now + speakingTime(letterCount(words.text));
-    m_timers.set({m_wordsEnd, TimerKind::WordsEnd, 0});
+    m_timers.set({m_wordsEnd, RunTimerKind::WordsEnd, 0});
 }
 
 void Judge::wordsEnded() {
@@ -83,7 +83,7 @@ void Judge::schedulePartner(std::size_t i) {
     Duration delay = m_pace.delay(i);
     if (m_pace.error(i) == PartnerError::Late)
         delay += kForgetFactor * step(i).late;
-    m_timers.set({m_now + delay, TimerKind::PartnerActs, i});
+    m_timers.set({m_now + delay, RunTimerKind::PartnerActs, i});
 }
 
 void Judge::partnerActs(std::size_t i) {
@@ -110,7 +110,7 @@ void Judge::partnerActs(std::size_t i) {
         hasMoved = true;
         m_partnerMoves.push_back({m_real + kTick, control, wanted});
         if (m_movements.isButton(control))
-            m_timers.set({m_now + kPress, TimerKind::PartnerLetsGo, indexOf(control)});
+            m_timers.set({m_now + kPress, RunTimerKind::PartnerLetsGo, indexOf(control)});
     }
     if (!hasMoved && !isWrong && !track.controls.empty()) {
         track.fit = track.controls.front(); // there already: the partner's hand rests on it

@@ -112,7 +112,7 @@ Time MovementDetector::settlesAt(const Track& track) const {
     return isBetween ? kForever : track.movement.arrived + track.stay;
 }
 
-void MovementDetector::settle(Time time, std::vector<Movement>& settled) {
+void MovementDetector::settle(Time time, std::vector<ControlMovement>& settled) {
     const std::vector<SignalId> candidates = m_moving;
     for (const SignalId control : candidates) {
         Track& track = m_tracks[indexOf(control)];
@@ -131,7 +131,7 @@ Time MovementDetector::nextTimer() const {
     return next;
 }
 
-const Movement* MovementDetector::moving(SignalId control) const {
+const ControlMovement* MovementDetector::moving(SignalId control) const {
     const Track& track = m_tracks[indexOf(control)];
     return track.isMoving ? &track.movement : nullptr;
 }

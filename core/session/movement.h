@@ -9,7 +9,7 @@
 namespace flowhand {
 
 /// From leaving rest to settling again, by one actor.
-struct Movement {
+struct ControlMovement {
     SignalId control = kNoSignal;
     Actor actor = Actor::Hand;
     ControlId by = kNoControl;
@@ -51,19 +51,19 @@ public:
     /// A change at `time`, not before any earlier one. True when a movement begins with it.
     bool take(Time time, SignalId control, Value value, Actor actor, ControlId by);
     /// Appends what settles at `time`, in the order of the controls. Changes at `time` must have been taken.
-    void settle(Time time, std::vector<Movement>& settled);
+    void settle(Time time, std::vector<ControlMovement>& settled);
     /// When something settles next; kForever: nothing is moving, or only between gates.
     [[nodiscard]] Time nextTimer() const;
 
     /// The movement going on, or nullptr.
-    [[nodiscard]] const Movement* moving(SignalId control) const;
+    [[nodiscard]] const ControlMovement* moving(SignalId control) const;
     /// Within the threshold of each other.
     [[nodiscard]] bool isSamePlace(SignalId control, Value a, Value b) const;
     [[nodiscard]] bool isButton(SignalId control) const;
 
 private:
     struct Track {
-        Movement movement;
+        ControlMovement movement;
         Value rest;
         Value stayed; ///< where the moving control arrived last
         double threshold = 0.0;

@@ -43,7 +43,7 @@ void Ownership::matched(SignalId control) {
     m_controls[indexOf(control)].isPartners = false;
 }
 
-void Ownership::settle(Time time, std::vector<Movement>& settled) {
+void Ownership::settle(Time time, std::vector<ControlMovement>& settled) {
     const std::size_t before = settled.size();
     m_levers.settle(time, settled);
     for (std::size_t i = before; i < settled.size(); ++i)

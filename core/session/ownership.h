@@ -24,7 +24,7 @@ public:
     /// The same while the run stands: it is no movement.
     void leverStands(SignalId control, Value value);
     /// Appends the movements of levers that settle at `time`; their signals are the hand's again.
-    void settle(Time time, std::vector<Movement>& settled);
+    void settle(Time time, std::vector<ControlMovement>& settled);
     [[nodiscard]] Time nextTimer() const { return m_levers.nextTimer(); }
 
     [[nodiscard]] bool wantsMatch(SignalId control) const { return m_controls[indexOf(control)].wantsMatch; }

@@ -27,7 +27,7 @@ void apply(Session& session, const RunCommand& command) {
     }
 }
 
-Judgement judgeAgain(const Aircraft& aircraft, const Flow& flow, const SessionSetup& setup,
+JudgedRun judgeAgain(const Aircraft& aircraft, const Flow& flow, const SessionSetup& setup,
                      const std::vector<Sample>& samples, const std::vector<RunCommand>& commands, Time end) {
     Session session(aircraft, flow, setup);
     std::size_t sample = 0;
@@ -45,7 +45,7 @@ Judgement judgeAgain(const Aircraft& aircraft, const Flow& flow, const SessionSe
         sample = last;
     }
     session.advance(end);
-    Judgement judgement{session.takeEvents(), {}, session.score(), session.results()};
+    JudgedRun judgement{session.takeEvents(), {}, session.score(), session.results()};
     std::vector<std::string> ids;
     for (const Step& step : flow.steps)
         ids.push_back(step.id);

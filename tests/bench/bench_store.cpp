@@ -260,7 +260,7 @@ void reportFlow(const Aircraft& aircraft, const Flow& flow, const std::string& f
     for (Time time{}; time < 1h && !loop.isEnded(); time += 50ms)
         loop.advance(time);
     const auto judging = std::chrono::steady_clock::now();
-    const Judgement judgement = judgeAgain(aircraft, flow, header.setup, keeper.kept, keeper.commands, keeper.end);
+    const JudgedRun judgement = judgeAgain(aircraft, flow, header.setup, keeper.kept, keeper.commands, keeper.end);
     const double millis = wallMillis(judging);
     std::vector<Sample> motion;
     for (const Sample& sample : keeper.kept)

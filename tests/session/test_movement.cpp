@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "session/bench.h"
+#include "session/holdclock.h"
 #include "session/movement.h"
-#include "session/runclock.h"
 
 using namespace flowhand;
 using namespace flowhand::test;
@@ -40,10 +40,10 @@ public:
 private:
     static std::string millis(Time time) { return std::to_string(time / 1ms); }
     void settle(Time time) {
-        std::vector<Movement> settled;
+        std::vector<ControlMovement> settled;
         m_detector.settle(time, settled);
         const Signal& signal = cockpit().signals[m_control];
-        for (const Movement& movement : settled)
+        for (const ControlMovement& movement : settled)
             m_text += (m_text.empty() ? "" : " ") + millis(movement.began) + "-" + millis(movement.arrived) + ":" +
                       valueText(signal, movement.from) + ">" + valueText(signal, movement.to) + "@" + millis(time);
     }
@@ -211,7 +211,7 @@ void TestMovement::rangeAndInversionChangeNothing() {
 }
 
 void TestMovement::heldClockStands() {
-    RunClock clock;
+    HoldClock clock;
     clock.hold(10s);
     QVERIFY(clock.isHeld());
     clock.resume(25s);

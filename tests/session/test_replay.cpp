@@ -177,7 +177,7 @@ void TestReplay::judgedAgainGivesTheSameToTheByte() {
         bench.begin("ground_speed = 0 kt; on_ground = on; turn_ahead = off");
         bench.play(someScript());
         bench.until(400.0);
-        const Judgement again = judgeAgain(cockpit(), flow(), setup, bench.samples, bench.commands, 400s);
+        const JudgedRun again = judgeAgain(cockpit(), flow(), setup, bench.samples, bench.commands, 400s);
         RC_ASSERT(again.lines == lines(bench.all));
         RC_ASSERT(again.score.milliPoints == bench.session.score().milliPoints);
     });

@@ -9,7 +9,7 @@ namespace flowhand {
 /// A run's own clock, which stands while the run is held: conditions, limits and pauses of a run are timed by it.
 /// Each hold longer than that takes one tick of it, so that what came before a hold and what comes after have different
 /// times.
-class RunClock {
+class HoldClock {
 public:
     /// `time` must not lie in a hold.
     [[nodiscard]] Time toRun(Time time) const;

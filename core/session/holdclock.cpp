@@ -1,14 +1,14 @@
-#include "session/runclock.h"
+#include "session/holdclock.h"
 
 #include <algorithm>
 
 namespace flowhand {
 
-Time RunClock::toRun(Time time) const {
+Time HoldClock::toRun(Time time) const {
     return time == kForever ? kForever : time - m_left;
 }
 
-Time RunClock::fromRun(Time runTime) const {
+Time HoldClock::fromRun(Time runTime) const {
     if (runTime == kForever)
         return kForever;
     Time time = runTime;
@@ -18,11 +18,11 @@ Time RunClock::fromRun(Time runTime) const {
     return time;
 }
 
-void RunClock::hold(Time time) {
+void HoldClock::hold(Time time) {
     m_heldSince = time;
 }
 
-void RunClock::resume(Time time) {
+void HoldClock::resume(Time time) {
     const Duration left = std::max(time - m_heldSince - kTick, Duration{});
     m_holds.push_back({toRun(m_heldSince), left});
     m_left += left;
