@@ -12,7 +12,7 @@ T.Control {
 
     readonly property bool isNumber: control.highest > control.lowest
 
-    implicitWidth: Math.max(drawing.implicitWidth, control.flat ? caption.implicitWidth : 0, 44)
+    implicitWidth: Math.max(drawing.implicitWidth, control.flat ? caption.implicitWidth : widest.width, 44)
     implicitHeight: 160
     focusPolicy: Qt.TabFocus
     Accessible.role: isNumber ? Accessible.Slider : control.kind === ControlState.Button ? Accessible.Button
@@ -65,6 +65,12 @@ T.Control {
             wrapMode: Text.NoWrap
             Accessible.ignored: true
         }
+    }
+    TextMetrics {
+        id: widest
+        font.family: Tokens.family
+        font.pixelSize: Tokens.quietSize
+        text: screen.control.shortLabel.split(" ")[0]
     }
     FontMetrics {
         id: metrics

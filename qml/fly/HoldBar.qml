@@ -35,6 +35,15 @@ Card {
                 notices: bar.fly.run.notices
             }
             Repeater {
+                model: bar.fly.run.setUp
+                NoticeLine {
+                    required property ControlState control
+                    required property string wantedText
+                    Layout.fillWidth: true
+                    text: qsTr("To go on, put %1 to %2; it is at %3.").arg(control.label).arg(wantedText).arg(control.valueText)
+                }
+            }
+            Repeater {
                 model: bar.fly.run.toMatch
                 NoticeLine {
                     required property ControlState control
@@ -43,6 +52,12 @@ Card {
                     text: qsTr("The partner moved it: put %1 to %2 as well.").arg(control.label).arg(wantedText)
                 }
             }
+        }
+        ActionButton {
+            visible: bar.isHeld && bar.fly.run.setUp.count > 0
+            text: qsTr("Go on as it is")
+            hint: qsTr("The debrief will say that the set-up was not right.")
+            onClicked: bar.fly.waive()
         }
         ActionButton {
             visible: bar.isHeld

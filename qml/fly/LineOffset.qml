@@ -12,7 +12,7 @@ Item {
     readonly property string words: Math.abs(offset.offset) < 0.5 ? qsTr("on the line")
         : offset.offset > 0 ? qsTr("%1 m right").arg(offset.offset.toFixed(1)) : qsTr("%1 m left").arg((-offset.offset).toFixed(1))
 
-    implicitWidth: 132 * Tokens.textScale
+    implicitWidth: 110 * Tokens.textScale
     implicitHeight: 26 * Tokens.textScale + 18
     Accessible.role: Accessible.StaticText
     Accessible.name: qsTr("Line: %1").arg(words)

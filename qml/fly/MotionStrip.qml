@@ -10,8 +10,9 @@ Card {
     required property bool panelShown
     signal panelAsked
 
+    readonly property bool isLow: Tokens.isLow(Window.height)
     /// Readings and buttons one above the other, where they do not fit side by side.
-    readonly property bool isStacked: readings.implicitWidth + buttons.implicitWidth + 3 * Tokens.gap24 > width
+    readonly property bool isStacked: readings.implicitWidth + buttons.implicitWidth + 2 * Tokens.gap24 > width
 
     implicitHeight: grid.implicitHeight + 2 * Tokens.gap8
 
@@ -21,7 +22,7 @@ Card {
         columns: strip.isStacked ? 1 : 2
         RowLayout {
             id: readings
-            spacing: Tokens.gap24
+            spacing: strip.isLow ? Tokens.gap12 : Tokens.gap24
             Reading {
                 label: qsTr("Time")
                 value: strip.fly.run.clock
@@ -41,7 +42,8 @@ Card {
             Layout.alignment: Qt.AlignRight
             spacing: Tokens.gap8
             ActionButton {
-                text: strip.panelShown ? qsTr("Hide controls") : qsTr("Show controls")
+                text: qsTr("Controls")
+                hint: strip.panelShown ? qsTr("Hide the on-screen controls") : qsTr("Show the on-screen controls")
                 keyName: "F4"
                 onClicked: strip.panelAsked()
             }

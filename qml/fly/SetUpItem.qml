@@ -29,9 +29,9 @@ Rectangle {
         Accessible.ignored: true
     }
     ControlDrawing {
-        anchors { top: label.bottom; bottom: words.top; margins: Tokens.gap12; horizontalCenter: parent.horizontalCenter }
+        anchors.centerIn: parent
         width: Math.min(implicitWidth, parent.width - 2 * Tokens.gap12)
-        height: Math.min(implicitHeight, parent.height)
+        height: Math.min(implicitHeight, parent.height - label.height - words.height - 4 * Tokens.gap12)
         control: item.control
         wanted: item.wanted
         wantedLow: item.low

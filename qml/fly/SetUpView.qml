@@ -36,9 +36,9 @@ StageView {
                 }
                 PlainText {
                     Layout.fillWidth: true
-                    text: view.isReady ? qsTr("Every control is where the flow starts from.")
-                        : view.isOnScreen ? qsTr("Before the start, put these controls where the flow starts from, by hand or all at once.")
-                        : qsTr("Before the start, put these controls where the flow starts from.")
+                    text: view.isReady ? view.isOnScreen ? qsTr("The controls on the screen are where the flow starts from. Move them by mouse, by the keys written above them, or with Tab and the arrow keys.") : qsTr("Every control is where the flow starts from.")
+                        : view.isOnScreen ? qsTr("The flow begins as soon as these controls are where it starts from: move each, or all at once.")
+                        : qsTr("The flow begins as soon as these controls are where it starts from.")
                 }
                 NoticeList {
                     Layout.fillWidth: true

@@ -17,7 +17,7 @@ RowLayout {
 
     PlainText {
         visible: line.labelled
-        Layout.preferredWidth: 9 * line.size
+        Layout.preferredWidth: Math.min(9 * line.size, line.width * 0.42)
         text: line.control.label
         font.pixelSize: line.size
         color: Tokens.quiet

@@ -136,6 +136,9 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     m_panel.setAircraft(choice.folder->aircraft.get());
     m_runView.begin(choice.folder->aircraft.get(), choice.flow, m_run->setup());
     Q_EMIT flowChanged();
+    // Hands on hardware stay there: the run begins as soon as the set-up is right.
+    if (hands == HandsChoice::Rig)
+        command(CommandKind::Start);
     refresh();
 }
 

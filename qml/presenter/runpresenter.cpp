@@ -132,7 +132,7 @@ const StepView* RunPresenter::dueView() const {
 }
 
 QString RunPresenter::dueTitle() const {
-    return QString(m_due.title).replace(QLatin1Char('-'), QChar(0x2011));
+    return QString(m_due.title).replace(QLatin1Char('-'), QStringLiteral("-\u2060"));
 }
 
 bool RunPresenter::isDueSeen() const {

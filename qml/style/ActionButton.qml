@@ -40,7 +40,7 @@ T.Button {
             spacing: Tokens.gap8
             PlainText {
                 text: button.text
-                color: button.primary ? Tokens.onAccent : Tokens.text
+                color: button.primary ? Tokens.accentText : Tokens.text
                 font.weight: button.primary ? Font.DemiBold : Font.Normal
                 wrapMode: Text.NoWrap
                 Accessible.ignored: true
@@ -49,7 +49,7 @@ T.Button {
                 anchors.verticalCenter: parent.verticalCenter
                 visible: button.keyName !== ""
                 text: button.keyName
-                color: button.primary ? Tokens.onAccent : Tokens.quiet
+                color: button.primary ? Tokens.accentText : Tokens.quiet
                 font.pixelSize: Tokens.quietSize
                 wrapMode: Text.NoWrap
                 Accessible.ignored: true

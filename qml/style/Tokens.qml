@@ -22,7 +22,7 @@ QtObject {
     readonly property color text: isDark ? "#ECE8E1" : "#22252A"
     readonly property color quiet: isDark ? "#A9ADB3" : "#585D64"
     readonly property color accent: isDark ? "#E0A06A" : "#94501C"
-    readonly property color onAccent: isDark ? "#1B1D20" : "#FFFFFF"
+    readonly property color accentText: isDark ? "#1B1D20" : "#FFFFFF"
     readonly property color done: isDark ? "#5CC4A4" : "#0F6B55"
     readonly property color late: isDark ? "#E3BF57" : "#7A5A00"
     readonly property color wrong: isDark ? "#F08A78" : "#B02E1F"
