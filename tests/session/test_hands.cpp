@@ -11,6 +11,7 @@ namespace {
 constexpr const char* kFlow = R"(
 format = 1
 title = "Lights and brakes"
+phases = ["taxi_out"]
 [start]
 place = "stand"
 [[step]]

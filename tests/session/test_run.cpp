@@ -42,7 +42,7 @@ private:
 class TestRun : public QObject {
     Q_OBJECT
 
-private slots:
+private Q_SLOTS:
     void initTestCase();
     void startsHoldsAndStops();
     void aScreenControlMoves();
