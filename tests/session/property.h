@@ -7,8 +7,15 @@
 
 namespace flowhand::test {
 
+/// Sanitizers slow each case down by about as much.
 #if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
-inline constexpr int kSanitizerShare = 20; // they slow each case down by about as much
+inline constexpr int kSanitizerShare = 20;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
+inline constexpr int kSanitizerShare = 20;
+#else
+inline constexpr int kSanitizerShare = 1;
+#endif
 #else
 inline constexpr int kSanitizerShare = 1;
 #endif
