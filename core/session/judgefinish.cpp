@@ -89,8 +89,9 @@ void Judge::instantDone(std::size_t i) {
     }
 }
 
+/// A step that only compares is done when it is so, by whatever.
 bool Judge::needsMovement(std::size_t i) const {
-    return !m_tracks[i].controls.empty();
+    return !m_tracks[i].controls.empty() && !step(i).compareOnly;
 }
 
 bool Judge::isMoving(std::size_t i) const {
@@ -104,7 +105,7 @@ void Judge::tryFinish(std::size_t i) {
     StepTrack& track = m_tracks[i];
     if (track.isResolved() || track.trueSince == kForever || !step(i).done || step(i).done->condition.isInstant())
         return;
-    if (needsMovement(i) ? track.fit == kNoSignal || isMoving(i) : track.isComing())
+    if (isMoving(i) || (needsMovement(i) ? track.fit == kNoSignal : track.isComing()))
         return;
     if (track.isComing() && !mayComeAhead(i, track.fit))
         return;

@@ -78,7 +78,7 @@ void Judge::wordsEnded() {
 }
 
 void Judge::schedulePartner(std::size_t i) {
-    if (step(i).kind != StepKind::Reply && !needsMovement(i))
+    if (step(i).kind != StepKind::Reply && m_tracks[i].controls.empty())
         return; // a look at the instruments: done when it is so
     Duration delay = m_pace.delay(i);
     if (m_pace.error(i) == PartnerError::Late)

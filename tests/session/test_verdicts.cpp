@@ -80,6 +80,21 @@ kind = "check"
 done = "flap_lever == 12"
 )toml",
      "", "1 flap_lever = 12\n2 wait", "0 due flap, 1.5 done flap, 1.5 run-ended completed"},
+    {"a check may come true by another's doing, and not ahead of its turn", R"toml(
+[[step]]
+id = "light"
+title = "Taxi light on"
+done = "taxi_light"
+[[step]]
+id = "line"
+title = "On the line"
+kind = "check"
+done = "abs(centreline_offset) < 5 m"
+controls = ["toe_brake"]
+)toml",
+     "centreline_offset = 9 m",
+     "1 centreline_offset = 2 m\n2 centreline_offset = 8 m\n3 taxi_light = on\n5 centreline_offset = 2 m\n6 wait",
+     "0 due light, 3.3 done light, 3.3 due line, 5 done line, 5 run-ended completed"},
     {"a check of motion alone needs no hand", R"toml(
 [[step]]
 id = "speed"
