@@ -31,6 +31,10 @@ private:
     Run m_run;
 };
 
+std::string ownRigs() {
+    return (std::filesystem::path(defaultStoreFile()).parent_path() / "rigs").string();
+}
+
 /// The first rig file of the folder, by name.
 std::string firstRigIn(const std::string& folder) {
     std::error_code problem;
@@ -51,12 +55,12 @@ QString titleOf(const std::string& rigFile) {
 
 } // namespace
 
-std::string LiveRuns::rigsFolder() {
-    return (std::filesystem::path(defaultStoreFile()).parent_path() / "rigs").string();
+QString LiveRuns::rigsFolder() const {
+    return QString::fromStdString(ownRigs());
 }
 
 LiveRuns::LiveRuns(std::string rigFile, std::string storeFile)
-    : m_rigFile(rigFile.empty() ? firstRigIn(rigsFolder()) : std::move(rigFile)), m_storeFile(std::move(storeFile)),
+    : m_rigFile(rigFile.empty() ? firstRigIn(ownRigs()) : std::move(rigFile)), m_storeFile(std::move(storeFile)),
       m_rigTitle(titleOf(m_rigFile)), m_devices(systemDevices()) {}
 
 Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, std::function<void()> onChange) {
@@ -65,7 +69,7 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
             "no-rig",
             "there is no rig file yet: copy one of the sample rigs into this folder and make it say which input "
             "is which control, or use the screen",
-            {rigsFolder()});
+            {ownRigs()});
     RunWish wish;
     wish.aircraft = choice.folder->aircraft.get();
     wish.flow = choice.flow;

@@ -20,10 +20,8 @@ public:
                                                           std::function<void()> onChange) override;
     [[nodiscard]] bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const override;
     [[nodiscard]] QString rigTitle() const override { return m_rigTitle; }
+    [[nodiscard]] QString rigsFolder() const override;
     [[nodiscard]] std::vector<QString> deviceRemarks() const override;
-
-    /// Where a person's own rig files are looked for.
-    [[nodiscard]] static std::string rigsFolder();
 
 private:
     std::string m_rigFile;

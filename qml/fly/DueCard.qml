@@ -45,7 +45,7 @@ Card {
         PlainText {
             Layout.fillWidth: true
             text: card.run.hasDue ? card.run.dueTitle : card.run.nextTitle !== "" ? qsTr("Next: %1").arg(card.run.nextTitle) : ""
-            font.pixelSize: !card.run.hasDue ? Tokens.titleSize : card.isLong || card.isTight ? card.smallest : card.largest
+            font.pixelSize: !card.run.hasDue ? Tokens.titleSize * 1.4 : card.isLong || card.isTight ? card.smallest : card.largest
             font.weight: Font.DemiBold
             lineHeight: 0.9
             color: card.run.dueOwn || !card.run.hasDue ? Tokens.text : Tokens.quiet
@@ -96,6 +96,11 @@ Card {
         id: drawings
         anchors { right: parent.right; top: parent.top; bottom: parent.bottom; margins: Tokens.gap24 }
         spacing: Tokens.gap24
+        LineView {
+            visible: card.targetCount === 0 && card.run.hasLine
+            height: drawings.height
+            run: card.run
+        }
         Repeater {
             model: card.run.targets
             TargetDrawing {

@@ -36,7 +36,7 @@ StageView {
                 title: qsTr("I have controls")
                 words: view.fly.rigTitle !== ""
                     ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
-                    : qsTr("Levers, pedals or switches on USB. They need a rig file that says which input is which control; put it into the rigs folder.")
+                    : qsTr("Levers, pedals or switches on USB. They need a rig file that says which input is which control. There is none yet in %1.").arg(view.fly.rigsFolder)
                 actionText: qsTr("Use my controls")
                 primary: view.fly.rigTitle !== ""
                 onAccepted: view.fly.chooseHands(true)

@@ -23,7 +23,7 @@ Card {
         anchors.topMargin: Tokens.gap8
         x: Tokens.gap24
         visible: card.ledger.count === 0
-        text: card.scored ? qsTr("Nothing: every step was done, in order and in time.") : qsTr("There was nothing to score in this run.")
+        text: card.scored ? qsTr("No point was lost.") : qsTr("There was nothing to score in this run.")
     }
     ListView {
         id: list

@@ -19,7 +19,7 @@ Item {
         anchors { top: head.bottom; topMargin: Tokens.gap8; left: parent.left; right: parent.right; bottom: parent.bottom }
         clip: true
         flow: GridView.FlowTopToBottom
-        cellWidth: Math.floor(width / Math.max(1, Math.floor(width / (300 * Tokens.textScale))))
+        cellWidth: Math.floor(width / Math.max(1, Math.floor(width / (390 * Tokens.textScale))))
         cellHeight: preview.lineHeight
         model: preview.steps
         ThinScrollBar.horizontal: ThinScrollBar {}

@@ -25,7 +25,7 @@ QString ControlState::label() const {
 
 QString ControlState::shortLabel() const {
     QString text = QString::fromStdString(m_control.panelLabel).toLower();
-    if (text.isEmpty())
+    if (text.isEmpty() || label().size() <= text.size())
         return label();
     text[0] = text[0].toUpper();
     return text;

@@ -43,7 +43,7 @@ public:
     [[nodiscard]] int signalId() const { return static_cast<int>(m_id); }
     [[nodiscard]] QString name() const;
     [[nodiscard]] QString label() const;
-    /// As on the panel, where there is little room.
+    /// The label, or what is written on the panel where that is shorter.
     [[nodiscard]] QString shortLabel() const;
     [[nodiscard]] Kind kind() const;
     [[nodiscard]] QString unit() const;

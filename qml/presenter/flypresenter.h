@@ -34,6 +34,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(QString flowTitle READ flowTitle NOTIFY flowChanged)
     Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
     Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
+    Q_PROPERTY(QString rigsFolder READ rigsFolder CONSTANT)
     Q_PROPERTY(bool demonstration READ isDemonstration NOTIFY flowChanged)
     Q_PROPERTY(QString failure READ failure NOTIFY stageChanged)
 
@@ -87,6 +88,7 @@ public:
     [[nodiscard]] QString flowTitle() const;
     [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
     [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
+    [[nodiscard]] QString rigsFolder() const { return m_maker.rigsFolder(); }
     [[nodiscard]] bool isDemonstration() const { return m_choice.hands == HandsChoice::Demonstration; }
     /// Why the flow could not be begun.
     [[nodiscard]] QString failure() const { return m_failure; }

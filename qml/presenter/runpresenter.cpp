@@ -1,6 +1,7 @@
 #include "presenter/runpresenter.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "presenter/stepfacts.h"
 #include "presenter/verdict.h"
@@ -11,6 +12,8 @@ namespace {
 
 /// A verdict stays in place this long, so that an eye that was on the lever finds it.
 constexpr int kVerdictMillis = 1200;
+/// A stop this near, in m, is worth a word: half a minute at taxi speed.
+constexpr double kStopInSight = 150.0;
 
 std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices) {
     std::vector<NoticeRow> rows;
@@ -180,6 +183,20 @@ Value RunPresenter::motionValue(const char* name) const {
 
 bool RunPresenter::hasLine() const {
     return motionValue("on_ground").isOn() && motionValue("centreline_offset").isKnown();
+}
+
+double RunPresenter::lineAngle() const {
+    const Value angle = motionValue("centreline_angle");
+    return angle.isKnown() ? angle.number() : 0.0;
+}
+
+QString RunPresenter::aheadText() const {
+    if (motionValue("turn_ahead").isOn())
+        return tr("turn ahead");
+    const Value distance = motionValue("stop_distance");
+    if (!distance.isKnown() || distance.number() > kStopInSight || distance.number() < 0)
+        return {};
+    return tr("stop in %1 m").arg(std::lround(distance.number()));
 }
 
 double RunPresenter::offLine() const {

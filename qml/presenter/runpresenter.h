@@ -46,6 +46,8 @@ class RunPresenter : public QObject {
     Q_PROPERTY(int stepsAll READ stepsAll NOTIFY changed)
     Q_PROPERTY(bool hasLine READ hasLine NOTIFY changed)
     Q_PROPERTY(double offLine READ offLine NOTIFY changed)
+    Q_PROPERTY(double lineAngle READ lineAngle NOTIFY changed)
+    Q_PROPERTY(QString aheadText READ aheadText NOTIFY changed)
 
 public:
     /// `controls` must outlive it.
@@ -90,6 +92,10 @@ public:
     [[nodiscard]] bool hasLine() const;
     /// Metres right of the line.
     [[nodiscard]] double offLine() const;
+    /// Degrees by which the nose points to the right of the line.
+    [[nodiscard]] double lineAngle() const;
+    /// What the line does next: "turn ahead", "stop in 84 m".
+    [[nodiscard]] QString aheadText() const;
 
 Q_SIGNALS:
     void changed();

@@ -28,6 +28,7 @@ public:
     Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice, std::function<void()> onChange) override;
     bool canDemonstrate(const AircraftFolder&, const Flow&) const override { return true; }
     QString rigTitle() const override { return rig; }
+    QString rigsFolder() const override { return QStringLiteral("/home/pilot/.local/share/flowhand/rigs"); }
     std::vector<QString> deviceRemarks() const override { return remarks; }
 
     RunSnapshot snapshot;

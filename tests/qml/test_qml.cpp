@@ -1,7 +1,390 @@
+#include <cmath>
+
+#include <QAccessible>
+#include <QPalette>
 #include <QQmlEngine>
+#include <QQuickItem>
+#include <QQuickView>
 #include <QtTest>
+
+#include "stubrun.h"
+#include "window.h"
+
+using namespace flowhand;
+
+namespace {
+
+QStringList g_warnings; // Qt's message handler has no other place to put them
+
+void noteWarning(QtMsgType type, const QMessageLogContext&, const QString& message) {
+    if (type != QtDebugMsg && type != QtInfoMsg)
+        g_warnings.append(message);
+}
+
+/// The whole window in one state, without a display.
+class ShownStage {
+public:
+    ShownStage(const QString& state, const char* theme, QSize size = {1280, 800}) : stage(state) {
+        view.setResizeMode(QQuickView::SizeRootObjectToView);
+        view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())}});
+        view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
+        test::tokensOf(*view.engine())->setProperty("theme", theme);
+        view.resize(size);
+        view.show();
+        QCoreApplication::processEvents();
+    }
+
+    [[nodiscard]] QList<QQuickItem*> items() const {
+        QList<QQuickItem*> all;
+        collect(view.rootObject(), all);
+        return all;
+    }
+
+    test::Stage stage;
+    QQuickView view;
+
+private:
+    static void collect(QQuickItem* item, QList<QQuickItem*>& all) {
+        if (item == nullptr || !item->isVisible())
+            return;
+        all.append(item);
+        for (QQuickItem* child : item->childItems())
+            collect(child, all);
+    }
+};
+
+QString accessibleName(QQuickItem* item) {
+    QAccessibleInterface* interface = QAccessible::queryAccessibleInterface(item);
+    return interface != nullptr ? interface->text(QAccessible::Name) : QString();
+}
+
+/// Relative luminance and contrast ratio: W3C, Web Content Accessibility Guidelines 2.1, 'relative luminance' and
+/// 'contrast ratio'.
+double luminance(const QColor& color) {
+    const auto linear = [](double share) {
+        return share <= 0.03928 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
+    };
+    return 0.2126 * linear(color.redF()) + 0.7152 * linear(color.greenF()) + 0.0722 * linear(color.blueF());
+}
+
+double contrast(const QColor& a, const QColor& b) {
+    const double lighter = std::max(luminance(a), luminance(b));
+    const double darker = std::min(luminance(a), luminance(b));
+    return (lighter + 0.05) / (darker + 0.05);
+}
+
+const QString kTrainingNote = "Flowhand is a hobby trainer and is not for real-world flight training.";
+
+} // namespace
+
 class TestQml : public QObject {
     Q_OBJECT
+
+private Q_SLOTS:
+    void initTestCase();
+    void loadsWithoutWarning_data() { everyState(); }
+    void loadsWithoutWarning();
+    void isAccessible_data() { everyState(); }
+    void isAccessible();
+    void showsTheTrainingNote_data() { everyState(); }
+    void showsTheTrainingNote();
+    void hasOnePrimaryAction_data() { everyState(); }
+    void hasOnePrimaryAction();
+    void keepsInsideTheWindow_data();
+    void keepsInsideTheWindow();
+    void dueStepIsReadable_data();
+    void dueStepIsReadable();
+    void colourContrast_data();
+    void colourContrast();
+    void themeFollowsTheSetting();
+    void generalKeys_data();
+    void generalKeys();
+    void keySheetAndCockpitAreToggled();
+    void controlKeysMoveControls();
+    void tabVisitsEveryControl();
+    void arrowsMoveTheFocusedControl();
+    void mouseDragsAControl();
+    void verdictStandsBesideTheNextStep();
+
+private:
+    static void everyState();
 };
+
+void TestQml::initTestCase() {
+    registerQmlTypes();
+    QAccessible::setActive(true);
+}
+
+void TestQml::everyState() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<QString>("theme");
+    for (const QString& state : test::Stage::names())
+        for (const char* theme : {"dark", "light"})
+            QTest::newRow(qPrintable(state + ", " + theme)) << state << QString(theme);
+}
+
+void TestQml::loadsWithoutWarning() {
+    QFETCH(QString, state);
+    QFETCH(QString, theme);
+    g_warnings.clear();
+    const QtMessageHandler before = qInstallMessageHandler(noteWarning);
+    {
+        const ShownStage shown(state, qPrintable(theme));
+        QVERIFY(shown.view.rootObject() != nullptr);
+    }
+    qInstallMessageHandler(before);
+    QCOMPARE(g_warnings, QStringList());
+}
+
+void TestQml::isAccessible() {
+    QFETCH(QString, state);
+    QFETCH(QString, theme);
+    const ShownStage shown(state, qPrintable(theme));
+    int focusable = 0;
+    for (QQuickItem* item : shown.items()) {
+        if (!item->activeFocusOnTab())
+            continue;
+        ++focusable;
+        QVERIFY2(!accessibleName(item).isEmpty(), item->metaObject()->className());
+    }
+    QVERIFY(focusable > 0);
+}
+
+void TestQml::showsTheTrainingNote() {
+    QFETCH(QString, state);
+    QFETCH(QString, theme);
+    const ShownStage shown(state, qPrintable(theme), {1024, 640});
+    int notes = 0;
+    for (QQuickItem* item : shown.items())
+        if (item->property("text").toString() == kTrainingNote) {
+            ++notes;
+            QVERIFY(!item->property("truncated").toBool());
+            const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+            QVERIFY(QRectF(0, 0, 1024, 640).contains(place));
+        }
+    QCOMPARE(notes, 1);
+}
+
+void TestQml::hasOnePrimaryAction() {
+    QFETCH(QString, state);
+    QFETCH(QString, theme);
+    const ShownStage shown(state, qPrintable(theme));
+    int primary = 0;
+    for (QQuickItem* item : shown.items())
+        if (item->property("primary").toBool() && item->inherits("QQuickButton") && item->isEnabled())
+            ++primary;
+    QVERIFY2(primary <= 1, qPrintable(QString::number(primary)));
+}
+
+void TestQml::keepsInsideTheWindow_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<QSize>("size");
+    for (const QString& state : test::Stage::names())
+        for (const QSize size : {QSize(1024, 640), QSize(1280, 800), QSize(1920, 1080), QSize(3840, 2160)})
+            QTest::newRow(qPrintable(QString("%1 at %2").arg(state).arg(size.width()))) << state << size;
+}
+
+void TestQml::keepsInsideTheWindow() {
+    QFETCH(QString, state);
+    QFETCH(QSize, size);
+    const ShownStage shown(state, "dark", size);
+    const QRectF window(QPointF(), size);
+    for (QQuickItem* item : shown.items()) {
+        if (!item->inherits("QQuickButton"))
+            continue;
+        const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+        QVERIFY2(window.contains(place), qPrintable(item->property("text").toString()));
+    }
+}
+
+void TestQml::dueStepIsReadable_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<int>("height");
+    for (const char* state :
+         {"due-switch", "due-gate", "due-levers", "due-reply", "due-dial", "due-wheel", "due-pedals"})
+        for (const int height : {640, 800, 1080, 2160})
+            QTest::newRow(qPrintable(QString("%1 at %2").arg(state).arg(height))) << QString(state) << height;
+}
+
+void TestQml::dueStepIsReadable() {
+    QFETCH(QString, state);
+    QFETCH(int, height);
+    ShownStage shown(state, "dark", {height * 16 / 10, height});
+    const QString title = shown.stage.fly().run()->dueTitle();
+    for (QQuickItem* item : shown.items())
+        if (item->property("text").toString() == title) {
+            const double size = item->property("font").value<QFont>().pixelSize();
+            QVERIFY2(size >= std::max(44.0, height / 16.0), qPrintable(QString::number(size)));
+            QVERIFY(!item->property("truncated").toBool());
+            return;
+        }
+    QFAIL("the due step is not shown");
+}
+
+void TestQml::colourContrast_data() {
+    QTest::addColumn<QString>("theme");
+    QTest::addColumn<QString>("ink");
+    QTest::addColumn<QString>("ground");
+    QTest::addColumn<double>("least");
+    // Levels of W3C, WCAG 2.1: 1.4.3 (text, 4.5) and 1.4.11 (parts of controls, 3).
+    const auto add = [](const char* theme, const char* ink, const char* ground, double least) {
+        QTest::newRow(qPrintable(QString("%1: %2 on %3").arg(theme, ink, ground)))
+            << QString(theme) << QString(ink) << QString(ground) << least;
+    };
+    for (const char* theme : {"dark", "light"}) {
+        for (const char* ground : {"ground", "raised", "sunken"}) {
+            for (const char* ink : {"text", "quiet", "accent", "done", "late", "wrong", "unsure", "info"})
+                add(theme, ink, ground, 4.5);
+            add(theme, "line", ground, 3.0);
+        }
+        add(theme, "accentText", "accent", 4.5);
+        add(theme, "raised", "text", 4.5);
+    }
+}
+
+void TestQml::colourContrast() {
+    QFETCH(QString, theme);
+    QFETCH(QString, ink);
+    QFETCH(QString, ground);
+    QFETCH(double, least);
+    QQmlEngine engine;
+    QObject* tokens = test::tokensOf(engine);
+    tokens->setProperty("theme", theme);
+    const double ratio = contrast(tokens->property(qPrintable(ink)).value<QColor>(),
+                                  tokens->property(qPrintable(ground)).value<QColor>());
+    QVERIFY2(ratio >= least, qPrintable(QString::number(ratio)));
+}
+
+void TestQml::themeFollowsTheSetting() {
+    QQmlEngine engine;
+    QObject* tokens = test::tokensOf(engine);
+    tokens->setProperty("theme", "light");
+    QVERIFY(!tokens->property("isDark").toBool());
+    tokens->setProperty("theme", "dark");
+    QVERIFY(tokens->property("isDark").toBool());
+    tokens->setProperty("theme", "system");
+    QPalette palette;
+    palette.setColor(QPalette::Window, Qt::black);
+    QGuiApplication::setPalette(palette);
+    QTRY_VERIFY(tokens->property("isDark").toBool());
+    palette.setColor(QPalette::Window, Qt::white);
+    QGuiApplication::setPalette(palette);
+    QTRY_VERIFY(!tokens->property("isDark").toBool());
+}
+
+void TestQml::generalKeys_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<int>("key");
+    QTest::addColumn<int>("command");
+    const auto add = [](const char* state, Qt::Key key, CommandKind command) {
+        QTest::newRow(qPrintable(QString("%1, %2").arg(state).arg(key)))
+            << QString(state) << static_cast<int>(key) << static_cast<int>(command);
+    };
+    add("set-up-ready", Qt::Key_Return, CommandKind::Start);
+    add("due-gate", Qt::Key_F2, CommandKind::Hold);
+    add("due-gate", Qt::Key_F3, CommandKind::Repeat);
+    add("due-gate", Qt::Key_F8, CommandKind::Stop);
+    add("held", Qt::Key_F2, CommandKind::Resume);
+    add("held", Qt::Key_Return, CommandKind::Resume);
+}
+
+void TestQml::generalKeys() {
+    QFETCH(QString, state);
+    QFETCH(int, key);
+    QFETCH(int, command);
+    ShownStage shown(state, "dark");
+    QTest::keyClick(&shown.view, static_cast<Qt::Key>(key));
+    const std::vector<CommandKind>& told = shown.stage.maker().told->commands;
+    QCOMPARE(told.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(told.front()), command);
+}
+
+void TestQml::keySheetAndCockpitAreToggled() {
+    ShownStage shown("due-gate", "dark");
+    const auto count = [&shown](const char* type) {
+        int found = 0;
+        for (QQuickItem* item : shown.items())
+            found += QString(item->metaObject()->className()).startsWith(type) ? 1 : 0;
+        return found;
+    };
+    QCOMPARE(count("KeySheet"), 0);
+    QTest::keyClick(&shown.view, Qt::Key_F1);
+    QCOMPARE(count("KeySheet"), 1);
+    QTest::keyClick(&shown.view, Qt::Key_F1);
+    QCOMPARE(count("KeySheet"), 0);
+    QCOMPARE(count("ControlPanel"), 1);
+    QTest::keyClick(&shown.view, Qt::Key_F4);
+    QCOMPARE(count("ControlPanel"), 0);
+}
+
+void TestQml::controlKeysMoveControls() {
+    ShownStage shown("due-reply", "dark");
+    const Aircraft& aircraft = shown.stage.aircraft();
+    QTest::keyPress(&shown.view, Qt::Key_Space);
+    QTest::keyRelease(&shown.view, Qt::Key_Space);
+    QTest::keyClick(&shown.view, Qt::Key_L);
+    const auto& moves = shown.stage.maker().told->moves;
+    QCOMPARE(moves.size(), std::size_t(3));
+    QCOMPARE(moves[0].first, *aircraft.signals.find("reply_button"));
+    QVERIFY(moves[0].second == Value::onOff(true));
+    QVERIFY(moves[1].second == Value::onOff(false));
+    QCOMPARE(moves[2].first, *aircraft.signals.find("flap_lever"));
+    QVERIFY(moves[2].second == Value::position(2));
+}
+
+void TestQml::tabVisitsEveryControl() {
+    ShownStage shown("due-gate", "dark");
+    QSet<QString> visited;
+    for (int presses = 0; presses < 60; ++presses) {
+        QTest::keyClick(&shown.view, Qt::Key_Tab);
+        if (QQuickItem* item = shown.view.activeFocusItem())
+            visited.insert(accessibleName(item));
+    }
+    for (const ControlState* control : shown.stage.fly().panel()->controls()->all())
+        QVERIFY2(visited.contains(control->label()), qPrintable(control->label()));
+    for (const char* button : {"Hold", "Repeat", "Stop", "Keys", "Controls"})
+        QVERIFY2(visited.contains(button), button);
+}
+
+void TestQml::arrowsMoveTheFocusedControl() {
+    ShownStage shown("due-gate", "dark");
+    for (int presses = 0; presses < 60; ++presses) {
+        QTest::keyClick(&shown.view, Qt::Key_Tab);
+        if (accessibleName(shown.view.activeFocusItem()) == "Flap lever")
+            break;
+    }
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    const auto& moves = shown.stage.maker().told->moves;
+    QCOMPARE(moves.size(), std::size_t(1));
+    QVERIFY(moves[0].second == Value::position(2));
+}
+
+void TestQml::mouseDragsAControl() {
+    ShownStage shown("due-gate", "dark");
+    QQuickItem* lever = nullptr;
+    for (QQuickItem* item : shown.items())
+        if (QString(item->metaObject()->className()).startsWith("ScreenControl") &&
+            accessibleName(item) == "Thrust lever 1")
+            lever = item;
+    QVERIFY(lever != nullptr);
+    const QPoint bottom = lever->mapToScene(QPointF(lever->width() / 2, lever->height() - 10)).toPoint();
+    QTest::mousePress(&shown.view, Qt::LeftButton, {}, bottom);
+    QTest::mouseMove(&shown.view, bottom - QPoint(0, 200));
+    QTest::mouseRelease(&shown.view, Qt::LeftButton, {}, bottom - QPoint(0, 200));
+    const auto& moves = shown.stage.maker().told->moves;
+    QVERIFY(moves.size() >= 2);
+    QVERIFY(moves.front().second.number() < 15.0);
+    QVERIFY(moves.back().second == Value::number(100.0));
+}
+
+void TestQml::verdictStandsBesideTheNextStep() {
+    ShownStage shown("verdict", "dark");
+    QStringList words;
+    for (QQuickItem* item : shown.items())
+        words.append(item->property("text").toString());
+    QVERIFY(words.contains("late"));
+    QVERIFY(words.contains(shown.stage.fly().run()->dueTitle()));
+}
+
 QTEST_MAIN(TestQml)
 #include "test_qml.moc"
