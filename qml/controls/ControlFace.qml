@@ -24,7 +24,10 @@ Item {
     }
 
     function isWanted(place: int): bool {
-        return wanted && wantedPlaces.indexOf(place) >= 0;
+        for (let i = 0; i < wantedPlaces.length; ++i)
+            if (wanted && wantedPlaces[i] === place)
+                return true;
+        return false;
     }
 
     /// Overridden by each face.

@@ -27,7 +27,7 @@ ControlFace {
         font.family: Tokens.family
         font.pixelSize: face.wordSize
         font.weight: Font.DemiBold
-        text: face.control.positions.reduce((longest, word) => word.length > longest.length ? word : longest, "")
+        text: face.control.longestPosition
     }
     Rectangle {
         x: face.slotX - width / 2

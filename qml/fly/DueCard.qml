@@ -56,7 +56,7 @@ Card {
             visible: card.run.hasDue && card.run.dueOwn
             Layout.fillWidth: true
             share: card.run.dueShare
-            onTime: card.run.onTimeShare
+            timely: card.run.timelyShare
         }
         PlainText {
             visible: card.run.dueReply !== ""

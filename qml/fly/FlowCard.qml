@@ -19,7 +19,8 @@ T.AbstractButton {
     signal flyAsked
     signal demonstrationAsked
 
-    implicitHeight: column.implicitHeight + 2 * Tokens.gap24
+    implicitHeight: implicitContentHeight + 2 * padding
+    padding: Tokens.gap24
     focusPolicy: Qt.TabFocus
     Accessible.role: Accessible.Button
     Accessible.name: card.title
@@ -31,52 +32,47 @@ T.AbstractButton {
         border.color: Tokens.accent
         FocusFrame { shown: card.visualFocus }
     }
-    contentItem: Item {
-        ColumnLayout {
-            id: column
-            anchors.fill: parent
-            anchors.margins: Tokens.gap24
-            spacing: Tokens.gap8
-            PlainText {
-                Layout.fillWidth: true
-                text: card.stretch
-                color: Tokens.quiet
-                font.pixelSize: Tokens.quietSize
+    contentItem: ColumnLayout {
+        spacing: Tokens.gap8
+        PlainText {
+            Layout.fillWidth: true
+            text: card.stretch
+            color: Tokens.quiet
+            font.pixelSize: Tokens.quietSize
+        }
+        PlainText {
+            Layout.fillWidth: true
+            text: card.title
+            font.pixelSize: Tokens.titleSize
+            font.weight: Font.DemiBold
+        }
+        PlainText {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            text: card.summary
+            verticalAlignment: Text.AlignTop
+        }
+        PlainText {
+            Layout.fillWidth: true
+            text: qsTr("%1 · %2 steps · %3 of 100 points to pass").arg(card.aircraft).arg(card.steps).arg(card.target)
+            color: Tokens.quiet
+            font.pixelSize: Tokens.quietSize
+        }
+        RowLayout {
+            Layout.topMargin: Tokens.gap8
+            opacity: card.chosen ? 1 : 0
+            enabled: card.chosen
+            spacing: Tokens.gap12
+            ActionButton {
+                text: qsTr("Fly it")
+                primary: true
+                keyName: qsTr("Return")
+                onClicked: card.flyAsked()
             }
-            PlainText {
-                Layout.fillWidth: true
-                text: card.title
-                font.pixelSize: Tokens.titleSize
-                font.weight: Font.DemiBold
-            }
-            PlainText {
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                text: card.summary
-                verticalAlignment: Text.AlignTop
-            }
-            PlainText {
-                Layout.fillWidth: true
-                text: qsTr("%1 · %2 steps · %3 of 100 points to pass").arg(card.aircraft).arg(card.steps).arg(card.target)
-                color: Tokens.quiet
-                font.pixelSize: Tokens.quietSize
-            }
-            RowLayout {
-                Layout.topMargin: Tokens.gap8
-                opacity: card.chosen ? 1 : 0
-                enabled: card.chosen
-                spacing: Tokens.gap12
-                ActionButton {
-                    text: qsTr("Fly it")
-                    primary: true
-                    keyName: qsTr("Return")
-                    onClicked: card.flyAsked()
-                }
-                ActionButton {
-                    visible: card.demonstrated
-                    text: qsTr("Watch it flown")
-                    onClicked: card.demonstrationAsked()
-                }
+            ActionButton {
+                visible: card.demonstrated
+                text: qsTr("Watch it flown")
+                onClicked: card.demonstrationAsked()
             }
         }
     }

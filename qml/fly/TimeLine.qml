@@ -6,8 +6,8 @@ Item {
     id: line
 
     required property real share
-    required property real onTime
-    readonly property bool isLate: share > onTime
+    required property real timely
+    readonly property bool isLate: share > timely
 
     implicitHeight: 10
     Accessible.role: Accessible.ProgressBar
@@ -28,7 +28,7 @@ Item {
         color: line.isLate ? Tokens.late : Tokens.accent
     }
     Rectangle {
-        x: parent.width * line.onTime - 1
+        x: parent.width * line.timely - 1
         width: 2
         height: parent.height
         color: Tokens.line

@@ -64,6 +64,14 @@ QStringList ControlState::positions() const {
     return words;
 }
 
+QString ControlState::longestPosition() const {
+    QString longest;
+    for (const QString& word : positions())
+        if (word.size() > longest.size())
+            longest = word;
+    return longest;
+}
+
 bool ControlState::springs() const {
     return m_control.isContinuous && (m_control.kind == ControlKind::Wheel || m_control.kind == ControlKind::Pedal ||
                                       m_control.kind == ControlKind::Yoke);

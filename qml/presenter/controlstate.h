@@ -25,6 +25,7 @@ class ControlState : public QObject {
     Q_PROPERTY(double lowest READ lowest CONSTANT)
     Q_PROPERTY(double highest READ highest CONSTANT)
     Q_PROPERTY(QStringList positions READ positions CONSTANT)
+    Q_PROPERTY(QString longestPosition READ longestPosition CONSTANT)
     Q_PROPERTY(bool springs READ springs CONSTANT)
     Q_PROPERTY(bool upright READ isUpright CONSTANT)
     Q_PROPERTY(bool flat READ isFlat CONSTANT)
@@ -50,6 +51,7 @@ public:
     [[nodiscard]] double lowest() const { return m_signal.lowest; }
     [[nodiscard]] double highest() const { return m_signal.highest; }
     [[nodiscard]] QStringList positions() const;
+    [[nodiscard]] QString longestPosition() const;
     /// Goes back to its middle (or to its rest end) when let go: on screen only.
     [[nodiscard]] bool springs() const;
     [[nodiscard]] double restValue() const;

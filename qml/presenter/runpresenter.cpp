@@ -154,7 +154,7 @@ double RunPresenter::dueShare() const {
     return std::clamp(seconds(open) / seconds(dueStep()->late), 0.0, 1.0);
 }
 
-double RunPresenter::onTimeShare() const {
+double RunPresenter::timelyShare() const {
     if (dueStep() == nullptr || dueStep()->late.count() <= 0)
         return 1.0;
     return std::clamp(seconds(dueStep()->within) / seconds(dueStep()->late), 0.0, 1.0);

@@ -33,7 +33,7 @@ class RunPresenter : public QObject {
     Q_PROPERTY(QString dueWhy READ dueWhy NOTIFY changed)
     Q_PROPERTY(QString dueReply READ dueReply NOTIFY changed)
     Q_PROPERTY(double dueShare READ dueShare NOTIFY changed)
-    Q_PROPERTY(double onTimeShare READ onTimeShare NOTIFY changed)
+    Q_PROPERTY(double timelyShare READ timelyShare NOTIFY changed)
     Q_PROPERTY(QString nextTitle READ nextTitle NOTIFY changed)
     Q_PROPERTY(int verdict READ verdict NOTIFY verdictChanged)
     Q_PROPERTY(QString verdictWord READ verdictWord NOTIFY verdictChanged)
@@ -76,7 +76,7 @@ public:
     [[nodiscard]] QString dueReply() const;
     /// 0..1 of the time after which the due step is late by all means.
     [[nodiscard]] double dueShare() const;
-    [[nodiscard]] double onTimeShare() const;
+    [[nodiscard]] double timelyShare() const;
     /// The step to come when none is due.
     [[nodiscard]] QString nextTitle() const;
     [[nodiscard]] int verdict() const { return m_verdict.verdict; }

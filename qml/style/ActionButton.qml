@@ -11,8 +11,8 @@ T.Button {
     property string keyName: ""
     property string hint: ""
 
-    implicitWidth: content.implicitWidth + leftPadding + rightPadding
-    implicitHeight: Math.max(40, content.implicitHeight + 16)
+    implicitWidth: implicitContentWidth + leftPadding + rightPadding
+    implicitHeight: Math.max(40, implicitContentHeight + 16)
     leftPadding: Tokens.gap16
     rightPadding: Tokens.gap16
     opacity: enabled ? 1 : 0.5
@@ -20,8 +20,8 @@ T.Button {
     Accessible.role: Accessible.Button
     Accessible.name: button.text
     Accessible.description: button.hint
-    Keys.onReturnPressed: button.click()
-    Keys.onEnterPressed: button.click()
+    Keys.onReturnPressed: button.clicked()
+    Keys.onEnterPressed: button.clicked()
 
     background: Rectangle {
         radius: Tokens.corner
@@ -31,29 +31,11 @@ T.Button {
         opacity: button.primary && button.down ? 0.85 : 1
         FocusFrame { shown: button.visualFocus }
     }
-    contentItem: Item {
-        implicitWidth: content.implicitWidth
-        implicitHeight: content.implicitHeight
-        Row {
-            id: content
-            anchors.centerIn: parent
-            spacing: Tokens.gap8
-            PlainText {
-                text: button.text
-                color: button.primary ? Tokens.accentText : Tokens.text
-                font.weight: button.primary ? Font.DemiBold : Font.Normal
-                wrapMode: Text.NoWrap
-                Accessible.ignored: true
-            }
-            PlainText {
-                anchors.verticalCenter: parent.verticalCenter
-                visible: button.keyName !== ""
-                text: button.keyName
-                color: button.primary ? Tokens.accentText : Tokens.quiet
-                font.pixelSize: Tokens.quietSize
-                wrapMode: Text.NoWrap
-                Accessible.ignored: true
-            }
-        }
+    contentItem: ButtonWords {
+        words: button.text
+        keyName: button.keyName
+        ink: button.primary ? Tokens.accentText : Tokens.text
+        keyInk: button.primary ? Tokens.accentText : Tokens.quiet
+        strong: button.primary
     }
 }

@@ -8,44 +8,27 @@ T.Button {
 
     property string keyName: ""
 
-    implicitWidth: content.implicitWidth + 16
-    implicitHeight: content.implicitHeight + 8
+    implicitWidth: implicitContentWidth + 16
+    implicitHeight: implicitContentHeight + 8
     focusPolicy: Qt.TabFocus
     Accessible.role: Accessible.Button
     Accessible.name: button.text
-    Keys.onReturnPressed: button.click()
-    Keys.onEnterPressed: button.click()
+    Keys.onReturnPressed: button.clicked()
+    Keys.onEnterPressed: button.clicked()
 
     background: Rectangle {
         radius: Tokens.corner
         color: button.hovered || button.down ? Tokens.raised : "transparent"
+        border.width: button.hovered ? 1 : 0
+        border.color: Tokens.line
         FocusFrame {
             anchors.margins: 0
             shown: button.visualFocus
         }
     }
-    contentItem: Item {
-        implicitWidth: content.implicitWidth
-        implicitHeight: content.implicitHeight
-        Row {
-            id: content
-            anchors.centerIn: parent
-            spacing: Tokens.gap8
-            PlainText {
-                text: button.text
-                font.pixelSize: Tokens.quietSize
-                font.underline: button.hovered
-                wrapMode: Text.NoWrap
-                Accessible.ignored: true
-            }
-            PlainText {
-                visible: button.keyName !== ""
-                text: button.keyName
-                font.pixelSize: Tokens.quietSize
-                color: Tokens.quiet
-                wrapMode: Text.NoWrap
-                Accessible.ignored: true
-            }
-        }
+    contentItem: ButtonWords {
+        words: button.text
+        keyName: button.keyName
+        size: Tokens.quietSize
     }
 }
