@@ -14,6 +14,7 @@ T.Control {
 
     implicitWidth: Math.max(drawing.implicitWidth, control.flat ? caption.implicitWidth : widest.width, 44)
     implicitHeight: 160
+    enabled: control.movable
     focusPolicy: Qt.TabFocus
     Accessible.role: isNumber ? Accessible.Slider : control.kind === ControlState.Button ? Accessible.Button
         : control.kind === ControlState.Switch ? Accessible.CheckBox : Accessible.ComboBox

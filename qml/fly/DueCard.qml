@@ -8,6 +8,7 @@ Card {
 
     required property RunPresenter run
     property bool demonstration: false
+    property bool held: false
 
     readonly property int targetCount: run.targets.count
     /// Little room: what only explains is left out.
@@ -19,6 +20,8 @@ Card {
     readonly property string lead: {
         if (run.saying !== "")
             return qsTr("%1: “%2”").arg(run.sayingBy).arg(run.saying);
+        if (held)
+            return qsTr("Held: this comes when you go on");
         if (!run.hasDue)
             return run.stepsOver < run.stepsAll ? qsTr("Nothing is due yet") : qsTr("Every step is over");
         if (!run.dueOwn)

@@ -13,7 +13,8 @@ Item {
     Accessible.name: qsTr("The line on the ground, from above")
 
     Rectangle {
-        anchors.fill: parent
+        width: parent.width
+        anchors { top: parent.top; bottom: words.top; bottomMargin: Tokens.gap8 }
         radius: Tokens.corner
         color: Tokens.sunken
         clip: true
@@ -34,13 +35,13 @@ Item {
             y: view.wheelY - height / 2
             color: Tokens.text
         }
-        PlainText {
-            anchors { horizontalCenter: parent.horizontalCenter; top: parent.top; topMargin: Tokens.gap12 }
-            text: view.run.aheadText
-            font.pixelSize: Tokens.strongSize
-            style: Text.Outline
-            styleColor: Tokens.sunken
-            wrapMode: Text.NoWrap
-        }
+    }
+    PlainText {
+        id: words
+        anchors { horizontalCenter: parent.horizontalCenter; bottom: parent.bottom }
+        height: implicitHeight
+        text: view.run.aheadText
+        font.pixelSize: Tokens.strongSize
+        wrapMode: Text.NoWrap
     }
 }

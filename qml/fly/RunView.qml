@@ -33,6 +33,7 @@ StageView {
                 Layout.fillHeight: true
                 run: view.fly.run
                 demonstration: view.fly.demonstration
+                held: view.isHeld
             }
             ColumnLayout {
                 Layout.fillHeight: true

@@ -98,6 +98,13 @@ QString ControlState::valueText() const {
     return shownValue(m_signal, m_value);
 }
 
+void ControlState::setMovable(bool isMovable) {
+    if (m_isMovable == isMovable)
+        return;
+    m_isMovable = isMovable;
+    Q_EMIT changed();
+}
+
 void ControlState::setValue(Value value) {
     if (m_value == value)
         return;

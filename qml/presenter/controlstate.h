@@ -30,6 +30,7 @@ class ControlState : public QObject {
     Q_PROPERTY(bool upright READ isUpright CONSTANT)
     Q_PROPERTY(bool flat READ isFlat CONSTANT)
     Q_PROPERTY(QString keys READ keys CONSTANT)
+    Q_PROPERTY(bool movable READ isMovable NOTIFY changed)
     Q_PROPERTY(bool known READ isKnown NOTIFY changed)
     Q_PROPERTY(double value READ value NOTIFY changed)
     Q_PROPERTY(QString valueText READ valueText NOTIFY changed)
@@ -68,6 +69,9 @@ public:
     [[nodiscard]] SignalId id() const { return m_id; }
     [[nodiscard]] Value raw() const { return m_value; }
     void setValue(Value value);
+    /// By mouse and keys: not what hardware or scripted hands move.
+    [[nodiscard]] bool isMovable() const { return m_isMovable; }
+    void setMovable(bool isMovable);
 
 Q_SIGNALS:
     void changed();
@@ -78,6 +82,7 @@ private:
     SignalId m_id;
     QString m_keys;
     Value m_value;
+    bool m_isMovable = true;
 };
 
 /// A value as a person reads it, with the signs a screen has room for: "4.9°", "82 kt".

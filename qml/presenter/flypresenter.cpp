@@ -134,7 +134,13 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     m_run = std::move(*run);
     m_runView.begin(nullptr, nullptr, {});
     m_panel.setAircraft(choice.folder->aircraft.get());
-    m_runView.begin(choice.folder->aircraft.get(), choice.flow, m_run->setup());
+    const SessionSetup setup = m_run->setup();
+    for (ControlState* control : m_panel.controls()->all()) {
+        const std::size_t index = indexOf(control->id());
+        const bool isWired = index < setup.controls.size() && setup.controls[index].isWired;
+        control->setMovable(hands != HandsChoice::Demonstration && !isWired);
+    }
+    m_runView.begin(choice.folder->aircraft.get(), choice.flow, setup);
     Q_EMIT flowChanged();
     // Hands on hardware stay there: the run begins as soon as the set-up is right.
     if (hands == HandsChoice::Rig)

@@ -167,7 +167,9 @@ QString RunPresenter::nextTitle() const {
 QString RunPresenter::sayingBy() const {
     if (m_snapshot.session.saying.empty())
         return {};
-    return personName(m_snapshot.session.sayingBy, m_setup);
+    QString name = personName(m_snapshot.session.sayingBy, m_setup);
+    name[0] = name[0].toUpper();
+    return name;
 }
 
 int RunPresenter::stepsAll() const {
@@ -196,6 +198,8 @@ QString RunPresenter::aheadText() const {
     const Value distance = motionValue("stop_distance");
     if (!distance.isKnown() || distance.number() > kStopInSight || distance.number() < 0)
         return {};
+    if (distance.number() < 1)
+        return tr("stop here");
     return tr("stop in %1 m").arg(std::lround(distance.number()));
 }
 

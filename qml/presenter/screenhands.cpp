@@ -53,6 +53,8 @@ double ScreenHands::current(const ControlState& control) const {
 }
 
 void ScreenHands::set(ControlState& control, double value) {
+    if (!control.isMovable())
+        return;
     const Value wanted = valueFor(control, value);
     m_put[&control] = wanted.number();
     m_move(control.id(), wanted);

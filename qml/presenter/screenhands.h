@@ -14,7 +14,7 @@ class ScreenHands {
 public:
     using Move = std::function<void(SignalId, Value)>;
 
-    /// `controls` must outlive it. `move` is called for each change.
+    /// `controls` must outlive it. `move` is called for each change of a movable control.
     ScreenHands(const ControlModel& controls, Move move);
 
     /// False when the key means nothing here.

@@ -65,6 +65,7 @@ private Q_SLOTS:
     void pairsMoveTogether();
     void discreteControlsStep();
     void unknownControlStartsAtRest();
+    void demonstrationLetsNobodyInterfere();
     void everyKeyIsUsedOnce();
     void putsAllOnScreenControls();
     void hardwareStartsAtOnce();
@@ -237,6 +238,17 @@ void TestPresenter::unknownControlStartsAtRest() {
     fixture.hands.put(fixture.control("thrust_lever_1"), 0.0);
     QCOMPARE(fixture.moves.size(), std::size_t(1));
     QCOMPARE(fixture.last("thrust_lever_1"), 0.0);
+}
+
+void TestPresenter::demonstrationLetsNobodyInterfere() {
+    test::Stage stage("choosing");
+    stage.maker().snapshot.values = test::stubValues(stage.aircraft(), 0);
+    stage.fly().demonstrate(0);
+    stage.fly().panel()->pressKey(Qt::Key_L);
+    QVERIFY(stage.maker().told->moves.empty());
+    stage.fly().startFlow(0);
+    stage.fly().panel()->pressKey(Qt::Key_L);
+    QCOMPARE(stage.maker().told->moves.size(), std::size_t(1));
 }
 
 void TestPresenter::everyKeyIsUsedOnce() {
