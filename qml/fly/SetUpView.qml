@@ -44,6 +44,21 @@ StageView {
                     Layout.fillWidth: true
                     notices: view.fly.run.notices
                 }
+                PlainText {
+                    visible: view.isReady && view.fly.run.nextTitle !== ""
+                    Layout.topMargin: Tokens.gap16
+                    text: qsTr("The first step will be")
+                    color: Tokens.quiet
+                }
+                PlainText {
+                    visible: view.isReady && view.fly.run.nextTitle !== ""
+                    Layout.fillWidth: true
+                    text: view.fly.run.nextTitle
+                    font.pixelSize: Tokens.smallestDueSize(view.Window.height)
+                    font.weight: Font.DemiBold
+                    maximumLineCount: 3
+                    elide: Text.ElideRight
+                }
                 Flickable {
                     id: flick
                     Layout.fillWidth: true

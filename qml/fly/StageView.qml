@@ -5,6 +5,8 @@ import Flowhand
 FocusScope {
     required property FlyPresenter fly
 
+    focus: true
+
     /// False when there is nothing to be done now.
     function primaryAction(): bool {
         return false;

@@ -9,14 +9,31 @@ namespace {
 /// One move a frame of a 60 Hz screen.
 constexpr int kMoveMillis = 16;
 
-QString actionWord(KeyAction action) {
+/// What raising a control is called.
+QString raiseWord(const ControlState& control) {
+    if (control.signal().kind != SignalKind::Number)
+        return QObject::tr("next");
+    if (control.kind() == ControlState::Yoke && control.isUpright())
+        return QObject::tr("pull");
+    return control.isUpright() ? QObject::tr("more") : QObject::tr("right");
+}
+
+QString lowerWord(const ControlState& control) {
+    if (control.signal().kind != SignalKind::Number)
+        return QObject::tr("back");
+    if (control.kind() == ControlState::Yoke && control.isUpright())
+        return QObject::tr("push");
+    return control.isUpright() ? QObject::tr("less") : QObject::tr("left");
+}
+
+QString actionWord(KeyAction action, const ControlState& control) {
     switch (action) {
     case KeyAction::Raise:
-        return QObject::tr("more, right, pull, next");
+        return raiseWord(control);
     case KeyAction::Lower:
-        return QObject::tr("less, left, push, back");
+        return lowerWord(control);
     case KeyAction::Toggle:
-        return QObject::tr("on and off");
+        return QObject::tr("to and fro");
     case KeyAction::Press:
         return QObject::tr("press");
     }
@@ -51,16 +68,19 @@ void ScreenPanel::listKeys() {
     std::vector<KeyRow> rows;
     for (const KeyBinding& binding : keyBindings()) {
         QStringList labels;
+        const ControlState* first = nullptr;
         for (const ControlState* control : m_controls.all())
             for (const std::string& name : binding.controls)
-                if (control->signal().name == name)
+                if (control->signal().name == name) {
                     labels.append(control->label());
-        if (labels.isEmpty())
+                    first = first != nullptr ? first : control;
+                }
+        if (first == nullptr)
             continue;
         KeyRow row;
         row.rowId = static_cast<int>(rows.size());
         row.key = binding.shown;
-        row.action = tr("%1: %2").arg(labels.join(tr(" and ")), actionWord(binding.action));
+        row.action = tr("%1: %2").arg(labels.join(QStringLiteral(" + ")), actionWord(binding.action, *first));
         rows.push_back(row);
     }
     m_keys.setRows(rows);

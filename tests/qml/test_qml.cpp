@@ -99,6 +99,7 @@ private Q_SLOTS:
     void themeFollowsTheSetting();
     void generalKeys_data();
     void generalKeys();
+    void arrowsChooseAFlow();
     void keySheetAndCockpitAreToggled();
     void controlKeysMoveControls();
     void tabVisitsEveryControl();
@@ -297,6 +298,13 @@ void TestQml::generalKeys() {
     const std::vector<CommandKind>& told = shown.stage.maker().told->commands;
     QCOMPARE(told.size(), std::size_t(1));
     QCOMPARE(static_cast<int>(told.front()), command);
+}
+
+void TestQml::arrowsChooseAFlow() {
+    ShownStage shown("choosing", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_Right);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(shown.stage.maker().last.flow->id, std::string("take_off"));
 }
 
 void TestQml::keySheetAndCockpitAreToggled() {
