@@ -150,14 +150,14 @@ struct RunLoop::State {
             parts.practice->step(made);
     }
 
-    /// Only changes travel; of simultaneous changes of one signal the last one counts.
+    /// Only news travels; of simultaneous changes of one signal the last one counts.
     void addChange(const Sample& sample) {
         const auto before = std::find_if(batch.begin(), batch.end(), [&](const Sample& other) {
             return other.signal == sample.signal;
         });
         if (before != batch.end())
             batch.erase(before);
-        if (!(session.values()[indexOf(sample.signal)] == sample.value))
+        if (session.isNews(sample))
             batch.push_back(sample);
     }
 
@@ -234,8 +234,10 @@ struct RunLoop::State {
             notices.push_back(name + " is not there: " + notice.message);
             if (isFlying())
                 commands.push_back(
-                    {CommandKind::Hold, name + " is not there. Plug it in again; the run goes on by itself."});
+                    {CommandKind::Hold, name + " is lost. Plug it in again; the run goes on by itself."});
             isHeldByDevice = true;
+            // What its controls say now nobody knows.
+            parts.rig->lose(notice.device, notice.time, screen);
             return;
         }
         const Status connected = parts.rig->connect(notice.device, parts.devices->inputs(notice.device));
@@ -258,7 +260,7 @@ struct RunLoop::State {
     Time flushed{};
     Duration practiceLag{}; ///< run's time less the practice aircraft's
     std::deque<PendingCommand> commands;
-    std::vector<Sample> screen;
+    std::vector<Sample> screen; ///< changes that come in just after the time advanced to
     std::deque<Reading> readings;
     std::deque<PartnerMove> partner;
     std::vector<Sample> batch;
