@@ -5,6 +5,7 @@
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QProcess>
+#include <QRegularExpression>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QtTest>
@@ -56,6 +57,7 @@ private Q_SLOTS:
     void flies();
 
 private:
+    void unplugOnTheWay(const QString& script, const QString& device);
     void makeReports(const QString& hands, const QString& flow, const QString& go, const QString& script);
 };
 
@@ -64,14 +66,31 @@ void TestKernel::flies_data() {
     QTest::addColumn<QString>("hands");
     QTest::addColumn<int>("status");
     QTest::addColumn<QStringList>("findings");
+    QTest::addColumn<bool>("isUnplugged");
     const QString good = PROCEDURES "/twin_jet/hands/";
     const QString wrong = TEST_DATA "/hands/";
-    QTest::newRow("taxi_out") << "twin_jet/taxi_out" << good + "taxi_out.hands" << 0 << QStringList{};
-    QTest::newRow("take_off") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{};
+    QTest::newRow("taxi_out") << "twin_jet/taxi_out" << good + "taxi_out.hands" << 0 << QStringList{} << false;
+    QTest::newRow("take_off") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{} << false;
+    QTest::newRow("unplugged") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{} << true;
     QTest::newRow("take_off_wrong") << "twin_jet/take_off" << wrong + "take_off_wrong.hands" << 3
-                                    << QStringList{"guard tiller_above_limit", "wrong value flap_to_4"};
+                                    << QStringList{"guard tiller_above_limit", "wrong value flap_to_4"} << false;
     QTest::newRow("landing_no_reverse") << "twin_jet/landing_roll" << wrong + "landing_roll_no_reverse.hands" << 0
-                                        << QStringList{"not done reverse_raised"};
+                                        << QStringList{"not done reverse_raised"} << false;
+}
+
+/// In the middle of the script the device is pulled out and, after a while, plugged in again as it was.
+void TestKernel::unplugOnTheWay(const QString& script, const QString& device) {
+    QStringList lines = textFile(script).split('\n');
+    const auto plug = lines[lines.indexOf(QRegularExpression("plug " + device + " .*"))];
+    const auto middle = lines.size() / 2;
+    const auto last = lines.lastIndexOf(QRegularExpression("(at [0-9]+|send) " + device + " .*"), middle);
+    QVERIFY(last > 0);
+    lines.insert(middle, QStringList{"unplug " + device, "wait 1500", plug, "open " + device,
+                                     "send " + device + ' ' + lines[last].section(' ', -1), "wait 300", "goon"}
+                             .join('\n'));
+    QFile file(script);
+    QVERIFY(file.open(QIODevice::WriteOnly));
+    file.write(lines.join('\n').toUtf8());
 }
 
 void TestKernel::makeReports(const QString& hands, const QString& flow, const QString& go, const QString& script) {
@@ -92,9 +111,12 @@ void TestKernel::flies() {
     QFETCH(QString, hands);
     QFETCH(int, status);
     QFETCH(QStringList, findings);
+    QFETCH(bool, isUnplugged);
     QTemporaryDir folder;
     const QString kept = folder.path();
     makeReports(hands, flow, kept + "/progress", kept + "/script");
+    if (isUnplugged && !QTest::currentTestFailed())
+        unplugOnTheWay(kept + "/script", "device0");
     if (QTest::currentTestFailed())
         return;
 
@@ -107,6 +129,7 @@ void TestKernel::flies() {
     QVERIFY2(guest.exitCode() == status, qPrintable(QString("exit status %1\n%2").arg(guest.exitCode()).arg(story)));
     const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();
     QCOMPARE(findingsOf(debrief), findings);
+    QCOMPARE(story.contains("resumed"), isUnplugged);
     QCOMPARE(debrief["passed"].toBool(), status == 0);
     QVERIFY2(!debrief["simulated_input"].toBool(), "the kernel's devices are no simulated controls");
     QCOMPARE(jsonFile(kept + "/runs.json").array().size(), 1);

@@ -5,6 +5,7 @@
 // Script, a line each, done one after the other; DEVICE is a word that names it here:
 //   plug DEVICE VENDOR:PRODUCT PORT DESCRIPTOR   (hex) and wait until the kernel's driver has it
 //   unplug DEVICE
+//   goon                           the time since the last unplug does not count for 'at'
 //   open DEVICE                    wait until a program has opened it
 //   send DEVICE REPORT             (hex), at once
 //   wait MILLISECONDS
@@ -179,6 +180,9 @@ private:
             plug(words);
         } else if (verb == "unplug" && words >> name) {
             m_devices.erase(name);
+            m_unplugged = Clock::now();
+        } else if (verb == "goon") {
+            m_go += Clock::now() - m_unplugged;
         } else if (verb == "open" && words >> name) {
             device(name).awaitOpen(name);
         } else if (verb == "send" && words >> name) {
@@ -230,6 +234,7 @@ private:
 
     std::map<std::string, std::unique_ptr<Device>> m_devices;
     Clock::time_point m_go = Clock::now();
+    Clock::time_point m_unplugged = Clock::now();
     int m_line = 0;
 };
 
