@@ -28,11 +28,17 @@ namespace {
 /// Keeps what the hands moved.
 class HandKeeper final : public Recorder {
 public:
+    struct Due {
+        Time told; ///< when the program said so
+        int step;
+    };
     std::vector<Sample> hands;
+    std::vector<Due> dues;
     Time started{};
 
     Status begin(const RunHeader&) override { return {}; }
     Status samples(std::span<const Sample> batch) override {
+        m_now = batch.empty() ? m_now : batch.front().time;
         for (const Sample& sample : batch)
             if (sample.actor == Actor::Hand)
                 hands.push_back(sample);
@@ -40,14 +46,20 @@ public:
     }
     Status command(const RunCommand&) override { return {}; }
     Status events(std::span<const Event> events) override {
-        for (const Event& event : events)
+        for (const Event& event : events) {
             if (event.kind == EventKind::RunStarted)
                 started = event.time;
+            if (event.kind == EventKind::StepDue)
+                dues.push_back({m_now, event.step});
+        }
         return {};
     }
     Status flush(Time) override { return {}; }
     Status finish(Time, const Score&, const std::vector<StepResult>&) override { return {}; }
     std::int64_t runId() const override { return 0; }
+
+private:
+    Time m_now{};
 };
 
 std::vector<std::uint8_t> hexFile(const std::string& path) {
@@ -179,10 +191,19 @@ void printScript(Scene& scene, const std::string& goFile) {
         std::cout << "open " << name(i) << "\nsend " << name(i) << ' ' << scene.images[i].hex() << '\n';
     std::cout << "go " << goFile << " started\n";
     const HandKeeper keeper = flownAlone(scene);
-    for (const Sample& sample : keeper.hands)
+    const auto micros = [&](Time time) {
+        return (time - keeper.started).count() / 1000;
+    };
+    auto due = keeper.dues.begin();
+    for (const Sample& sample : keeper.hands) {
+        // Real time drifts from the flight here; where a step falls due both meet again.
+        for (; due != keeper.dues.end() && due->told < sample.time; ++due)
+            std::cout << "sync " << micros(due->told) << ' ' << goFile << " due            "
+                      << scene.flow.flow->steps[static_cast<std::size_t>(due->step)].title << '\n';
         for (const DeviceIndex device : put(scene, sample.signal, sample.value))
-            std::cout << "at " << (sample.time - keeper.started).count() / 1000 << ' ' << name(device) << ' '
-                      << scene.images[device].hex() << '\n';
+            std::cout << "at " << micros(sample.time) << ' ' << name(device) << ' ' << scene.images[device].hex()
+                      << '\n';
+    }
     std::cout << "wait 600000\n";
 }
 

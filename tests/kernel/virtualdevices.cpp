@@ -10,6 +10,7 @@
 //   send DEVICE REPORT             (hex), at once
 //   wait MILLISECONDS
 //   go FILE WORD                   wait until FILE has WORD in it: from here on 'at' counts
+//   sync MICROSECONDS FILE TEXT    wait until FILE has TEXT, behind what was waited for before: it is that time now
 //   at MICROSECONDS DEVICE REPORT  at that time, by the kernel's steady clock
 // Exit status 1 with a message when something does not come about within 60 s.
 
@@ -188,7 +189,16 @@ private:
         } else if (verb == "send" && words >> name) {
             send(name, words);
         } else if (verb == "go") {
-            go(words);
+            std::string file, word;
+            words >> file >> word;
+            await(file, word);
+            m_go = Clock::now();
+        } else if (verb == "sync") {
+            long long now = 0;
+            std::string file, text;
+            std::getline(words >> now >> file >> std::ws, text);
+            await(file, text);
+            m_go = Clock::now() - std::chrono::microseconds(now);
         } else {
             giveUp("line " + std::to_string(m_line) + ": '" + verb + "' is no instruction");
         }
@@ -216,25 +226,27 @@ private:
         std::cout << "plugged " << name << std::endl;
     }
 
-    void go(std::istringstream& words) {
-        std::string file, word, text;
-        words >> file >> word;
+    /// Until the file has the text behind what was waited for before.
+    void await(const std::string& file, const std::string& text) {
         const auto end = Clock::now() + kPatience;
         while (true) {
             std::ifstream stream(file);
-            text.assign(std::istreambuf_iterator<char>(stream), {});
-            if (text.find(word) != std::string::npos)
-                break;
+            const std::string whole(std::istreambuf_iterator<char>(stream), {});
+            const std::size_t at = whole.find(text, m_read);
+            if (at != std::string::npos) {
+                m_read = at + text.size();
+                return;
+            }
             if (Clock::now() > end)
-                giveUp("'" + word + "' never came up in " + file);
+                giveUp("'" + text + "' never came up in " + file);
             std::this_thread::sleep_for(5ms);
         }
-        m_go = Clock::now();
     }
 
     std::map<std::string, std::unique_ptr<Device>> m_devices;
     Clock::time_point m_go = Clock::now();
     Clock::time_point m_unplugged = Clock::now();
+    std::size_t m_read = 0; ///< so far in the file that is waited for
     int m_line = 0;
 };
 
