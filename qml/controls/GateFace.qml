@@ -8,15 +8,17 @@ ControlFace {
     readonly property int gates: control.positions.length
     readonly property real handleSize: Math.max(12, Math.min(26, height * 0.11))
     readonly property real slotX: Math.min(28, 16 * wordSize / Tokens.quietSize)
-    readonly property real stretch: gates > 1 ? (height - handleSize) / (gates - 1) : 0
+    /// Above and below the outer gates, so that handle and word have their place.
+    readonly property real room: Math.max(handleSize, 1.5 * wordSize)
+    readonly property real stretch: gates > 1 ? (height - room) / (gates - 1) : 0
     readonly property bool between: control.known && control.value < 0
 
     function gateY(gate: real): real {
-        return handleSize / 2 + gate * stretch;
+        return room / 2 + gate * stretch;
     }
 
     function valueAt(x: real, y: real): real {
-        return Math.max(0, Math.min(gates - 1, Math.round((y - handleSize / 2) / stretch)));
+        return Math.max(0, Math.min(gates - 1, Math.round((y - room / 2) / stretch)));
     }
 
     implicitWidth: slotX * 2 + 8 + widest.advanceWidth
