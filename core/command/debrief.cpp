@@ -1,7 +1,7 @@
-#include <charconv>
 #include <memory>
 
 #include "command/command.h"
+#include "command/loadrun.h"
 #include "report/storeddebrief.h"
 #include "store/store.h"
 
@@ -16,30 +16,8 @@ struct DebriefOptions {
     bool isJudgedAgain = false;
 };
 
-/// The id that a person means by "12" or "last".
-Result<std::int64_t> findRun(Store& store, const std::string& name) {
-    std::int64_t id = 0;
-    const auto [end, problem] = std::from_chars(name.data(), name.data() + name.size(), id);
-    if (problem == std::errc() && end == name.data() + name.size())
-        return id;
-    if (name != "last")
-        return failure("bad-run", "'" + name + "' is no run; write its number, as 'flowhand runs' lists it, or last");
-    const Result<std::vector<RunSummary>> runs = store.runs();
-    if (!runs)
-        return tl::unexpected(runs.error());
-    if (runs->empty())
-        return failure("no-such-run", "there are no runs yet; 'flowhand practise FLOW' flies one");
-    return runs->front().id;
-}
-
 int goThrough(const DebriefOptions& options, CommandLine& line) {
-    Result<Store> store = Store::open(options.store, {false, true});
-    if (!store)
-        return complain(line, store.error());
-    const Result<std::int64_t> id = findRun(*store, options.run);
-    if (!id)
-        return complain(line, id.error());
-    Result<StoredRun> run = store->load(*id);
+    Result<StoredRun> run = loadRun(options.store, options.run);
     if (!run)
         return complain(line, run.error());
     const Result<StoredDebrief> debrief = StoredDebrief::of(std::move(*run), options.isJudgedAgain, FLOWHAND_VERSION);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "command/command.h"
+#include "command/loadrun.h"
 #include "condition/judgement.h"
 #include "condition/lexer.h"
 #include "condition/trace.h"
@@ -20,6 +21,8 @@ namespace {
 struct JudgeOptions {
     std::string condition;
     std::string trace;
+    std::string run;
+    std::string store = defaultStoreFile();
     std::string aircraft;
     std::string end;
     bool isJson = false;
@@ -38,6 +41,14 @@ struct Understood {
     Condition condition;
     Trace trace;
 };
+
+/// The first error of a condition that did not compile.
+Error errorOf(const std::vector<ConditionProblem>& problems) {
+    for (const ConditionProblem& problem : problems)
+        if (!problem.isWarning)
+            return {problem.code, problem.message, {"condition", 1, static_cast<int>(problem.offset) + 1}};
+    return {"syntax", "the condition cannot be read", {"condition", 1, 1}};
+}
 
 /// Columns that say too little about their signal are understood in the first way in which the condition makes sense.
 Result<Understood> understand(const JudgeOptions& options, const TraceTable& table, const Aircraft& aircraft,
@@ -58,11 +69,7 @@ Result<Understood> understand(const JudgeOptions& options, const TraceTable& tab
                 firstProblems = problems;
         }
     }
-    problems = std::move(firstProblems);
-    for (const ConditionProblem& problem : problems)
-        if (!problem.isWarning)
-            return failure(problem.code, problem.message, {"condition", 1, static_cast<int>(problem.offset) + 1});
-    return failure("syntax", "the condition cannot be read", {"condition", 1, 1});
+    return tl::unexpected(errorOf(firstProblems));
 }
 
 const char* wordOf(Truth truth) {
@@ -141,7 +148,32 @@ Result<Aircraft> aircraftOf(const JudgeOptions& options) {
     return std::move(*aircraft);
 }
 
-int runJudge(const JudgeOptions& options, CommandLine& line) {
+Result<Time> endOf(const JudgeOptions& options, const Trace& trace) {
+    if (options.end.empty())
+        return trace.rows.back().time;
+    const Result<Time> end = parseSeconds(options.end);
+    if (end && *end < trace.rows.front().time)
+        return failure("bad-time", "--end " + options.end + " is before the trace begins, at " +
+                                       secondsText(trace.rows.front().time) + " s");
+    return end;
+}
+
+int show(const JudgeOptions& options, const Condition& condition, const std::vector<ConditionProblem>& problems,
+         const Trace& trace, CommandLine& line) {
+    for (const ConditionProblem& problem : problems)
+        line.err << "condition:1:" << problem.offset + 1 << ": warning: " << problem.message << '\n';
+    const Result<Time> end = endOf(options, trace);
+    if (!end)
+        return complain(line, end.error());
+    const Judgement judgement = judge(condition, trace, *end);
+    if (options.isJson)
+        printJson(judgement, line.out);
+    else
+        printText(judgement, trace.signals, line.out);
+    return kExitDone;
+}
+
+int judgeTrace(const JudgeOptions& options, CommandLine& line) {
     const Result<Aircraft> aircraft = aircraftOf(options);
     if (!aircraft)
         return complain(line, aircraft.error());
@@ -155,23 +187,36 @@ int runJudge(const JudgeOptions& options, CommandLine& line) {
     const Result<Understood> understood = understand(options, *table, *aircraft, problems);
     if (!understood)
         return complain(line, understood.error());
-    for (const ConditionProblem& problem : problems)
-        line.err << "condition:1:" << problem.offset + 1 << ": warning: " << problem.message << '\n';
-    const Trace& trace = understood->trace;
-    const Result<Time> end = options.end.empty() ? Result<Time>(trace.rows.back().time) : parseSeconds(options.end);
-    if (!end)
-        return complain(line, end.error());
-    if (*end < trace.rows.front().time)
-        return complain(line, {"bad-time",
-                               "--end " + options.end + " is before the trace begins, at " +
-                                   secondsText(trace.rows.front().time) + " s",
-                               {}});
-    const Judgement judgement = judge(understood->condition, trace, *end);
-    if (options.isJson)
-        printJson(judgement, line.out);
-    else
-        printText(judgement, trace.signals, line.out);
-    return kExitDone;
+    return show(options, understood->condition, problems, understood->trace, line);
+}
+
+/// A run's samples as a trace of its aircraft's signals.
+Trace traceOf(const StoredRun& run, const Aircraft& aircraft) {
+    Trace trace;
+    trace.signals = aircraft.signals;
+    for (const Sample& sample : run.samples) {
+        if (trace.rows.empty() || trace.rows.back().time != sample.time)
+            trace.rows.push_back({sample.time, {}});
+        trace.rows.back().changes.emplace_back(sample.signal, sample.value);
+    }
+    return trace;
+}
+
+int judgeRun(const JudgeOptions& options, CommandLine& line) {
+    const Result<StoredRun> run = loadRun(options.store, options.run);
+    if (!run)
+        return complain(line, run.error());
+    Problems problems;
+    const std::optional<Aircraft> aircraft = parseAircraft(run->header.aircraftSource, "aircraft of the run", problems);
+    if (!aircraft)
+        return complain(line, problems.firstError());
+    if (run->samples.empty())
+        return complain(line, {"empty-run", "this run has no samples to judge", {options.store}});
+    std::vector<ConditionProblem> found;
+    const std::optional<Condition> condition = Condition::compile(options.condition, aircraft->scope(), found);
+    if (!condition)
+        return complain(line, errorOf(found));
+    return show(options, *condition, found, traceOf(*run, *aircraft), line);
 }
 
 } // namespace
@@ -180,14 +225,20 @@ void addJudgeCommand(CLI::App& app, CommandLine& line) {
     auto options = std::make_shared<JudgeOptions>();
     CLI::App* command = app.add_subcommand("judge", "Try a condition on a trace of signals over time");
     command->add_option("condition", options->condition, "The condition, as in a flow file")->required();
-    command->add_option("--trace", options->trace, "Table of values: first line 'time,SIGNAL,...', times in seconds")
-        ->required();
-    command->add_option("--aircraft", options->aircraft, "Aircraft file that gives units, positions and aircraft.NAME");
+    CLI::Option* trace = command->add_option("--trace", options->trace,
+                                             "Table of values: first line 'time,SIGNAL,...', times in seconds");
+    CLI::Option* run =
+        command->add_option("--run", options->run, "A stored run: its number, or 'last'")->excludes(trace);
+    command->add_option("--db", options->store, "Where the run is stored")->type_name("FILE");
+    command->add_option("--aircraft", options->aircraft, "Aircraft file that gives units, positions and aircraft.NAME")
+        ->excludes(run);
     command->add_option("--end", options->end, "Until when, in seconds; by default the last line's time");
     command->add_flag("--json", options->isJson, "Print one JSON object");
     command->callback([options, &line] {
         line.chosen = [options, &line] {
-            return runJudge(*options, line);
+            if (options->trace.empty() && options->run.empty())
+                return complain(line, {"no-trace", "say what to judge: --trace FILE or --run ID", {}});
+            return options->run.empty() ? judgeTrace(*options, line) : judgeRun(*options, line);
         };
     });
 }

@@ -86,6 +86,11 @@ void TestCommand::aRunIsFlownStoredAndDebriefed() {
     QCOMPARE(objectIn(stored.out)["steps"], debrief["steps"]);
     const Outcome again = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
     QVERIFY2(again.status == 0, qPrintable(again.err));
+    const Outcome judged = flowhandWith({"judge", "airspeed > aircraft.vr", "--run", "last", "--db", db, "--json"});
+    QVERIFY2(judged.status == 0, qPrintable(judged.err));
+    const QJsonArray segments = objectIn(judged.out)["segments"].toArray();
+    QCOMPARE(segments.first().toArray()[2], QJsonValue(false));
+    QCOMPARE(segments.last().toArray()[2], QJsonValue(true));
 }
 
 void TestCommand::sameHandsSameEvents() {
