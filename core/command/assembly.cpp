@@ -1,5 +1,6 @@
 #include "command/assembly.h"
 
+#include <algorithm>
 #include <chrono>
 #include <filesystem>
 
@@ -70,6 +71,10 @@ Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const C
 } // namespace
 
 Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system, const Clock& clock) {
+    const std::vector<std::string>& seats = wish.aircraft->seats;
+    if (std::find(seats.begin(), seats.end(), wish.seat) == seats.end())
+        return failure("unknown-seat", wish.aircraft->title + " has no seat '" + wish.seat + "'; it has " +
+                                           joined(seats, ", ") + nearestHint(wish.seat, seats));
     AssembledRun run;
     run.origin = wholeTick(clock.now());
     run.parts.aircraft = wish.aircraft;

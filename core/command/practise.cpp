@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <memory>
 
 #include "command/assembly.h"
@@ -47,6 +48,11 @@ public:
 
 private:
     int fly(const FoundFlow& found) {
+        if (m_options.isDemonstration && demonstrationOf(*found.flow).empty())
+            return complain(m_line, {"no-demonstration",
+                                     "this flow has no demonstration; write its hands into hands/" + found.flow->id +
+                                         ".hands beside it, or name a script with --hands",
+                                     {found.flow->file}});
         std::optional<Store> store;
         if (!m_options.isUnstored) {
             Result<Store> opened = Store::open(m_options.store);
@@ -93,8 +99,12 @@ private:
         for (const std::string& remark : run.remarks)
             progress << remark << '\n';
         progress << found.flow->title << ", " << found.aircraft->title << std::endl;
-        if (run.devices == nullptr)
-            return flyScripted(std::move(run.parts), show);
+        if (run.devices == nullptr) {
+            FlownRun flown = flyScripted(std::move(run.parts), show);
+            for (const std::string& notice : flown.snapshot.notices)
+                m_line.err << notice << std::endl;
+            return flown;
+        }
         const Interrupt interrupt;
         return flyLive(
             std::move(run.parts), clock, run.origin, m_options.isWaived,
@@ -114,7 +124,7 @@ private:
             m_line.out << debriefJson(input) << '\n';
         else
             m_line.out << '\n' << debriefText(input);
-        return flown.snapshot.score.isPassed || !flown.snapshot.score.isScored ? kExitDone : kExitNotPassed;
+        return end.score.isPassed ? kExitDone : kExitNotPassed;
     }
 
     CommandLine& m_line;
@@ -153,7 +163,7 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
 int flyDemonstration(std::ostream& out, std::ostream& err) {
     CommandLine line{out, err, {}};
     Problems problems;
-    int status = kExitError;
+    int worst = kExitDone;
     for (const AircraftFolder& folder : loadLibrary(dataFolder() + "/procedures", problems)) {
         for (const Flow& flow : folder.flows) {
             Options options;
@@ -161,10 +171,10 @@ int flyDemonstration(std::ostream& out, std::ostream& err) {
             options.isDemonstration = true;
             options.isUnstored = true;
             if (!demonstrationOf(flow).empty())
-                status = Practise(line, options).run();
+                worst = std::max(worst, Practise(line, options).run());
         }
     }
-    return status;
+    return worst;
 }
 
 } // namespace flowhand

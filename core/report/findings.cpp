@@ -235,12 +235,21 @@ private:
         }
     }
 
+    [[nodiscard]] std::string waivedText(const Event& event) const {
+        if (event.signal == kNoSignal)
+            return "The set-up was not as the flow wants it, and waived.";
+        const Signal& signal = m_input.aircraft.signals[event.signal];
+        return "Waived at the start: " + signal.label + " was not at " + valueText(signal, event.value) + ".";
+    }
+
     void remarkEvent(const Event& event) {
         const std::string at = " at " + clockText(event.time);
-        const std::string why = event.text.empty() ? "" : ": " + event.text;
+        std::string why = event.text.empty() ? "" : ": " + event.text;
+        while (!why.empty() && why.back() == '.')
+            why.pop_back();
         switch (event.kind) {
         case EventKind::SetUpWaived:
-            remark("The set-up was not as the flow wants it, and waived" + why + ".");
+            remark(waivedText(event));
             break;
         case EventKind::Held:
             remark("Held" + at + why + ".");

@@ -76,12 +76,9 @@ struct Run::State {
         shownAt = now;
         {
             RunSnapshot fresh = loop.snapshot();
-            std::vector<Event> freshEvents = loop.takeEvents();
-            std::vector<Speech> freshSpeech = loop.takeSpeech();
+            (void)loop.takeEvents(); // the window shows the snapshot
             const std::lock_guard lock(mutex);
             snapshot = std::move(fresh);
-            events.insert(events.end(), freshEvents.begin(), freshEvents.end());
-            speech.insert(speech.end(), freshSpeech.begin(), freshSpeech.end());
         }
         if (onChange && !isOver)
             onChange();
@@ -115,8 +112,6 @@ struct Run::State {
     std::vector<std::pair<SignalId, Value>> moves;
     bool isStopping = false;
     RunSnapshot snapshot;
-    std::vector<Event> events;
-    std::vector<Speech> speech;
 
     std::thread thread;
 };
@@ -141,16 +136,6 @@ void Run::moveOnScreen(SignalId signal, Value value) {
 RunSnapshot Run::snapshot() const {
     const std::lock_guard lock(m_state->mutex);
     return m_state->snapshot;
-}
-
-std::vector<Event> Run::takeEvents() {
-    const std::lock_guard lock(m_state->mutex);
-    return std::exchange(m_state->events, {});
-}
-
-std::vector<Speech> Run::takeSpeech() {
-    const std::lock_guard lock(m_state->mutex);
-    return std::exchange(m_state->speech, {});
 }
 
 } // namespace flowhand

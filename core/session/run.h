@@ -25,8 +25,6 @@ public:
     void command(CommandKind kind, const std::string& text = {});
     void moveOnScreen(SignalId signal, Value value);
     [[nodiscard]] RunSnapshot snapshot() const;
-    [[nodiscard]] std::vector<Event> takeEvents();
-    [[nodiscard]] std::vector<Speech> takeSpeech();
 
 private:
     struct State;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <utility>
 
 #include "device/hub.h"
 
@@ -29,7 +30,7 @@ struct RunLoop::State {
     [[nodiscard]] bool isFlying() const { return session.phase() == SessionPhase::Running; }
 
     [[nodiscard]] Time nextPractice() const {
-        return parts.practice && isFlying() ? parts.practice->nextStep() + practiceLag : kForever;
+        return parts.practice && isFlying() ? parts.practice->nextStep() + stood : kForever;
     }
 
     [[nodiscard]] Time nextTime() const {
@@ -40,18 +41,21 @@ struct RunLoop::State {
             next = std::min(next, advanced + kTick);
         if (!readings.empty())
             next = std::min(next, readings.front().time);
+        if (!news.empty())
+            next = std::min(next, news.front().time);
         if (!partner.empty())
             next = std::min(next, partner.front().time);
         if (parts.rig)
             next = std::min(next, parts.rig->nextTimer());
-        if (parts.hands && isFlying())
-            next = std::min(next, parts.hands->nextMove());
+        if (parts.hands && isFlying() && parts.hands->nextMove() != kForever)
+            next = std::min(next, parts.hands->nextMove() + stood);
         return next;
     }
 
     // --- one instant ---
 
     void instant(Time time) {
+        const bool wasFlying = isFlying();
         if (!commands.empty() && time > advanced) {
             const PendingCommand command = commands.front();
             commands.pop_front();
@@ -67,16 +71,22 @@ struct RunLoop::State {
                 session.advance(time);
                 last = time;
             } else {
-                return; // a step of the practice aircraft that changed nothing yet
+                showHands(time); // a move that changed nothing is over all the same
+                return;
             }
         }
+        // Practice aircraft and scripted hands stand while the run does.
+        if (!wasFlying && isFlying())
+            stood += time - standingSince;
+        if (wasFlying && !isFlying())
+            standingSince = time;
         publish(time);
     }
 
     void apply(Time time, const PendingCommand& command) {
-        const bool wasFlying = isFlying();
         switch (command.kind) {
         case CommandKind::Start:
+            declareAsked(time);
             session.start(time);
             break;
         case CommandKind::Waive:
@@ -98,29 +108,26 @@ struct RunLoop::State {
         if (parts.recorder != nullptr)
             check(parts.recorder->command({time, command.kind, command.text}));
         last = time;
-        if (!wasFlying && isFlying())
-            thaw(time);
     }
 
-    /// The practice aircraft stands while the run does; its next step comes now.
-    void thaw(Time time) {
-        if (parts.practice)
-            practiceLag = time - parts.practice->nextStep();
+    /// Contacts that only tell that something was switched, not where it stands, are taken to stand where the start
+    /// wants them; the pilot is told, and puts them there.
+    void declareAsked(Time time) {
+        if (!parts.rig)
+            return;
+        for (const SignalId id : parts.rig->asked()) {
+            const Signal& signal = parts.aircraft->signals[id];
+            const Value value = startOf(*parts.flow, *parts.aircraft, id);
+            parts.rig->declare(id, value, time, screen);
+            notices.push_back(signal.label + " is taken to be " + valueText(signal, value) + "; put it there now.");
+        }
     }
 
     void gather(Time time) {
         batch.clear();
         std::vector<Sample> made;
-        while (!readings.empty() && readings.front().time <= time) {
-            const Reading reading = readings.front();
-            readings.pop_front();
-            if (reading.time <= last)
-                ++lateSamples;
-            if (parts.rig)
-                parts.rig->take(reading, made);
-        }
         if (parts.rig)
-            parts.rig->advance(time, made);
+            gatherDevices(time, made);
         if (time > advanced) {
             made.insert(made.end(), screen.begin(), screen.end());
             screen.clear();
@@ -131,7 +138,7 @@ struct RunLoop::State {
             partner.pop_front();
         }
         if (parts.hands && isFlying())
-            parts.hands->move(time, made);
+            parts.hands->move(time - stood, made);
         fly(time, made);
         for (Sample& sample : made) {
             sample.time = time;
@@ -139,14 +146,34 @@ struct RunLoop::State {
         }
     }
 
+    /// Readings and news of the devices in the order in which they came, then what happens by time alone.
+    void gatherDevices(Time time, std::vector<Sample>& made) {
+        const auto isDue = [&](const auto& queue) {
+            return !queue.empty() && queue.front().time <= time;
+        };
+        while (isDue(readings) || isDue(news)) {
+            if (isDue(news) && (!isDue(readings) || news.front().time <= readings.front().time)) {
+                note(news.front(), made);
+                news.pop_front();
+                continue;
+            }
+            if (readings.front().time <= last)
+                ++lateSamples;
+            parts.rig->take(readings.front(), made);
+            readings.pop_front();
+        }
+        parts.rig->advance(time, made);
+        noteFaults();
+    }
+
     void fly(Time time, std::vector<Sample>& made) {
         if (!parts.practice)
             return;
         for (Sample sample : made) {
-            sample.time = time - practiceLag;
+            sample.time = time - stood;
             parts.practice->take(sample);
         }
-        if (isFlying() && parts.practice->nextStep() + practiceLag <= time)
+        if (isFlying() && parts.practice->nextStep() + stood <= time)
             parts.practice->step(made);
     }
 
@@ -170,24 +197,24 @@ struct RunLoop::State {
         events.insert(events.end(), std::make_move_iterator(fresh.begin()), std::make_move_iterator(fresh.end()));
         for (const PartnerMove& move : session.takePartnerMoves())
             partner.push_back(move);
-        for (Speech& words : session.takeSpeech())
-            speech.push_back(std::move(words));
         if (parts.recorder != nullptr && time - flushed >= kFlushPeriod) {
             flushed = time;
             check(parts.recorder->flush(time));
         }
         if (session.phase() == SessionPhase::Ended)
             finish(time);
-        else if (parts.hands)
+        else
             showHands(time);
     }
 
     void showHands(Time time) {
+        if (!parts.hands || !isFlying())
+            return;
         const std::vector<StepResult>& results = session.results();
         std::vector<bool> due(results.size());
         for (std::size_t i = 0; i < due.size(); ++i)
             due[i] = results[i].due != kForever;
-        parts.hands->see(time, session.values(), due);
+        parts.hands->see(time - stood, session.values(), due);
     }
 
     void finish(Time time) {
@@ -211,46 +238,69 @@ struct RunLoop::State {
         if (parts.devices == nullptr)
             return;
         std::vector<Reading> fresh;
-        std::vector<DeviceNotice> news;
-        parts.devices->drain(fresh, news);
-        for (const DeviceNotice& notice : news)
-            note(notice);
+        std::vector<DeviceNotice> freshNews;
+        parts.devices->drain(fresh, freshNews);
         readings.insert(readings.end(), fresh.begin(), fresh.end());
+        news.insert(news.end(), freshNews.begin(), freshNews.end());
         // Several readers push into the hub; each one's readings are in order already.
-        std::stable_sort(readings.begin(), readings.end(), [](const Reading& a, const Reading& b) {
+        const auto isEarlier = [](const auto& a, const auto& b) {
             return a.time < b.time;
-        });
+        };
+        std::stable_sort(readings.begin(), readings.end(), isEarlier);
+        std::stable_sort(news.begin(), news.end(), isEarlier);
     }
 
-    void note(const DeviceNotice& notice) {
-        const std::string& name = parts.rig->devices()[notice.device].name;
+    void note(const DeviceNotice& notice, std::vector<Sample>& made) {
         ++changes;
-        if (notice.change == DeviceChange::Remark) {
-            notices.push_back(name + ": " + notice.message);
-            return;
+        switch (notice.change) {
+        case DeviceChange::Remark:
+            notices.push_back(nameOf(notice) + ": " + notice.message);
+            break;
+        case DeviceChange::Lost:
+            noteLost(notice, made);
+            break;
+        case DeviceChange::Connected:
+            noteConnected(notice);
+            break;
         }
-        if (notice.change == DeviceChange::Lost) {
-            lost.push_back(notice.device);
-            notices.push_back(name + " is not there: " + notice.message);
-            if (isFlying())
-                commands.push_back(
-                    {CommandKind::Hold, name + " is lost. Plug it in again; the run goes on by itself."});
-            isHeldByDevice = true;
-            // What its controls say now nobody knows.
-            parts.rig->lose(notice.device, notice.time, screen);
+    }
+
+    [[nodiscard]] const std::string& nameOf(const DeviceNotice& notice) const {
+        return parts.rig->devices()[notice.device].name;
+    }
+
+    void noteLost(const DeviceNotice& notice, std::vector<Sample>& made) {
+        lost.push_back(notice.device);
+        notices.push_back(nameOf(notice) + " is not there: " + notice.message);
+        // What its controls say now nobody knows.
+        parts.rig->lose(notice.device, notice.time, made);
+        if (!isFlying() || isHeldByDevice)
             return;
-        }
+        isHeldByDevice = true;
+        commands.push_back(
+            {CommandKind::Hold, nameOf(notice) + " is lost. Plug it in again; the run goes on by itself."});
+    }
+
+    void noteConnected(const DeviceNotice& notice) {
         const Status connected = parts.rig->connect(notice.device, parts.devices->inputs(notice.device));
         if (!connected) {
             notices.push_back(describe(connected.error()));
             return;
         }
         if (std::erase(lost, notice.device) > 0)
-            notices.push_back(name + " is back.");
-        if (lost.empty() && isHeldByDevice && session.phase() == SessionPhase::Held) {
-            isHeldByDevice = false;
+            notices.push_back(nameOf(notice) + " is back.");
+        // Behind its Hold in the queue, should that not have been applied yet.
+        if (lost.empty() && std::exchange(isHeldByDevice, false))
             commands.push_back({CommandKind::Resume, {}});
-        }
+    }
+
+    /// What is wrong with a control is said once, and again after it was right.
+    void noteFaults() {
+        std::vector<std::string> now = parts.rig->faults();
+        for (const std::string& fault : now)
+            if (std::find(faults.begin(), faults.end(), fault) == faults.end())
+                notices.push_back(fault);
+        faults = std::move(now);
     }
 
     RunParts parts;
@@ -258,18 +308,21 @@ struct RunLoop::State {
     Time advanced = -kTick; ///< told by the caller
     Time last = -kTick;     ///< of the last batch, command or timer
     Time flushed{};
-    Duration practiceLag{}; ///< run's time less the practice aircraft's
+    Duration stood{};     ///< how long the run has stood, in all: practice aircraft and hands know nothing of it
+    Time standingSince{}; ///< the run's time when it came to stand
     std::deque<PendingCommand> commands;
     std::vector<Sample> screen; ///< changes that come in just after the time advanced to
     std::deque<Reading> readings;
+    std::deque<DeviceNotice> news;
+    std::vector<std::string> faults;
     std::deque<PartnerMove> partner;
     std::vector<Sample> batch;
     std::vector<Event> events;
-    std::vector<Speech> speech;
     std::vector<std::string> notices;
     std::vector<DeviceIndex> lost;
     bool isHeldByDevice = false;
     bool isFinished = false;
+    std::int64_t runId = 0;
     std::uint64_t lateSamples = 0;
     std::uint64_t changes = 0;
 };
@@ -292,8 +345,10 @@ Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control) {
 
 RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(parts))) {
     State& state = *m_state;
-    if (state.parts.recorder != nullptr)
+    if (state.parts.recorder != nullptr) {
         state.check(state.parts.recorder->begin(state.parts.header));
+        state.runId = state.parts.recorder != nullptr ? state.parts.recorder->runId() : 0;
+    }
     const Aircraft& aircraft = *state.parts.aircraft;
     const Origin origin = state.parts.hands ? Origin::Script : Origin::Screen;
     for (const CockpitControl& control : aircraft.controls) {
@@ -322,7 +377,8 @@ void RunLoop::advance(Time time) {
 }
 
 void RunLoop::command(CommandKind kind, const std::string& text) {
-    m_state->isHeldByDevice = false;
+    if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Stop)
+        m_state->isHeldByDevice = false; // the pilot has decided
     m_state->commands.push_back({kind, text});
 }
 
@@ -354,15 +410,11 @@ RunSnapshot RunLoop::snapshot() const {
             state.session.results(),
             state.notices,
             state.lateSamples,
-            state.parts.recorder != nullptr ? state.parts.recorder->runId() : 0};
+            state.runId};
 }
 
 std::vector<Event> RunLoop::takeEvents() {
     return std::exchange(m_state->events, {});
-}
-
-std::vector<Speech> RunLoop::takeSpeech() {
-    return std::exchange(m_state->speech, {});
 }
 
 std::uint64_t RunLoop::changeCount() const {

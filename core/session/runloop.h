@@ -69,9 +69,8 @@ public:
     [[nodiscard]] bool areHandsDone() const;
     [[nodiscard]] SessionPhase phase() const;
     [[nodiscard]] RunSnapshot snapshot() const;
-    /// Events and words since the last call, and all samples and commands so far.
+    /// Those since the last call.
     [[nodiscard]] std::vector<Event> takeEvents();
-    [[nodiscard]] std::vector<Speech> takeSpeech();
     /// Counts every change a view might show.
     [[nodiscard]] std::uint64_t changeCount() const;
 

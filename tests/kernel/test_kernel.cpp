@@ -13,6 +13,7 @@
 namespace {
 
 constexpr int kMostSeconds = 420;
+constexpr int kNoKernel = 77; // exit status of guest
 
 /// Why the test cannot run here; empty: it can.
 QString missing() {
@@ -125,6 +126,8 @@ void TestKernel::flies() {
                 {"--seconds", QString::number(kMostSeconds), "--keep", kept, KERNEL_FOLDER "/fly", FLOWHAND,
                  VIRTUALDEVICES, kept + "/script", flow, ASSETS "/rigs/full_cockpit.toml", kept});
     QVERIFY(guest.waitForFinished((kMostSeconds + 60) * 1000));
+    if (guest.exitCode() == kNoKernel && !qEnvironmentVariableIsSet("CI"))
+        QSKIP("the kernel package could not be fetched with apt-get download");
     const QString story = textFile(kept + "/progress") + textFile(kept + "/devices") + guest.readAllStandardError();
     QVERIFY2(guest.exitCode() == status, qPrintable(QString("exit status %1\n%2").arg(guest.exitCode()).arg(story)));
     const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();

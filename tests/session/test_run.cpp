@@ -98,7 +98,6 @@ void TestRun::startsHoldsAndStops() {
     QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
         return now.session.phase == SessionPhase::Ended;
     }));
-    QVERIFY(!run.takeEvents().empty());
 }
 
 void TestRun::aScreenControlMoves() {

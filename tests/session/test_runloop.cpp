@@ -1,0 +1,216 @@
+// The run loop over devices in memory and a clock that the test sets: what happens to a run when levers are put right,
+// pulled out and plugged in again.
+
+#include <QtTest>
+
+#include "device/fakehid.h"
+#include "device/hub.h"
+#include "procedure/library.h"
+#include "session/runloop.h"
+
+using namespace flowhand;
+using namespace std::chrono_literals;
+
+namespace {
+
+constexpr const char* kFlow = R"(
+format = 1
+title = "Lights"
+phases = ["taxi_out"]
+[start]
+place = "stand"
+[[step]]
+id = "light"
+title = "Taxi light on"
+seat = "captain"
+within = "60 s"
+done = "taxi_light"
+)";
+
+constexpr const char* kRig = R"(
+format = 1
+title = "One switch"
+[[device]]
+name = "box"
+id = "1209:0001"
+[[control]]
+name = "Light switch"
+signal = "taxi_light"
+wiring = "contact"
+input = "button 1"
+)";
+
+/// Eight buttons in one byte.
+const std::vector<std::uint8_t> kBox = {0x05, 0x01, 0x09, 0x04, 0xA1, 0x01, 0x05, 0x09, 0x19, 0x01, 0x29, 0x08,
+                                        0x15, 0x00, 0x25, 0x01, 0x75, 0x01, 0x95, 0x08, 0x81, 0x02, 0xC0};
+
+/// One switch box, and a run that it flies.
+struct Box {
+    Box(const Aircraft& aircraft, const Flow& flow) {
+        plug();
+        Problems problems;
+        RunParts parts;
+        parts.aircraft = &aircraft;
+        parts.flow = &flow;
+        parts.rig = Rig::parse(kRig, "rig.toml", aircraft.signals, aircraft.controls.size(), problems);
+        if (!parts.rig)
+            qFatal("%s", describe(problems.firstError()).c_str());
+        auto opened = DeviceHub::open(hid, clock, Time{}, parts.rig->devices());
+        hub = std::move(*opened);
+        parts.devices = hub.get();
+        parts.header.setup.controls = parts.rig->facts();
+        loop.emplace(std::move(parts));
+    }
+    void plug() {
+        DeviceInfo info;
+        info.path = "box";
+        info.vendor = 0x1209;
+        info.product = 0x0001;
+        info.port = "p1";
+        info.name = "box";
+        info.readable = true;
+        hid.plug(info, kBox);
+    }
+    void send(std::uint8_t buttons) {
+        hid.send("box", {buttons});
+        hid.waitUntilRead("box");
+    }
+    /// Time goes on, a little at a turn, until it is so; false when it is not in the end.
+    template <class Wanted>
+    bool goOnUntil(Wanted isSo) {
+        for (int turn = 0; turn < 2000 && !isSo(); ++turn) {
+            clock.set(clock.now() + 20ms);
+            hid.pass();
+            hub->waitUntil(hub->now());
+            loop->advance(clock.now());
+            std::this_thread::yield();
+        }
+        return isSo();
+    }
+    bool goOnTo(SessionPhase phase) {
+        return goOnUntil([&] {
+            return loop->phase() == phase;
+        });
+    }
+    bool isTold(const std::string& words) const {
+        for (const std::string& notice : loop->snapshot().notices)
+            if (notice.find(words) != std::string::npos)
+                return true;
+        return false;
+    }
+
+    FakeHid hid;
+    FakeClock clock;
+    std::unique_ptr<DeviceHub> hub;
+    std::optional<RunLoop> loop;
+};
+
+} // namespace
+
+class TestRunLoop : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void initTestCase();
+    void theAircraftStandsUntilTheSetUpIsRight();
+    void aLostDeviceHoldsTheRun();
+    void thePilotsHoldStays();
+
+private:
+    std::vector<AircraftFolder> m_library;
+    std::optional<Flow> m_flow;
+    const Aircraft& aircraft() const { return *m_library.front().aircraft; }
+};
+
+void TestRunLoop::initTestCase() {
+    Problems problems;
+    m_library = loadLibrary(PROCEDURES, problems);
+    QVERIFY(!m_library.empty());
+    m_flow = parseFlow(kFlow, "flow.toml", aircraft(), problems);
+    QVERIFY2(m_flow, problems.all().empty() ? "" : describe(problems.all().front().error).c_str());
+}
+
+/// Seen: a minute spent on putting levers right was flown by the practice aircraft in one go.
+void TestRunLoop::theAircraftStandsUntilTheSetUpIsRight() {
+    const auto landing =
+        std::find_if(m_library.front().flows.begin(), m_library.front().flows.end(), [](const Flow& flow) {
+            return flow.id == "landing_roll";
+        });
+    QVERIFY(landing != m_library.front().flows.end());
+    RunParts parts;
+    parts.aircraft = &aircraft();
+    parts.flow = &*landing;
+    parts.header.setup.controls.resize(aircraft().controls.size());
+    for (ControlFacts& facts : parts.header.setup.controls)
+        facts.isSimulated = true;
+    Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft(), landing->startPlace);
+    QVERIFY(practice);
+    parts.practice.emplace(std::move(*practice));
+    RunLoop loop(std::move(parts));
+    const SignalId flap = *aircraft().signals.find("flap_lever");
+    const std::size_t height = indexOf(*aircraft().signals.find("height"));
+    const double before = loop.snapshot().values[height].number();
+    loop.moveOnScreen(flap, Value::position(0));
+    loop.advance(1s);
+    loop.command(CommandKind::Start);
+    loop.advance(60s);
+    QVERIFY(loop.phase() == SessionPhase::SetUp);
+    loop.moveOnScreen(flap, *parseValue(aircraft().signals[flap], "34"));
+    for (Time time = 60s; loop.phase() == SessionPhase::SetUp && time < 70s; time += 10ms)
+        loop.advance(time);
+    QVERIFY(loop.phase() == SessionPhase::Running);
+    QVERIFY(before - loop.snapshot().values[height].number() < 2.0);
+}
+
+void TestRunLoop::aLostDeviceHoldsTheRun() {
+    Box box(aircraft(), *m_flow);
+    QVERIFY(box.goOnUntil([&] {
+        return box.hub->connected(0).has_value();
+    }));
+    box.send(0);
+    box.loop->command(CommandKind::Start);
+    QVERIFY(box.goOnTo(SessionPhase::Running));
+    box.hid.unplug("box");
+    QVERIFY(box.goOnTo(SessionPhase::Held));
+    QVERIFY(box.isTold("box is not there"));
+    QVERIFY(!box.loop->snapshot().values[indexOf(*aircraft().signals.find("taxi_light"))].isKnown());
+    box.plug();
+    QVERIFY(box.goOnUntil([&] {
+        return box.isTold("box is back");
+    }));
+    box.send(0);
+    QVERIFY(box.goOnTo(SessionPhase::Running));
+    box.send(1);
+    QVERIFY(box.goOnTo(SessionPhase::Ended));
+    QVERIFY(box.loop->snapshot().results[0].state == StepState::Done);
+}
+
+/// Seen: a device that came back resumed a run that the pilot had held.
+void TestRunLoop::thePilotsHoldStays() {
+    Box box(aircraft(), *m_flow);
+    QVERIFY(box.goOnUntil([&] {
+        return box.hub->connected(0).has_value();
+    }));
+    box.send(0);
+    box.loop->command(CommandKind::Start);
+    QVERIFY(box.goOnTo(SessionPhase::Running));
+    box.loop->command(CommandKind::Hold, "telephone");
+    QVERIFY(box.goOnTo(SessionPhase::Held));
+    box.hid.unplug("box");
+    QVERIFY(box.goOnUntil([&] {
+        return box.isTold("box is not there");
+    }));
+    box.plug();
+    QVERIFY(box.goOnUntil([&] {
+        return box.isTold("box is back");
+    }));
+    box.send(0);
+    const Time until = box.clock.now() + 5s;
+    (void)box.goOnUntil([&] {
+        return box.clock.now() > until;
+    });
+    QVERIFY(box.loop->phase() == SessionPhase::Held);
+}
+
+QTEST_GUILESS_MAIN(TestRunLoop)
+#include "test_runloop.moc"
