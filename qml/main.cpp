@@ -62,6 +62,11 @@ int main(int argc, char** argv) {
         return *status;
     if (hasDisplay())
         return runWindow(argc, argv, wish);
+    if (argc > 1) {
+        std::cerr
+            << "flowhand: there is no display for the window; 'flowhand practise FLOW --rig FILE' flies without it\n";
+        return EXIT_FAILURE;
+    }
     std::cout << "There is no display, so scripted hands fly the demonstration.\n\n";
     return flyDemonstration(std::cout, std::cerr);
 }

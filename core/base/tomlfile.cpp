@@ -1,18 +1,31 @@
 #include "base/tomlfile.h"
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 #include <toml++/toml.h>
 
 #include "base/names.h"
+#include "base/textfile.h"
 
 namespace flowhand {
 
 namespace {
 
-constexpr std::size_t kLargestFile = 4u << 20;
+/// Dots in one key. Each is a table in a table, which parser and tree go down one by one; people write two or three.
+constexpr std::ptrdiff_t kMostKeyDots = 100;
+
+Status checkKeyDepth(std::string_view source, const std::string& name) {
+    int number = 1;
+    for (std::size_t begin = 0; begin < source.size(); ++number) {
+        const std::size_t end = std::min(source.find('\n', begin), source.size());
+        const std::string_view line = source.substr(begin, end - begin);
+        const std::string_view key = line.substr(0, line.find_first_of("=\"'#"));
+        if (std::count(key.begin(), key.end(), '.') > kMostKeyDots)
+            return failure("bad-toml", "this key has more than 100 parts", {name, number, 1});
+        begin = end + 1;
+    }
+    return {};
+}
 
 SourcePlace placeOfNode(const toml::node& node, const std::string& file) {
     const toml::source_position at = node.source().begin;
@@ -110,22 +123,15 @@ const TomlNode* TomlNode::find(std::string_view key) const {
 }
 
 Result<TomlFile> TomlFile::load(const std::string& path) {
-    std::ifstream stream(path, std::ios::binary);
-    if (!stream)
-        return failure("unreadable-file", "this file cannot be opened; check that it exists and that you may read it",
-                       {path});
-    std::string source(kLargestFile + 1, '\0');
-    stream.read(source.data(), static_cast<std::streamsize>(source.size()));
-    if (stream.bad() || (stream.gcount() == 0 && !stream.eof()))
-        return failure("unreadable-file", "this file cannot be read; is it a folder?", {path});
-    source.resize(static_cast<std::size_t>(stream.gcount()));
-    return parse(std::move(source), path);
+    Result<std::string> source = readFile(path);
+    if (!source)
+        return tl::unexpected(source.error());
+    return parse(std::move(*source), path);
 }
 
 Result<TomlFile> TomlFile::parse(std::string source, std::string name) {
-    if (source.size() > kLargestFile)
-        return failure("file-too-large", "this file is larger than 4 MiB and was not read; is it the right one?",
-                       {name});
+    if (const Status shallow = checkKeyDepth(source, name); !shallow)
+        return tl::unexpected(shallow.error());
     TomlFile file;
     file.m_source = std::move(source);
     try {

@@ -42,7 +42,7 @@ struct TomlMember {
 /// A parsed TOML file. Immutable; may be read from any thread.
 class TomlFile {
 public:
-    /// Errors: `unreadable-file`, `file-too-large` (over 4 MiB), `bad-toml` with the place.
+    /// Errors: those of readFile(), `bad-toml` with the place.
     [[nodiscard]] static Result<TomlFile> load(const std::string& path);
     /// The same from memory; `name` stands in messages as the file.
     [[nodiscard]] static Result<TomlFile> parse(std::string source, std::string name);

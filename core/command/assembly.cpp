@@ -114,9 +114,12 @@ Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std
                 found.push_back({folder.aircraft.get(), &flow});
         }
     }
+    if (known.empty())
+        return failure("unknown-flow",
+                       "there is no flow at all; is this the folder above the folders of the aircraft?");
     if (found.empty())
-        return failure("unknown-flow", "there is no flow '" + name + "'" + nearestHint(name, known) +
-                                           " There are: " + joined(known, ", "));
+        return failure("unknown-flow",
+                       "there is no flow '" + name + "'; there are " + joined(known, ", ") + nearestHint(name, known));
     if (found.size() > 1)
         return failure("unknown-flow",
                        "several aircraft have a flow '" + name + "'; write the aircraft too, as in " + known.front());

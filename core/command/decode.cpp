@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cctype>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <memory>
 #include <string>
@@ -10,6 +9,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/textfile.h"
 #include "command/command.h"
 #include "device/explain.h"
 #include "device/inputs.h"
@@ -30,14 +30,6 @@ struct DecodeOptions {
     bool asJson = false;
 };
 
-Result<std::string> contentOf(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    std::string content{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-    if (!file)
-        return failure("unreadable-file", "cannot read it", {path});
-    return content;
-}
-
 /// A file holds the bytes themselves, as sysfs has them, or hexadecimal, or is a recording.
 Result<Bytes> descriptorOf(const std::string& hexOrFile) {
     std::error_code ignored;
@@ -47,7 +39,7 @@ Result<Bytes> descriptorOf(const std::string& hexOrFile) {
         return failure("bad-hex",
                        "'" + hexOrFile + "' is neither a file nor bytes in hexadecimal, as in \"05 01 09 04\"");
     }
-    const auto content = contentOf(hexOrFile);
+    const auto content = readFile(hexOrFile, kLargestRecorded);
     if (!content)
         return tl::unexpected(content.error());
     const bool isText = std::all_of(content->begin(), content->end(), [](unsigned char c) {
@@ -183,7 +175,7 @@ int decode(CommandLine& line, const DecodeOptions& options) {
         return complain(line, bytes.error());
     Recording recording;
     if (!options.reports.empty()) {
-        const auto content = contentOf(options.reports);
+        const auto content = readFile(options.reports, kLargestRecorded);
         if (!content)
             return complain(line, content.error());
         auto parsed = parseRecording(*content, options.reports);

@@ -1,12 +1,11 @@
 #include <charconv>
 #include <cmath>
-#include <fstream>
 #include <memory>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <vector>
 
+#include "base/textfile.h"
 #include "command/command.h"
 #include "command/loadrun.h"
 #include "condition/judgement.h"
@@ -27,15 +26,6 @@ struct JudgeOptions {
     std::string end;
     bool isJson = false;
 };
-
-Result<std::string> contentOf(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream content;
-    content << file.rdbuf();
-    if (!file)
-        return failure("unreadable-file", "cannot read this file; check its name and that you may read it", {path});
-    return content.str();
-}
 
 struct Understood {
     Condition condition;
@@ -177,7 +167,7 @@ int judgeTrace(const JudgeOptions& options, CommandLine& line) {
     const Result<Aircraft> aircraft = aircraftOf(options);
     if (!aircraft)
         return complain(line, aircraft.error());
-    const Result<std::string> content = contentOf(options.trace);
+    const Result<std::string> content = readFile(options.trace, kLargestRecorded);
     if (!content)
         return complain(line, content.error());
     const Result<TraceTable> table = TraceTable::parse(*content, options.trace);

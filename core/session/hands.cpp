@@ -3,10 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <fstream>
-#include <sstream>
 
 #include "aircraft/steering.h"
+#include "base/textfile.h"
 #include "session/handscript.h"
 
 namespace flowhand {
@@ -204,14 +203,12 @@ Hands& Hands::operator=(Hands&&) noexcept = default;
 
 std::optional<Hands> Hands::load(const std::string& file, const Aircraft& aircraft, const Flow& flow,
                                  Problems& problems) {
-    std::ifstream stream(file, std::ios::binary);
-    std::ostringstream source;
-    if (!stream || !(source << stream.rdbuf())) {
-        problems.error("unreadable-file",
-                       "this script of hands cannot be read; check that it exists and that you may read it", {file});
+    const Result<std::string> source = readFile(file);
+    if (!source) {
+        problems.add(Severity::Error, source.error());
         return std::nullopt;
     }
-    return parse(source.str(), file, aircraft, flow, problems);
+    return parse(*source, file, aircraft, flow, problems);
 }
 
 std::optional<Hands> Hands::parse(const std::string& source, const std::string& name, const Aircraft& aircraft,

@@ -14,6 +14,9 @@ using namespace std::chrono_literals;
 /// Common practice: a hand needs about this long for a short reach of a lever.
 constexpr Duration kUsualMove = 300ms;
 constexpr Duration kUsualPress = 200ms;
+constexpr Duration kLongest = 4h;
+/// Faster than any aircraft rolls on its own wheels to be steered.
+constexpr double kFastestKept = 60.0;
 
 /// Splits one line into words and reads it, keeping the place for errors.
 class LineParser {
@@ -67,6 +70,8 @@ private:
         const Result<Duration> value = parseDuration(piece.text);
         if (!value)
             error(piece.offset, value.error().code, value.error().message);
+        else if (*value > kLongest)
+            error(piece.offset, "bad-duration", "no run is longer than 4 h");
         return value.value_or(Duration{});
     }
 
@@ -157,9 +162,9 @@ private:
             m_hand.lasts = duration(tail(piece, split + 5));
         const Piece name = trimmed(piece.offset, piece.offset + std::min(split, piece.text.size()));
         const SignalId id = control(name);
-        if (m_isGood && m_aircraft.signals[id].kind != SignalKind::OnOff)
+        if (m_isGood && m_aircraft.control(id).kind != ControlKind::Button)
             error(name.offset, "bad-hands",
-                  "only a button or switch can be pressed; write a value for '" + std::string(name.text) + "'");
+                  "only a button can be pressed; write a value for '" + std::string(name.text) + "'");
         m_hand.controls = {id};
     }
 
@@ -183,6 +188,8 @@ private:
             parseValue(m_aircraft.signals[*m_aircraft.signals.find("ground_speed")], speed.text);
         if (!value)
             error(speed.offset, value.error().code, value.error().message);
+        else if (value->number() < 0.0 || value->number() > kFastestKept)
+            error(speed.offset, "bad-value", "hands keep speeds from 0 to 60 kt");
         m_hand.target = value.value_or(Value());
         for (Piece rest = tail(piece, split + 6); !rest.text.empty();) {
             const std::size_t comma = std::min(rest.text.find(','), rest.text.size());
@@ -205,6 +212,11 @@ private:
         const Result<Value> target = parseValue(signal, value.text);
         if (!target)
             error(value.offset, target.error().code, target.error().message);
+        else if (signal.kind == SignalKind::Number && signal.lowest < signal.highest &&
+                 (target->number() < signal.lowest || target->number() > signal.highest))
+            error(value.offset, "bad-value",
+                  signal.label + " goes from " + valueText(signal, Value::number(signal.lowest)) + " to " +
+                      valueText(signal, Value::number(signal.highest)));
         m_hand.target = target.value_or(Value());
         if (split != std::string_view::npos)
             m_hand.lasts = duration(tail(rest, split + 6));

@@ -127,6 +127,14 @@ void TestBase::tomlErrorsNameThePlace() {
     QCOMPARE(broken.error().place.line, 2);
     QVERIFY(!TomlFile::load("/nonexistent/rig.toml"));
     QCOMPARE(TomlFile::load("/").error().code, std::string("unreadable-file"));
+    QCOMPARE(TomlFile::load("/dev/zero").error().code, std::string("unreadable-file"));
+    std::string deep = "a = 1\na";
+    for (int i = 0; i < 50'000; ++i)
+        deep += ".a";
+    const Result<TomlFile> tooDeep =
+        TomlFile::parse(deep + " = 1\n", "rig.toml"); // seen: the parser's stack overflowed
+    QVERIFY(!tooDeep);
+    QCOMPARE(tooDeep.error().place.line, 2);
 }
 
 void TestBase::tomlReaderComplainsOfUnknownKeys() {

@@ -159,6 +159,13 @@ void TestCommand::badInputIsAnError_data() {
     QTest::newRow("no procedures") << QStringList{"practise",   "taxi_out",     "--demonstration",
                                                   "--unstored", "--procedures", inFolder("nowhere")}
                                    << "";
+    QTest::newRow("a folder as descriptor") << QStringList{"decode", "--descriptor", m_folder.path()} << "is a folder";
+    QTest::newRow("a device as trace") << QStringList{"judge", "x > 1", "--trace", "/dev/zero"} << "a pipe or a device";
+    QTest::newRow("a device as hands") << QStringList{"practise", "taxi_out", "--hands", "/dev/zero", "--unstored"}
+                                       << "a pipe or a device";
+    QTest::newRow("unknown seat") << QStringList{"practise",   "taxi_out", "--demonstration",
+                                                 "--unstored", "--seat",   "captian"}
+                                  << "did you mean 'captain'?";
     QTest::newRow("lint of a broken file") << QStringList{"lint", inFolder("broken.toml")} << "";
 }
 

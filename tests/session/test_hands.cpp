@@ -115,7 +115,11 @@ void TestHands::errorsNameTheirPlace_data() {
     QTest::newRow("condition") << "when airspeed > 80 deg: taxi_light on"
                                << "test.hands:1:";
     QTest::newRow("press a lever") << "after 1 s: press flap_lever"
-                                   << "test.hands:1:18: only a button or switch";
+                                   << "test.hands:1:18: only a button";
+    QTest::newRow("too long") << "after 1 s: thrust_lever_1 50 % over 100 h"
+                              << "test.hands:1:37: no run is longer";
+    QTest::newRow("out of range") << "after 1 s: thrust_lever_1 500 %"
+                                  << "test.hands:1:27: Thrust lever 1 goes from 0 % to 100 %";
     QTest::newRow("empty") << "# nothing\n"
                            << "test.hands:1:1: there is no line";
 }
