@@ -6,6 +6,7 @@
 // device that RIG wires it to. One descriptor a device, in the rig's order. The devices first report where the flow
 // starts from, then wait for the word 'started' in GOFILE.
 
+#include <algorithm>
 #include <cstdlib>
 #include <fstream>
 #include <iostream>
@@ -50,7 +51,7 @@ public:
             if (event.kind == EventKind::RunStarted)
                 started = event.time;
             if (event.kind == EventKind::StepDue)
-                dues.push_back({m_now, event.step});
+                dues.push_back({std::max(m_now, event.time), event.step}); // nothing moves while the aircraft stands
         }
         return {};
     }

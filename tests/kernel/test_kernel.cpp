@@ -129,6 +129,8 @@ void TestKernel::flies() {
     if (guest.exitCode() == kNoKernel && !qEnvironmentVariableIsSet("CI"))
         QSKIP("the kernel package could not be fetched with apt-get download");
     const QString story = textFile(kept + "/progress") + textFile(kept + "/devices") + guest.readAllStandardError();
+    if (guest.exitCode() != status)
+        qWarning().noquote() << story; // QVERIFY2 would cut it
     QVERIFY2(guest.exitCode() == status, qPrintable(QString("exit status %1\n%2").arg(guest.exitCode()).arg(story)));
     const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();
     QCOMPARE(findingsOf(debrief), findings);
