@@ -28,6 +28,11 @@ constexpr const char* kGroundFile = "ground.toml";
 constexpr const char* kHandsFolder = "hands";
 constexpr const char* kHandsEnding = ".hands";
 
+constexpr const char* kNoFlow =
+    "this is no flow: it has no [[step]]; is that misspelt, or is the file in the wrong place?";
+constexpr const char* kNoFlowForHands =
+    "there is no flow of this name that could be flown by these hands; has the flow an error, or another name?";
+
 bool isThere(const fs::path& path) {
     std::error_code ignored;
     return fs::exists(path, ignored);
@@ -95,7 +100,29 @@ private:
             checkPractice(folder / kPracticeFile, *loaded->aircraft);
         for (const Flow& flow : loaded->flows)
             checkFlow(flow, *loaded->aircraft);
+        checkStrays(folder, *loaded);
         return true;
+    }
+
+    /// Files that look like something to fly and are not.
+    void checkStrays(const fs::path& folder, const AircraftFolder& loaded) {
+        std::error_code failed;
+        for (const fs::directory_entry& entry : fs::directory_iterator(folder, failed)) {
+            const fs::path& path = entry.path();
+            if (path.extension() == ".toml" && path.filename() != kAircraftFile && path.filename() != kPracticeFile &&
+                !isFlowFile(path.string()))
+                m_problems.error("not-a-flow", kNoFlow, {path.string()});
+        }
+        for (const fs::directory_entry& entry : fs::directory_iterator(folder / kHandsFolder, failed))
+            if (entry.path().extension() == kHandsEnding && !flowOf(entry.path(), loaded))
+                m_problems.error("no-flow-for-hands", kNoFlowForHands, {entry.path().string()});
+    }
+
+    static const Flow* flowOf(const fs::path& hands, const AircraftFolder& loaded) {
+        for (const Flow& flow : loaded.flows)
+            if (flow.id == hands.stem())
+                return &flow;
+        return nullptr;
     }
 
     void checkPractice(const fs::path& file, const Aircraft& aircraft) {
@@ -114,7 +141,10 @@ private:
     /// What a flow has outside its file: where it starts, and the hands that demonstrate it.
     void checkFlow(const Flow& flow, const Aircraft& aircraft) {
         const fs::path folder = fs::path(flow.file).parent_path();
-        if (!flow.startPlace.empty() && isThere(folder / kPracticeFile))
+        if (!flow.startPlace.empty() && !isThere(folder / kPracticeFile))
+            m_problems.error("no-practice", "there is no practice.toml beside the flow, so nothing knows this place",
+                             flow.startWhere);
+        else if (!flow.startPlace.empty())
             if (Result<PracticeAircraft> start = PracticeAircraft::create(aircraft, flow.startPlace); !start)
                 m_problems.error(start.error().code, start.error().message, flow.startWhere);
         const fs::path hands = folder / kHandsFolder / (flow.id + kHandsEnding);
@@ -150,6 +180,11 @@ private:
         keep(all, loaded ? path : folder / kAircraftFile);
         if (loaded)
             checkInFolder(path, *loaded);
+        if (loaded && path.extension() == kHandsEnding && flowOf(path, *loaded) == nullptr)
+            m_problems.error("no-flow-for-hands", kNoFlowForHands, {path.string()});
+        else if (loaded && path.extension() != kHandsEnding && path.filename() != kAircraftFile &&
+                 path.filename() != kPracticeFile && !isFlowFile(path.string()))
+            m_problems.error("not-a-flow", kNoFlow, {path.string()});
     }
 
     void checkInFolder(const fs::path& path, const AircraftFolder& loaded) {

@@ -2,6 +2,7 @@
 
 #include <sstream>
 
+#include <QDir>
 #include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
@@ -143,6 +144,16 @@ void TestCommand::badInputIsAnError_data() {
     QVERIFY(notStore.open(QIODevice::WriteOnly));
     notStore.write("this is no database, but long enough to be looked at as one, so that its header is read");
     notStore.close();
+    QVERIFY(QDir(m_folder.path()).mkpath("craft"));
+    QVERIFY(QFile::copy(PROCEDURES "/twin_jet/aircraft.toml", inFolder("craft/aircraft.toml")));
+    QFile misspelt(inFolder("craft/taxi.toml"));
+    QVERIFY(misspelt.open(QIODevice::WriteOnly));
+    misspelt.write("format = 1\n[[steps]]\nid = 'x'\n");
+    misspelt.close();
+    QTest::newRow("lint of a folder with a misspelt flow")
+        << QStringList{"lint", inFolder("craft")} << "it has no [[step]]";
+    QTest::newRow("lint of a misspelt flow")
+        << QStringList{"lint", inFolder("craft/taxi.toml")} << "it has no [[step]]";
     QTest::newRow("unknown command") << QStringList{"fly"} << "";
     QTest::newRow("unknown flow") << QStringList{"practise", "taxi_ou", "--demonstration", "--unstored"} << "taxi_out";
     QTest::newRow("nothing to fly with") << QStringList{"practise", "taxi_out", "--unstored"} << "--rig FILE";

@@ -105,7 +105,7 @@ private Q_SLOTS:
         QTest::addColumn<QString>("says");
         QTest::newRow("condition") << QStringList{"x > 2 kt", "--trace", "TRACE"} << "condition:1:5: '2 kt'";
         QTest::newRow("no file") << QStringList{"x > 2", "--trace", "/no/such/file.csv"}
-                                 << "/no/such/file.csv: cannot read";
+                                 << "/no/such/file.csv: this file cannot be opened";
         QTest::newRow("end too early") << QStringList{"x > 2", "--trace", "TRACE", "--end=-1"}
                                        << "before the trace begins";
         QTest::newRow("end no time") << QStringList{"x > 2", "--trace", "TRACE", "--end", "soon"}

@@ -133,7 +133,7 @@ void TestDeviceCommands::mistakesAreErrors_data() {
                                           << "malformed report descriptor at byte 6: ";
     QTest::newRow("neither file nor bytes") << QStringList{"decode", "--descriptor", "no such"} << "neither a file nor";
     QTest::newRow("no reports") << QStringList{"decode", "--descriptor", "05 01", "--reports", "/nowhere/at/all"}
-                                << "/nowhere/at/all: cannot read it";
+                                << "/nowhere/at/all: this file cannot be opened";
     QTest::newRow("no id") << QStringList{"devices", "stick"} << "'stick' names no device";
     QTest::newRow("id too long") << QStringList{"devices", "1209:12345"} << "names no device";
     QTest::newRow("not connected") << QStringList{"devices", "FFFF:FFFE", "--watch"} << "no controls are connected";
