@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
+#include "base/sha256.h"
 #include "store/runjson.h"
 #include "store/samplereader.h"
-#include "store/sha256.h"
 #include "store/window.h"
 
 namespace flowhand {

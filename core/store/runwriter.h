@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "base/sha256.h"
 #include "procedure/aircraftfile.h"
 #include "session/record.h"
 #include "store/chunk.h"
 #include "store/connection.h"
-#include "store/sha256.h"
 #include "store/window.h"
 
 namespace flowhand {

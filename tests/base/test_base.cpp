@@ -1,6 +1,7 @@
 #include <QtTest>
 
 #include "base/names.h"
+#include "base/sha256.h"
 #include "base/signal.h"
 #include "base/time.h"
 #include "base/tomlfile.h"
@@ -27,6 +28,8 @@ private slots:
     void tomlReaderComplainsOfUnknownKeys();
     void placesInTextGoThroughEscapes_data();
     void placesInTextGoThroughEscapes();
+    void sha256MatchesThePublishedExamples_data();
+    void sha256MatchesThePublishedExamples();
 };
 
 void TestBase::durationsAreExact_data() {
@@ -175,6 +178,27 @@ void TestBase::placesInTextGoThroughEscapes() {
     const SourcePlace place = file->placeInText(*file->root().find("a"), static_cast<std::size_t>(offset));
     QCOMPARE(place.line, line);
     QCOMPARE(place.column, column);
+}
+
+void TestBase::sha256MatchesThePublishedExamples_data() {
+    QTest::addColumn<QString>("text");
+    QTest::addColumn<QString>("hash");
+    // NIST, FIPS 180-4 example computations for SHA-256 (values from memory, checked with coreutils' sha256sum).
+    QTest::newRow("one block") << "abc"
+                               << "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+    QTest::newRow("two blocks") << "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"
+                                << "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1";
+    // Computed with coreutils' sha256sum.
+    QTest::newRow("empty") << ""
+                           << "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
+    QTest::newRow("just a block") << QString(64, 'a')
+                                  << "ffe054fe7ae0cb6dc65c3af9b61d5209f439851db43d0ba5997337df154668eb";
+}
+
+void TestBase::sha256MatchesThePublishedExamples() {
+    QFETCH(QString, text);
+    QFETCH(QString, hash);
+    QCOMPARE(QString::fromStdString(sha256(text.toStdString())), hash);
 }
 
 QTEST_APPLESS_MAIN(TestBase)

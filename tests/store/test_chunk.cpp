@@ -6,7 +6,6 @@
 
 #include "store/chunk.h"
 #include "store/column.h"
-#include "store/sha256.h"
 
 using namespace flowhand;
 
@@ -69,8 +68,6 @@ private Q_SLOTS:
     void everyStateComesBack();
     void theLowestExactCodingIsTaken_data();
     void theLowestExactCodingIsTaken();
-    void sha256MatchesThePublishedExamples_data();
-    void sha256MatchesThePublishedExamples();
 };
 
 void TestChunk::everyStreamComesBack() {
@@ -153,27 +150,6 @@ void TestChunk::theLowestExactCodingIsTaken() {
     QFETCH(double, number);
     QFETCH(int, coding);
     QCOMPARE(codingFor({Value::number(number)}), coding);
-}
-
-void TestChunk::sha256MatchesThePublishedExamples_data() {
-    QTest::addColumn<QString>("text");
-    QTest::addColumn<QString>("hash");
-    // NIST, FIPS 180-4 example computations for SHA-256 (values from memory, checked with coreutils' sha256sum).
-    QTest::newRow("one block") << "abc"
-                               << "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
-    QTest::newRow("two blocks") << "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"
-                                << "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1";
-    // Computed with coreutils' sha256sum.
-    QTest::newRow("empty") << ""
-                           << "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
-    QTest::newRow("just a block") << QString(64, 'a')
-                                  << "ffe054fe7ae0cb6dc65c3af9b61d5209f439851db43d0ba5997337df154668eb";
-}
-
-void TestChunk::sha256MatchesThePublishedExamples() {
-    QFETCH(QString, text);
-    QFETCH(QString, hash);
-    QCOMPARE(QString::fromStdString(sha256(text.toStdString())), hash);
 }
 
 QTEST_APPLESS_MAIN(TestChunk)

@@ -1,4 +1,4 @@
-#include "store/sha256.h"
+#include "base/sha256.h"
 
 #include <bit>
 
