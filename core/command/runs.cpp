@@ -1,3 +1,4 @@
+#include <chrono>
 #include <memory>
 #include <nlohmann/json.hpp>
 
@@ -15,9 +16,20 @@ struct RunsOptions {
     bool isJson = false;
 };
 
+/// What a run that is being flown has recorded is at most 0.5 s old (core/store/README.md); the rest is for slow disks.
+constexpr auto kFreshness = std::chrono::seconds(3);
+
+bool isFlying(const RunSummary& run) {
+    const auto recorded = std::chrono::milliseconds(run.startedUnixMillis) + run.length;
+    const auto age = std::chrono::system_clock::now().time_since_epoch() - recorded;
+    return !run.isDamaged && !run.isFinished && age > -kFreshness && age < kFreshness;
+}
+
 std::string resultText(const RunSummary& run) {
     if (run.isDamaged)
         return "damaged";
+    if (isFlying(run))
+        return "being flown";
     if (!run.isFinished)
         return "cut off, recovered";
     const std::string simulated = run.isSimulated ? ", simulated" : "";
@@ -58,7 +70,8 @@ void printJson(const std::vector<RunSummary>& runs, std::ostream& out) {
                        {"rig", run.rigTitle},
                        {"pilot", run.pilot},
                        {"length_us", std::chrono::duration_cast<std::chrono::microseconds>(run.length).count()},
-                       {"cut_off", !run.isFinished},
+                       {"being_flown", isFlying(run)},
+                       {"cut_off", !run.isFinished && !isFlying(run)},
                        {"damaged", run.isDamaged},
                        {"simulated_input", run.isSimulated},
                        {"scored", run.isScored},

@@ -150,6 +150,22 @@ void RunReader::loadSamples(StoredRun& run) {
         last = extent->integer(1);
     }
     run.samples = readSamples(m_connection, run.summary.id, first, last, run.damage);
+    nameMissing(run);
+}
+
+/// A window gets its keyframe together with its first chunk; one without the other has lost rows.
+void RunReader::nameMissing(StoredRun& run) {
+    Result<Statement> rows =
+        m_connection.prepare("SELECT window FROM keyframe WHERE run = ?1 AND window NOT IN (SELECT window FROM chunk "
+                             "WHERE run = ?1) ORDER BY window");
+    if (!rows)
+        return;
+    rows->bind(1, run.summary.id);
+    while (rows->step().value_or(false)) {
+        const std::int64_t window = rows->integer(0);
+        run.damage.push_back("the samples from " + clockText(startOf(window)) + " to " +
+                             clockText(startOf(window + 1)) + " are missing");
+    }
 }
 
 void RunReader::loadCommands(StoredRun& run) {

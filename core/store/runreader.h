@@ -24,6 +24,7 @@ private:
     [[nodiscard]] Status loadHeader(StoredRun& run);
     [[nodiscard]] std::string source(const std::string& hash, const char* what, StoredRun& run);
     void loadSamples(StoredRun& run);
+    void nameMissing(StoredRun& run);
     void loadCommands(StoredRun& run);
     void loadEvents(StoredRun& run);
     void loadResult(StoredRun& run);

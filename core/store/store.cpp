@@ -1,5 +1,8 @@
 #include "store/store.h"
 
+#include <pwd.h>
+#include <unistd.h>
+
 #include <cstdlib>
 #include <filesystem>
 #include <system_error>
@@ -61,7 +64,11 @@ std::string defaultStoreFile() {
     if (data != nullptr && data[0] == '/')
         return std::string(data) + "/flowhand/runs.sqlite";
     const char* home = std::getenv("HOME");
-    return std::string(home == nullptr ? "." : home) + "/.local/share/flowhand/runs.sqlite";
+    if (home == nullptr || home[0] != '/') {
+        const passwd* user = getpwuid(getuid());
+        home = user != nullptr ? user->pw_dir : "/";
+    }
+    return std::string(home) + "/.local/share/flowhand/runs.sqlite";
 }
 
 } // namespace flowhand

@@ -124,6 +124,7 @@ private Q_SLOTS:
     void aCutLogLosesItsEndOnly();
     void aDamagedPageIsNamedAndTheRestOpens();
     void oneDamagedChunkCostsOneWindow();
+    void aMissingWindowIsNamed();
     void aChangedEventIsNoticed();
 };
 
@@ -234,6 +235,17 @@ void TestDamage::oneDamagedChunkCostsOneWindow() {
     QVERIFY(run);
     QCOMPARE(run->damage, std::vector<std::string>{"samples of the devices between 0:20.0 and 0:25.0 are damaged"});
     QCOMPARE(run->samples.size(), testSamples(60).size() - 250);
+}
+
+void TestDamage::aMissingWindowIsNamed() {
+    const TemporaryStore place;
+    makeRuns(place.file(), 1);
+    Result<Connection> connection = openDatabase(place.file(), false, 1s);
+    QVERIFY(connection && connection->execute("DELETE FROM chunk WHERE window = 4"));
+    Result<Store> store = Store::open(place.file());
+    const Result<StoredRun> run = store->load(1);
+    QVERIFY(run);
+    QCOMPARE(run->damage, std::vector<std::string>{"the samples from 0:20.0 to 0:25.0 are missing"});
 }
 
 void TestDamage::aChangedEventIsNoticed() {
