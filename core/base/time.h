@@ -43,6 +43,13 @@ public:
     [[nodiscard]] virtual Time now() const = 0;
 };
 
+/// The run's time for stamps: whole ticks from `origin`.
+struct RunClock {
+    const Clock& clock;
+    Time origin{};
+    [[nodiscard]] Time now() const { return wholeTick(clock.now() - origin); }
+};
+
 /// std::chrono::steady_clock.
 class SteadyClock final : public Clock {
 public:

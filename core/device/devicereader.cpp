@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/quietthread.h"
 #include "device/deviceclass.h"
-#include "device/quietthread.h"
 #include "device/wishes.h"
 
 namespace flowhand {

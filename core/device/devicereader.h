@@ -7,22 +7,20 @@
 #include <thread>
 #include <vector>
 
+#include "base/doorbell.h"
+#include "base/newestqueue.h"
 #include "base/time.h"
 #include "device/device.h"
-#include "device/doorbell.h"
 #include "device/hidsystem.h"
 #include "device/hub.h"
-#include "device/readingqueue.h"
 #include "device/report.h"
 
 namespace flowhand {
 
-/// The run's time for stamps: whole ticks from `origin`.
-struct RunClock {
-    const Clock& clock;
-    Time origin{};
-    [[nodiscard]] Time now() const { return wholeTick(clock.now() - origin); }
+struct InputOfReading {
+    std::uint16_t operator()(const Reading& reading) const { return reading.input; }
 };
+using ReadingQueue = NewestQueue<Reading, DeviceNotice, InputOfReading>;
 
 /// Reads one device on a thread of its own: opens the unit it is given, reads until that is lost, waits for the next.
 /// Owned by the hub. All functions from any thread.

@@ -5,9 +5,9 @@
 #include <string>
 #include <thread>
 
+#include "base/doorbell.h"
+#include "base/quietthread.h"
 #include "device/devicereader.h"
-#include "device/doorbell.h"
-#include "device/quietthread.h"
 #include "device/wishes.h"
 
 namespace flowhand {
