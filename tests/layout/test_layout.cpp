@@ -18,16 +18,17 @@ const QList<Folder>& folders() {
         const QStringList procedure = condition + QStringList{"condition"};
         const QStringList device{"base"};
         const QStringList rig = device + QStringList{"device"};
+        const QStringList feed{"base"};
         const QStringList aircraft = procedure + QStringList{"procedure"};
         const QStringList bench = rig + procedure + QStringList{"rig"};
-        const QStringList session = rig + aircraft + QStringList{"rig", "aircraft"};
+        const QStringList session = rig + aircraft + QStringList{"rig", "aircraft", "feed"};
         const QStringList store = session + QStringList{"session"};
         const QStringList report = store + QStringList{"store", "bench"};
         const QStringList command = report + QStringList{"report"};
         return QList<Folder>{
             {"base", {}},     {"device", device},     {"condition", condition}, {"procedure", procedure},
-            {"rig", rig},     {"aircraft", aircraft}, {"session", session},     {"store", store},
-            {"bench", bench}, {"report", report},     {"command", command}};
+            {"rig", rig},     {"aircraft", aircraft}, {"feed", feed},           {"session", session},
+            {"store", store}, {"bench", bench},       {"report", report},       {"command", command}};
     }();
     return all;
 }

@@ -1,0 +1,5 @@
+#include "feedbytes.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    return feedBytes(flowhand::FeedFormat::Gdl90, data, size);
+}
