@@ -17,9 +17,9 @@ namespace {
 constexpr double kEndShare = 0.01;
 /// Noise that a hand and a converter have; less travel is none.
 constexpr double kLeastTravelSigmas = 20.0;
-/// A spring's centre lies between these shares of the travel, and its returns within so much of it.
+/// A spring's centre lies between these shares of the travel, and one return is nearer to the next than so much of it.
 constexpr double kCentreFrom = 0.1;
-constexpr double kCentreSpread = 0.06;
+constexpr double kCentreSpread = 0.15;
 constexpr Duration kLeastReturn = std::chrono::seconds(1);
 constexpr std::size_t kLeastReturns = 3;
 /// Three sigma: what noise does not leave 997 times of 1,000.
@@ -111,7 +111,7 @@ private:
         for (const Dwell& dwell : m_resting.dwells)
             if (dwell.at > from && dwell.at < to && dwell.length() >= kLeastReturn)
                 returns.push_back(dwell);
-        const std::vector<DwellCluster> clusters = clustersOf(returns, kCentreSpread / 2 * m_travel);
+        const std::vector<DwellCluster> clusters = clustersOf(returns, kCentreSpread * m_travel);
         const auto most = std::max_element(clusters.begin(), clusters.end(), [](const auto& a, const auto& b) {
             return a.size() < b.size();
         });

@@ -1,0 +1,84 @@
+#include "bench/devicehealth.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/signal.h"
+#include "bench/statistics.h"
+
+namespace flowhand {
+
+namespace {
+
+using std::chrono::milliseconds;
+
+/// Fewer reports say nothing of their pace.
+constexpr std::size_t kLeastReports = 50;
+/// A training device answers within 100 ms at the upper levels and 300 ms at the lowest (14 CFR Part 60, A2A and C2A
+/// 4.a.2, transport delay): gaps and intervals are held against that.
+constexpr Duration kUpperDelay = milliseconds(100);
+constexpr Duration kLowestDelay = milliseconds(300);
+/// A gap is three intervals and more; shorter than this no hand and no score notices.
+constexpr double kDropoutIntervals = 3.0;
+constexpr Duration kLeastDropout = milliseconds(20);
+/// Shares of the time in gaps.
+constexpr double kLostCaution = 0.01;
+constexpr double kLostBad = 0.1;
+
+std::string millisText(Duration time) {
+    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
+}
+
+} // namespace
+
+DeviceHealth measureDevice(const DeviceSeries& device) {
+    DeviceHealth health;
+    health.reports = device.reports.size();
+    health.isPaced = device.isPaced();
+    health.interval = device.medianInterval();
+    if (health.reports < kLeastReports || !health.isPaced) {
+        health.findings.push_back(
+            {"reports", Verdict::Unmeasured,
+             std::to_string(health.reports) + " reports" + (health.isPaced ? "" : ", only when something changed"),
+             "gaps show only where reports come at a pace of their own", health.isPaced ? "measure for longer" : ""});
+        return health;
+    }
+    std::vector<double> usual;
+    Duration gaps{};
+    for (std::size_t i = 1; i < device.reports.size(); ++i) {
+        const Duration interval = device.reports[i] - device.reports[i - 1];
+        health.longest = std::max(health.longest, interval);
+        const bool isGap = seconds(interval) > kDropoutIntervals * seconds(health.interval) && interval > kLeastDropout;
+        health.dropouts += isGap ? 1 : 0;
+        gaps += isGap ? interval : Duration{};
+        if (!isGap)
+            usual.push_back(seconds(interval));
+    }
+    health.jitter = fromSeconds(deviationOf(usual));
+    health.lost = seconds(gaps) / std::max(seconds(device.reports.back() - device.reports.front()), 1e-9);
+    const Verdict pace = health.interval > kLowestDelay  ? Verdict::Bad
+                         : health.interval > kUpperDelay ? Verdict::Caution
+                                                         : Verdict::Good;
+    health.findings.push_back({"reports", pace, "a report every " + millisText(health.interval),
+                               "a control should be seen within 100 ms",
+                               pace == Verdict::Good ? "" : "set the card to a shorter report interval, if it can"});
+    const Verdict jitter = health.jitter > kUpperDelay                                                ? Verdict::Bad
+                           : health.jitter > std::max(health.interval / 2, Duration(milliseconds(4))) ? Verdict::Caution
+                                                                                                      : Verdict::Good;
+    health.findings.push_back(
+        {"jitter", jitter, "intervals differ by " + millisText(health.jitter) + " (sigma)",
+         jitter == Verdict::Good ? "steady enough for every step" : "times are known only as well as the reports come",
+         jitter == Verdict::Good ? "" : "plug it in directly instead of through a hub"});
+    const Verdict dropouts = health.lost > kLostBad || health.longest > kLowestDelay      ? Verdict::Bad
+                             : health.lost > kLostCaution || health.longest > kUpperDelay ? Verdict::Caution
+                                                                                          : Verdict::Good;
+    health.findings.push_back(
+        {"dropouts", dropouts, std::to_string(health.dropouts) + " gaps, the longest of " + millisText(health.longest),
+         dropouts == Verdict::Good ? "nothing was missed" : "what moves in a gap is seen late or not at all",
+         dropouts == Verdict::Good ? ""
+                                   : "try another cable and socket, plug it in directly instead of through a hub, and "
+                                     "see whether the computer was busy"});
+    return health;
+}
+
+} // namespace flowhand
