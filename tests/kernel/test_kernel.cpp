@@ -6,22 +6,14 @@
 #include <QJsonObject>
 #include <QProcess>
 #include <QRegularExpression>
-#include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QtTest>
+
+#include "guestrun.h"
 
 namespace {
 
 constexpr int kMostSeconds = 420;
-constexpr int kNoKernel = 77; // exit status of guest
-
-/// Why the test cannot run here; empty: it can.
-QString missing() {
-    for (const char* program : {"qemu-system-x86_64", "busybox", "cpio", "xz", "apt-get", "dpkg-deb"})
-        if (QStandardPaths::findExecutable(program).isEmpty())
-            return QString("the kernel test needs %1, which is not installed").arg(program);
-    return {};
-}
 
 QJsonDocument jsonFile(const QString& path) {
     QFile file(path);
@@ -104,10 +96,7 @@ void TestKernel::makeReports(const QString& hands, const QString& flow, const QS
 }
 
 void TestKernel::flies() {
-    const QString reason = missing();
-    if (!reason.isEmpty() && !qEnvironmentVariableIsSet("CI"))
-        QSKIP(qPrintable(reason));
-    QVERIFY2(reason.isEmpty(), qPrintable(reason));
+    SKIP_WITHOUT_GUEST();
     QFETCH(QString, flow);
     QFETCH(QString, hands);
     QFETCH(int, status);
@@ -121,17 +110,14 @@ void TestKernel::flies() {
     if (QTest::currentTestFailed())
         return;
 
-    QProcess guest;
-    guest.start(KERNEL_FOLDER "/guest",
-                {"--seconds", QString::number(kMostSeconds), "--keep", kept, KERNEL_FOLDER "/fly", FLOWHAND,
-                 VIRTUALDEVICES, kept + "/script", flow, ASSETS "/rigs/full_cockpit.toml", kept});
-    QVERIFY(guest.waitForFinished((kMostSeconds + 60) * 1000));
-    if (guest.exitCode() == kNoKernel && !qEnvironmentVariableIsSet("CI"))
-        QSKIP("the kernel package could not be fetched with apt-get download");
-    const QString story = textFile(kept + "/progress") + textFile(kept + "/devices") + guest.readAllStandardError();
-    if (guest.exitCode() != status)
+    const guest::Outcome outcome = guest::run(kMostSeconds, {"--keep", kept},
+                                              {KERNEL_FOLDER "/fly", FLOWHAND, VIRTUALDEVICES, kept + "/script", flow,
+                                               ASSETS "/rigs/full_cockpit.toml", kept});
+    SKIP_WITHOUT_KERNEL(outcome);
+    const QString story = textFile(kept + "/progress") + textFile(kept + "/devices") + outcome.errors;
+    if (outcome.status != status)
         qWarning().noquote() << story; // QVERIFY2 would cut it
-    QVERIFY2(guest.exitCode() == status, qPrintable(QString("exit status %1\n%2").arg(guest.exitCode()).arg(story)));
+    QVERIFY2(outcome.status == status, qPrintable(QString("exit status %1\n%2").arg(outcome.status).arg(story)));
     const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();
     QCOMPARE(findingsOf(debrief), findings);
     QCOMPARE(story.contains("resumed"), isUnplugged);

@@ -14,25 +14,17 @@
 //   at MICROSECONDS DEVICE REPORT  at that time, by the kernel's steady clock
 // Exit status 1 with a message when something does not come about within 60 s.
 
-#include <cerrno>
 #include <chrono>
-#include <cstdint>
-#include <cstdio>
-#include <cstdlib>
-#include <cstring>
-#include <fcntl.h>
-#include <filesystem>
 #include <fstream>
 #include <iostream>
-#include <linux/uhid.h>
 #include <map>
 #include <memory>
-#include <poll.h>
 #include <sstream>
 #include <string>
 #include <thread>
-#include <unistd.h>
-#include <vector>
+
+#include "device/recording.h"
+#include "uhiddevice.h"
 
 namespace {
 
@@ -40,117 +32,6 @@ using Clock = std::chrono::steady_clock;
 using namespace std::chrono_literals;
 
 constexpr auto kPatience = 60s;
-
-[[noreturn]] void giveUp(const std::string& why) {
-    std::cerr << "virtualdevices: " << why << std::endl;
-    std::exit(1);
-}
-
-std::vector<std::uint8_t> bytesOf(const std::string& hex) {
-    std::vector<std::uint8_t> bytes;
-    for (std::size_t i = 0; i + 1 < hex.size(); i += 2)
-        bytes.push_back(static_cast<std::uint8_t>(std::stoul(hex.substr(i, 2), nullptr, 16)));
-    return bytes;
-}
-
-/// One device; unplugged by its destructor.
-class Device {
-public:
-    Device(const std::string& name, unsigned vendor, unsigned product, const std::string& port,
-           const std::vector<std::uint8_t>& descriptor) {
-        m_file = open("/dev/uhid", O_RDWR | O_CLOEXEC);
-        if (m_file < 0)
-            giveUp(std::string("/dev/uhid: ") + std::strerror(errno));
-        uhid_event event{};
-        event.type = UHID_CREATE2;
-        uhid_create2_req& request = event.u.create2;
-        std::snprintf(reinterpret_cast<char*>(request.name), sizeof request.name, "%s", name.c_str());
-        std::snprintf(reinterpret_cast<char*>(request.phys), sizeof request.phys, "%s", port.c_str());
-        request.rd_size = static_cast<std::uint16_t>(descriptor.size());
-        request.bus = 3; // BUS_USB of linux/input.h
-        request.vendor = vendor;
-        request.product = product;
-        std::memcpy(request.rd_data, descriptor.data(), descriptor.size());
-        write(event);
-        // A report sent before the driver is bound would be lost.
-        await(
-            [&] {
-                return m_isStarted;
-            },
-            name + ": no driver took the device; is its descriptor refused?");
-        await(
-            [&] {
-                return hasNode(port);
-            },
-            name + ": the device has no hidraw node");
-    }
-    ~Device() { close(m_file); }
-    Device(const Device&) = delete;
-    Device& operator=(const Device&) = delete;
-
-    void awaitOpen(const std::string& name) {
-        await(
-            [&] {
-                return m_isOpen;
-            },
-            name + ": nobody opened it");
-    }
-
-    void send(const std::vector<std::uint8_t>& report) {
-        uhid_event event{};
-        event.type = UHID_INPUT2;
-        event.u.input2.size = static_cast<std::uint16_t>(report.size());
-        std::memcpy(event.u.input2.data, report.data(), report.size());
-        write(event);
-        listen(0ms);
-    }
-
-private:
-    static bool hasNode(const std::string& port) {
-        for (const auto& entry : std::filesystem::directory_iterator("/sys/class/hidraw")) {
-            std::ifstream properties(entry.path() / "device/uevent");
-            for (std::string line; std::getline(properties, line);)
-                if (line == "HID_PHYS=" + port)
-                    return std::filesystem::exists("/dev" / entry.path().filename());
-        }
-        return false;
-    }
-
-    template <class Condition>
-    void await(Condition isSo, const std::string& otherwise) {
-        const auto end = Clock::now() + kPatience;
-        while (!isSo()) {
-            if (Clock::now() > end)
-                giveUp(otherwise);
-            listen(10ms);
-        }
-    }
-
-    void listen(std::chrono::milliseconds timeout) {
-        pollfd ready{m_file, POLLIN, 0};
-        while (poll(&ready, 1, static_cast<int>(timeout.count())) > 0) {
-            uhid_event event{};
-            if (read(m_file, &event, sizeof event) <= 0)
-                return;
-            if (event.type == UHID_START)
-                m_isStarted = true;
-            if (event.type == UHID_OPEN)
-                m_isOpen = true;
-            if (event.type == UHID_CLOSE)
-                m_isOpen = false;
-            timeout = 0ms;
-        }
-    }
-
-    void write(const uhid_event& event) const {
-        if (::write(m_file, &event, sizeof event) < 0)
-            giveUp(std::string("uhid: ") + std::strerror(errno));
-    }
-
-    int m_file = -1;
-    bool m_isStarted = false;
-    bool m_isOpen = false;
-};
 
 class Player {
 public:
@@ -185,7 +66,7 @@ private:
         } else if (verb == "goon") {
             m_go += Clock::now() - m_unplugged;
         } else if (verb == "open" && words >> name) {
-            device(name).awaitOpen(name);
+            device(name).awaitOpen();
         } else if (verb == "send" && words >> name) {
             send(name, words);
         } else if (verb == "go") {
@@ -204,7 +85,7 @@ private:
         }
     }
 
-    Device& device(const std::string& name) {
+    UhidDevice& device(const std::string& name) {
         const auto at = m_devices.find(name);
         if (at == m_devices.end())
             giveUp("line " + std::to_string(m_line) + ": no device '" + name + "'");
@@ -214,15 +95,27 @@ private:
     void send(const std::string& name, std::istringstream& words) {
         std::string hex;
         words >> hex;
-        device(name).send(bytesOf(hex));
+        device(name).send(bytes(hex));
+    }
+
+    std::vector<std::uint8_t> bytes(const std::string& hex) const {
+        const auto bytes = flowhand::parseHex(hex);
+        if (!bytes)
+            giveUp("line " + std::to_string(m_line) + ": '" + hex + "' is not hexadecimal");
+        return *bytes;
     }
 
     void plug(std::istringstream& words) {
         std::string name, id, port, hex;
         words >> name >> id >> port >> hex;
-        const unsigned vendor = static_cast<unsigned>(std::stoul(id.substr(0, 4), nullptr, 16));
-        const unsigned product = static_cast<unsigned>(std::stoul(id.substr(5, 4), nullptr, 16));
-        m_devices[name] = std::make_unique<Device>(name, vendor, product, port, bytesOf(hex));
+        DeviceShape shape;
+        shape.name = name;
+        shape.vendor = static_cast<std::uint16_t>(std::stoul(id.substr(0, 4), nullptr, 16));
+        shape.product = static_cast<std::uint16_t>(std::stoul(id.substr(5, 4), nullptr, 16));
+        shape.port = port;
+        shape.descriptor = bytes(hex);
+        m_devices.erase(name);
+        m_devices[name] = std::make_unique<UhidDevice>(std::move(shape));
         std::cout << "plugged " << name << std::endl;
     }
 
@@ -243,7 +136,7 @@ private:
         }
     }
 
-    std::map<std::string, std::unique_ptr<Device>> m_devices;
+    std::map<std::string, std::unique_ptr<UhidDevice>> m_devices;
     Clock::time_point m_go = Clock::now();
     Clock::time_point m_unplugged = Clock::now();
     std::size_t m_read = 0; ///< so far in the file that is waited for
