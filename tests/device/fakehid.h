@@ -7,6 +7,7 @@
 #include <map>
 #include <mutex>
 
+#include "base/fakeclock.h"
 #include "device/hidsystem.h"
 
 /// Devices in memory, with the faults that real ones have. The test's thread plugs and sends; all functions from any
@@ -183,13 +184,3 @@ inline std::unique_ptr<flowhand::HidWatch> FakeHid::watch() {
     const std::lock_guard lock(m_mutex);
     return std::make_unique<FakeHidWatch>(*this);
 }
-
-/// Stands until it is set.
-class FakeClock final : public flowhand::Clock {
-public:
-    void set(flowhand::Time time) { m_now = time.count(); }
-    [[nodiscard]] flowhand::Time now() const override { return flowhand::Time(m_now.load()); }
-
-private:
-    std::atomic<std::int64_t> m_now = 0;
-};

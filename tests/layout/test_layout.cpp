@@ -41,6 +41,7 @@ struct Library {
 
 constexpr Library kLibraries[] = {{"sqlite3.h", "core/store/"},
                                   {"hidapi", "core/device/"},
+                                  {"libserialport.h", "core/feed/"},
                                   {"toml++", "core/base/tomlfile.cpp"},
                                   {"CLI/", "core/command/"}};
 
