@@ -11,8 +11,11 @@ namespace flowhand {
     return std::uint64_t(bit) + size <= std::uint64_t(data.size()) * 8;
 }
 
-/// The field of `size` bits that begins at `bit`, lowest bit first (USB HID 1.11, 5.8 and 8.4); of more than 32 bits
-/// the lower 32. The field must lie in `data`.
+/// Most bits of a field that makes a control: 8.4 lets it span four bytes.
+inline constexpr std::uint32_t kWidestField = 32;
+
+/// The field of `size` bits, 1 to kWidestField, that begins at `bit`, lowest bit first (USB HID 1.11, 5.8 and 8.4). It
+/// must lie in `data`.
 [[nodiscard]] std::int64_t extractBits(std::span<const std::uint8_t> data, std::uint32_t bit, std::uint32_t size,
                                        bool isSigned);
 

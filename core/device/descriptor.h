@@ -40,7 +40,7 @@ struct Collection {
 struct InputElement {
     std::uint8_t reportId = 0; ///< 0: the device has no ids
     std::uint32_t bit = 0;     ///< from the start of the data after the id byte; 8.4: lowest bit first
-    std::uint16_t size = 0;    ///< bits of a field or slot, 1..256; what lies over 32 is skipped
+    std::uint16_t size = 0;    ///< bits of a field or slot, 1..32; wider fields make no element
     std::uint16_t count = 1;   ///< slots of an array; a variable is 1
     bool isArray = false;
     bool isRelative = false;

@@ -4,6 +4,7 @@
 #include <map>
 #include <string>
 
+#include "device/bits.h"
 #include "device/globalitems.h"
 #include "device/items.h"
 #include "device/localitems.h"
@@ -108,7 +109,7 @@ Status Parser::addElements(const Item& item, std::uint32_t firstBit) {
     const std::uint32_t flags = item.number(); // 6.2.2.5
     const bool isConstant = flags & 0x01;
     const std::vector<UsageRange> usages = m_locals.usages(m_globals.page());
-    if (isConstant || usages.empty())
+    if (isConstant || usages.empty() || m_globals.reportSize() > kWidestField) // wider ones only take up their bits
         return {};
 
     InputElement element;

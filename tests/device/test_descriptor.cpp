@@ -72,7 +72,9 @@ void TestDescriptor::fieldsDecode_data() {
         "00 00 02 00 00", "X=0 Y=1");
     row("practice: over 32 bits the position stays right",
         "06 00 FF 09 01 15 00 26 FF 00 75 40 95 01 81 02 05 01 09 30 75 08 81 02", "07 00 00 00 FF FF FF FF 2A",
-        "FF00:0001=7 X=42");
+        "X=42");
+    row("practice: array slots over 32 bits say nothing", "05 09 19 01 29 08 15 01 25 08 75 28 95 01 81 00",
+        "03 00 00 00 00", "");
     // 8
     row("6.2.2.8 four-byte usage has its own page", "05 09 0B 30 00 01 00 15 00 26 FF 00 75 08 95 01 81 02", "05",
         "X=5");
