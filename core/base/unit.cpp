@@ -20,35 +20,46 @@ constexpr Dimension kShare{0, 0, 0, 0, 1, 0};
 constexpr Dimension kTemperature{0, 0, 0, 0, 0, 1};
 
 constexpr double kNauticalMile = 1852.0;
-constexpr double kFoot = 0.3048;
-constexpr double kPound = 0.45359237;
+constexpr double kHour = 3600.0;
+constexpr double kTenThousandFeet = 3048.0;
+constexpr double kHundredMillionPounds = 45359237.0;
 
-const std::vector<Unit>& units() {
-    static const std::vector<Unit> all = {
+/// `value in this unit * times / per` is in m, s, kg, deg, %, K; both are whole numbers.
+struct ExactUnit {
+    std::string symbol;
+    Dimension dimension;
+    double times = 1.0;
+    double per = 1.0;
+
+    [[nodiscard]] double factor() const { return times / per; }
+};
+
+const std::vector<ExactUnit>& units() {
+    static const std::vector<ExactUnit> all = {
         {"", kNone, 1.0},
         {"m", kLength, 1.0},
         {"km", kLength, 1000.0},
-        {"ft", kLength, kFoot},
+        {"ft", kLength, kTenThousandFeet, 1e4},
         {"NM", kLength, kNauticalMile},
         {"s", kTimeDimension, 1.0},
-        {"ms", kTimeDimension, 0.001},
+        {"ms", kTimeDimension, 1.0, 1000.0},
         {"min", kTimeDimension, 60.0},
-        {"h", kTimeDimension, 3600.0},
+        {"h", kTimeDimension, kHour},
         {"m/s", kSpeed, 1.0},
-        {"km/h", kSpeed, 1.0 / 3.6},
-        {"kt", kSpeed, kNauticalMile / 3600.0},
-        {"ft/min", kSpeed, kFoot / 60.0},
+        {"km/h", kSpeed, 1000.0, kHour},
+        {"kt", kSpeed, kNauticalMile, kHour},
+        {"ft/min", kSpeed, kTenThousandFeet, 60e4},
         {"m/s2", kAcceleration, 1.0},
-        {"kt/s", kAcceleration, kNauticalMile / 3600.0},
-        {"g", kAcceleration, 9.80665},
+        {"kt/s", kAcceleration, kNauticalMile, kHour},
+        {"g", kAcceleration, 980665.0, 1e5},
         {"kg", kMass, 1.0},
         {"t", kMass, 1000.0},
-        {"lb", kMass, kPound},
+        {"lb", kMass, kHundredMillionPounds, 1e8},
         {"N", kForce, 1.0},
         {"kN", kForce, 1000.0},
         {"Pa", kPressure, 1.0},
         {"hPa", kPressure, 100.0},
-        {"inHg", kPressure, 3386.389},
+        {"inHg", kPressure, 3386389.0, 1000.0},
         {"deg", kAngle, 1.0},
         {"deg/s", kAngularRate, 1.0},
         {"rpm", kAngularRate, 6.0},
@@ -56,6 +67,19 @@ const std::vector<Unit>& units() {
         {"K", kTemperature, 1.0},
     };
     return all;
+}
+
+struct Ratio {
+    double times = 1.0;
+    double per = 1.0;
+};
+
+/// Of a unit; of a combined one its factor over 1.
+Ratio ratioOf(double factor) {
+    for (const ExactUnit& unit : units())
+        if (unit.factor() == factor)
+            return {unit.times, unit.per};
+    return {factor, 1.0};
 }
 
 } // namespace
@@ -77,15 +101,15 @@ Dimension operator/(Dimension a, Dimension b) {
 }
 
 std::optional<Unit> findUnit(std::string_view symbol) {
-    for (const Unit& unit : units())
+    for (const ExactUnit& unit : units())
         if (unit.symbol == symbol)
-            return unit;
+            return Unit{unit.symbol, unit.dimension, unit.factor()};
     return std::nullopt;
 }
 
 std::vector<std::string> unitSymbols() {
     std::vector<std::string> symbols;
-    for (const Unit& unit : units())
+    for (const ExactUnit& unit : units())
         if (!unit.symbol.empty())
             symbols.push_back(unit.symbol);
     return symbols;
@@ -93,7 +117,12 @@ std::vector<std::string> unitSymbols() {
 
 double convert(double value, const Unit& from, const Unit& to) {
     assert(from.dimension == to.dimension);
-    return from.factor == to.factor ? value : value * from.factor / to.factor;
+    if (from.factor == to.factor)
+        return value;
+    // Whole numbers first, so that 36 km/h are 10 m/s and not a little more or less.
+    const Ratio a = ratioOf(from.factor);
+    const Ratio b = ratioOf(to.factor);
+    return value * (a.times * b.per) / (a.per * b.times);
 }
 
 } // namespace flowhand

@@ -37,6 +37,18 @@ Unit combinedUnit(Dimension dimension, double factor) {
     return {"", dimension, factor};
 }
 
+/// Of what was calculated from decimals, the decimal that it is: 0.1 + 0.2 is 0.3. Of more digits than people write it
+/// stays as it is.
+double nearestDecimal(const Calculated& calculated) {
+    constexpr int kDigits = 12; // more than anyone writes, few enough that rounding does not reach them
+    char text[40];
+    const auto written =
+        std::to_chars(text, text + sizeof text, calculated.number, std::chars_format::general, kDigits);
+    double decimal = calculated.number;
+    (void)std::from_chars(text, written.ptr, decimal);
+    return std::fabs(decimal - calculated.number) <= calculated.doubt ? decimal : calculated.number;
+}
+
 } // namespace
 
 void addSignals(std::vector<SignalId>& signals, const std::vector<SignalId>& more) {
@@ -83,13 +95,14 @@ std::optional<Quantity> Arithmetic::finished(const Syntax& tree, Quantity quanti
     quantity.begin = tree.begin;
     quantity.end = tree.end;
     if (quantity.expression.isConstant()) {
-        const double value = quantity.expression.evaluate({});
-        if (std::isnan(value)) {
+        const Calculated result = quantity.expression.calculate({});
+        if (std::isnan(result.number)) {
             m_complaints.error(tree.begin, "bad-number",
                                m_complaints.quoted(tree.begin, tree.end) +
                                    " has no value: it divides by 0 or is too large");
             return std::nullopt;
         }
+        const double value = quantity.expression.steps().size() > 1 ? nearestDecimal(result) : result.number;
         quantity.expression = {};
         quantity.expression.push({Step::Constant, value, kNoSignal});
     }

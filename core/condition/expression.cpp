@@ -17,22 +17,31 @@ double finiteOrUnknown(double number) {
     return std::isfinite(number) ? number : kUnknownNumber;
 }
 
-double combine(Kind kind, double a, double b) {
-    if (std::isnan(a) || std::isnan(b))
-        return kUnknownNumber;
+/// `number`, rounded once more than what `doubt` says.
+Calculated rounded(double number, double doubt) {
+    return {finiteOrUnknown(number), doubt + kRounding * std::fabs(number)};
+}
+
+/// The doubts add up to first order: J. H. Wilkinson, Rounding Errors in Algebraic Processes (1963), running error
+/// analysis; from memory.
+Calculated combine(Kind kind, const Calculated& a, const Calculated& b) {
+    if (std::isnan(a.number) || std::isnan(b.number))
+        return {kUnknownNumber};
     switch (kind) {
     case Kind::Add:
-        return finiteOrUnknown(a + b);
+        return rounded(a.number + b.number, a.doubt + b.doubt);
     case Kind::Subtract:
-        return finiteOrUnknown(a - b);
+        return rounded(a.number - b.number, a.doubt + b.doubt);
     case Kind::Multiply:
-        return finiteOrUnknown(a * b);
+        return rounded(a.number * b.number, std::fabs(a.number) * b.doubt + std::fabs(b.number) * a.doubt);
     case Kind::Divide:
-        return b == 0.0 ? kUnknownNumber : finiteOrUnknown(a / b);
+        if (std::fabs(b.number) <= b.doubt)
+            return {kUnknownNumber};
+        return rounded(a.number / b.number, (a.doubt + std::fabs(a.number / b.number) * b.doubt) / std::fabs(b.number));
     case Kind::Smaller:
-        return std::min(a, b);
+        return b.number < a.number ? b : a;
     default:
-        return std::max(a, b);
+        return a.number < b.number ? b : a;
     }
 }
 
@@ -57,25 +66,25 @@ int Expression::deepest() const {
     return deepest;
 }
 
-double Expression::evaluate(const std::vector<Value>& values) const {
-    double stack[kDeepestStack];
+Calculated Expression::calculate(const std::vector<Value>& values) const {
+    Calculated stack[kDeepestStack];
     int top = -1;
     for (const CalculationStep& step : m_steps) {
         switch (step.kind) {
         case Kind::Constant:
-            stack[++top] = step.number;
+            stack[++top] = rounded(step.number, 0.0);
             break;
         case Kind::Signal:
-            stack[++top] = values[indexOf(step.signal)].number();
+            stack[++top] = rounded(values[indexOf(step.signal)].number(), 0.0);
             break;
         case Kind::Scale:
-            stack[top] = finiteOrUnknown(stack[top] * step.number);
+            stack[top] = combine(Kind::Multiply, stack[top], rounded(step.number, kRounding * step.number));
             break;
         case Kind::Negate:
-            stack[top] = -stack[top];
+            stack[top].number = -stack[top].number;
             break;
         case Kind::Absolute:
-            stack[top] = std::fabs(stack[top]);
+            stack[top].number = std::fabs(stack[top].number);
             break;
         default:
             --top;
@@ -84,7 +93,7 @@ double Expression::evaluate(const std::vector<Value>& values) const {
         }
     }
     assert(top == 0);
-    return finiteOrUnknown(stack[0]);
+    return {finiteOrUnknown(stack[0].number), stack[0].doubt};
 }
 
 } // namespace flowhand

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cmath>
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 #include "base/signal.h"
@@ -28,6 +30,20 @@ struct CalculationStep {
     SignalId signal = kNoSignal;
 };
 
+/// A binary fraction is not the decimal that was written, by at most this share of it.
+inline constexpr double kRounding = std::numeric_limits<double>::epsilon() / 2.0;
+
+/// A number that was calculated, and how far rounding may have led it from what decimals would give: 0.1 + 0.2 is 0.3.
+struct Calculated {
+    double number = 0.0;
+    double doubt = 0.0;
+};
+
+/// Whether decimals may be the same.
+[[nodiscard]] inline bool isSame(const Calculated& a, const Calculated& b) {
+    return std::fabs(a.number - b.number) <= a.doubt + b.doubt;
+}
+
 /// Most numbers on the stack at once; deeper ones are refused when compiled.
 inline constexpr int kDeepestStack = 64;
 
@@ -41,7 +57,8 @@ public:
     [[nodiscard]] int deepest() const;
 
     /// NaN (unknown) when a signal in it is unknown or a result is not finite, as after a division by 0.
-    [[nodiscard]] double evaluate(const std::vector<Value>& values) const;
+    [[nodiscard]] double evaluate(const std::vector<Value>& values) const { return calculate(values).number; }
+    [[nodiscard]] Calculated calculate(const std::vector<Value>& values) const;
 
 private:
     std::vector<CalculationStep> m_steps;

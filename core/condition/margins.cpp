@@ -41,10 +41,8 @@ RobustPair Margins::compared(const Comparison& comparison, const std::vector<Val
         const Kleene is = holds(comparison, values);
         return {isCertain(is) ? kSurely : kSurelyNot, isPossible(is) ? kSurely : kSurelyNot};
     }
-    const double left =
-        comparison.isThreshold ? values[indexOf(comparison.signal)].number() : comparison.left.evaluate(values);
-    const double right = comparison.isThreshold ? comparison.constant : comparison.right.evaluate(values);
-    const double apart = right - left;
+    const Sides sides = sidesOf(comparison, values);
+    const double apart = sides.right - sides.left;
     if (std::isnan(apart))
         return {};
     switch (comparison.comparator) {
@@ -168,8 +166,8 @@ RobustPair Margins::moved(const ProgramNode& node) const {
     const Watch::Travel certain = m_travel->certainTravel(node);
     const Watch::Travel possible = m_travel->possibleTravel(node);
     const RobustPair stretch = node.right == ProgramNode::kNone ? both(kSurely) : m_nodes[node.right];
-    return least(RobustPair{robust(certain.width - movement.distance, movement.unit),
-                            robust(possible.width - movement.distance, movement.unit)},
+    return least(RobustPair{robust(certain.beyond(movement.distance), movement.unit),
+                            robust(possible.beyond(movement.distance), movement.unit)},
                  stretch);
 }
 

@@ -27,12 +27,17 @@ Kleene compare(Comparator comparator, double a, double b, bool isDiscrete) {
     return kleene(a != b);
 }
 
-Kleene holds(const Comparison& comparison, const std::vector<Value>& values) {
+Sides sidesOf(const Comparison& comparison, const std::vector<Value>& values) {
     if (comparison.isThreshold)
-        return compare(comparison.comparator, values[indexOf(comparison.signal)].number(), comparison.constant,
-                       comparison.isDiscrete);
-    return compare(comparison.comparator, comparison.left.evaluate(values), comparison.right.evaluate(values),
-                   comparison.isDiscrete);
+        return {values[indexOf(comparison.signal)].number(), comparison.constant};
+    const Calculated left = comparison.left.calculate(values);
+    const Calculated right = comparison.right.calculate(values);
+    return {left.number, isSame(left, right) ? left.number : right.number};
+}
+
+Kleene holds(const Comparison& comparison, const std::vector<Value>& values) {
+    const Sides sides = sidesOf(comparison, values);
+    return compare(comparison.comparator, sides.left, sides.right, comparison.isDiscrete);
 }
 
 bool reads(const Comparison& comparison, SignalId signal) {

@@ -114,6 +114,13 @@ struct ConditionProgram {
 /// Whether `a comparator b`; NaN is unknown. `isDiscrete`: negative is `between`, equal to nothing and in no order.
 [[nodiscard]] Kleene compare(Comparator comparator, double a, double b, bool isDiscrete);
 
+/// The two numbers that are compared, for these values by SignalId; one and the same where only rounding parts them.
+struct Sides {
+    double left = 0.0;
+    double right = 0.0;
+};
+[[nodiscard]] Sides sidesOf(const Comparison& comparison, const std::vector<Value>& values);
+
 /// For these values, by SignalId.
 [[nodiscard]] Kleene holds(const Comparison& comparison, const std::vector<Value>& values);
 

@@ -120,15 +120,18 @@ Kleene Watch::moved(Moved& state, const ProgramNode& node, Key now) {
     }
     const Travel certain = certainTravel(node);
     const Travel possible = possibleTravel(node);
-    return kleene(certain.isInside && certain.width >= distance, possible.isInside && possible.width >= distance);
+    return kleene(certain.isInside && certain.beyond(distance) >= 0.0,
+                  possible.isInside && possible.beyond(distance) >= 0.0);
 }
 
 Watch::Travel Watch::certainTravel(const ProgramNode& node) const {
     const Moved& state = std::get<Moved>(m_states[node.state]);
     if (node.right == ProgramNode::kNone)
-        return {true, state.open.width()};
+        return {true, state.open.width(), state.open.doubt()};
     const bool isInside = isCertain(m_nodes[node.right]);
-    return {isInside, isInside ? state.certain.range().width() : 0.0};
+    if (!isInside)
+        return {};
+    return {true, state.certain.range().width(), state.certain.range().doubt()};
 }
 
 Watch::Travel Watch::possibleTravel(const ProgramNode& node) const {
@@ -136,7 +139,7 @@ Watch::Travel Watch::possibleTravel(const ProgramNode& node) const {
     const bool isInside = node.right == ProgramNode::kNone || isPossible(m_nodes[node.right]);
     const Range& range = node.right == ProgramNode::kNone ? state.open : state.possible.range();
     const double width = range.hasUnknown() ? std::numeric_limits<double>::infinity() : range.width();
-    return {isInside, isInside ? width : 0.0};
+    return isInside ? Travel{true, width, range.doubt()} : Travel{};
 }
 
 } // namespace flowhand

@@ -34,6 +34,12 @@ public:
     struct Travel {
         bool isInside = false; ///< its stretch, or has none
         double width = 0.0;
+        double doubt = 0.0; ///< of the width, by rounding
+        /// By how much it is more than `distance`; 0 where only rounding parts them.
+        [[nodiscard]] double beyond(double distance) const {
+            const double more = width - distance;
+            return std::fabs(more) <= doubt + kRounding * distance ? 0.0 : more;
+        }
     };
     [[nodiscard]] Travel certainTravel(const ProgramNode& moved) const;
     [[nodiscard]] Travel possibleTravel(const ProgramNode& moved) const; ///< infinite after an unknown number

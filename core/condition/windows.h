@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <limits>
 
 #include "condition/program.h"
@@ -84,9 +85,16 @@ public:
     void add(double number);
     void clear() { *this = {}; }
     [[nodiscard]] double width() const { return m_highest >= m_lowest ? m_highest - m_lowest : 0.0; }
+    /// How far rounding may have led the width from what decimals would give.
+    [[nodiscard]] double doubt() const {
+        return m_highest >= m_lowest ? kFewRoundings * (std::fabs(m_lowest) + std::fabs(m_highest)) : 0.0;
+    }
     [[nodiscard]] bool hasUnknown() const { return m_hasUnknown; }
 
 private:
+    /// Of the ends, of their difference, and of what they may be calculated from.
+    static constexpr double kFewRoundings = 4.0 * kRounding;
+
     double m_lowest = std::numeric_limits<double>::infinity();
     double m_highest = -std::numeric_limits<double>::infinity();
     bool m_hasUnknown = false;

@@ -21,6 +21,7 @@ private slots:
     void clockTextRoundsToTenths();
     void unitsConvert_data();
     void unitsConvert();
+    void wholeConversionsAreExact();
     void unitsKeepTheirDimension();
     void valuesReadAndShow();
     void nearestNameIsSuggested();
@@ -94,6 +95,16 @@ void TestBase::unitsConvert() {
     QFETCH(double, expected);
     const double result = convert(value, *findUnit(from.toStdString()), *findUnit(to.toStdString()));
     QVERIFY2(std::fabs(result / expected - 1.0) < 1e-6, qPrintable(QString::number(result, 'g', 12)));
+}
+
+void TestBase::wholeConversionsAreExact() {
+    const auto in = [](double value, const char* from, const char* to) {
+        return convert(value, *findUnit(from), *findUnit(to));
+    };
+    QVERIFY(in(36, "km/h", "m/s") == 10.0);
+    QVERIFY(in(3600, "kt", "m/s") == 1852.0);
+    QVERIFY(in(0.3, "m", "km") == 0.0003);
+    QVERIFY(in(1500, "ft/min", "m/s") == 7.62);
 }
 
 void TestBase::unitsKeepTheirDimension() {
