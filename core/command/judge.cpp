@@ -9,7 +9,7 @@
 #include "command/command.h"
 #include "command/loadrun.h"
 #include "condition/judgement.h"
-#include "condition/lexer.h"
+#include "condition/reading.h"
 #include "condition/trace.h"
 #include "procedure/aircraftfile.h"
 
@@ -40,26 +40,20 @@ Error errorOf(const std::vector<ConditionProblem>& problems) {
     return {"syntax", "the condition cannot be read", {"condition", 1, 1}};
 }
 
-/// Columns that say too little about their signal are understood in the first way in which the condition makes sense.
+/// Columns that say too little about their signal are understood as the condition uses them.
 Result<Understood> understand(const JudgeOptions& options, const TraceTable& table, const Aircraft& aircraft,
                               std::vector<ConditionProblem>& problems) {
-    std::vector<ConditionProblem> firstProblems;
-    for (const bool numbersArePositions : {false, true}) {
-        for (const SignalKind emptyColumn : {SignalKind::Number, SignalKind::OnOff, SignalKind::Position}) {
-            Result<Trace> trace =
-                table.read(aircraft.signals, {wordsOf(options.condition), emptyColumn, numbersArePositions});
-            if (!trace)
-                return tl::unexpected(trace.error());
-            problems.clear();
-            std::optional<Condition> condition =
-                Condition::compile(options.condition, {trace->signals, aircraft.values}, problems);
-            if (condition)
-                return Understood{std::move(*condition), std::move(*trace)};
-            if (firstProblems.empty())
-                firstProblems = problems;
-        }
-    }
-    return tl::unexpected(errorOf(firstProblems));
+    std::vector<std::string> names = table.signalNames();
+    for (const Signal& signal : aircraft.signals.all())
+        names.push_back(signal.name);
+    Result<Trace> trace = table.read(aircraft.signals, readingOf(options.condition, names, aircraft.values));
+    if (!trace)
+        return tl::unexpected(trace.error());
+    std::optional<Condition> condition =
+        Condition::compile(options.condition, {trace->signals, aircraft.values}, problems);
+    if (!condition)
+        return tl::unexpected(errorOf(problems));
+    return Understood{std::move(*condition), std::move(*trace)};
 }
 
 const char* wordOf(Truth truth) {
@@ -78,6 +72,31 @@ std::string decimalOf(double value) {
 }
 std::string jsonOf(double value) {
     return std::isinf(value) ? "\"" + decimalOf(value) + "\"" : decimalOf(value);
+}
+
+/// To 12 digits: the last ones of a binary fraction are not what decimals would give.
+double rounded(double value) {
+    constexpr int kDigits = 12;
+    char text[40];
+    const auto written = std::to_chars(text, text + sizeof text, value, std::chars_format::general, kDigits);
+    (void)std::from_chars(text, written.ptr, value);
+    return value;
+}
+
+using MarginSegments = std::vector<Judgement::MarginSegment>;
+
+/// Rounded. `isSame` says which neighbours are shown as one.
+template <class IsSame>
+MarginSegments shownMargins(const MarginSegments& margins, IsSame isSame) {
+    MarginSegments shown;
+    for (Judgement::MarginSegment segment : margins) {
+        segment.margin.value = std::isinf(segment.margin.value) ? segment.margin.value : rounded(segment.margin.value);
+        if (!shown.empty() && shown.back().to == segment.from && isSame(shown.back().margin, segment.margin))
+            shown.back().to = segment.to;
+        else
+            shown.push_back(segment);
+    }
+    return shown;
 }
 
 /// `[item, item]`, each made by `write`.
@@ -100,7 +119,10 @@ void printJson(const Judgement& judgement, std::ostream& out) {
     out << ",\n \"points\": " << listOf(judgement.points, [](const Judgement::Point& point) {
         return secondsText(point.time) + ", " + jsonOf(point.truth);
     });
-    out << ",\n \"margins\": " << listOf(judgement.margins, [&](const Judgement::MarginSegment& segment) {
+    const MarginSegments margins = shownMargins(judgement.margins, [](const Margin& a, const Margin& b) {
+        return a.value == b.value;
+    });
+    out << ",\n \"margins\": " << listOf(margins, [&](const Judgement::MarginSegment& segment) {
         return span(segment.from, segment.to) + jsonOf(segment.margin.value);
     });
     out << "}\n";
@@ -114,7 +136,10 @@ void printText(const Judgement& judgement, const SignalTable& signals, std::ostr
         out << span(segment.from, segment.to) << wordOf(segment.truth) << '\n';
     for (const Judgement::Point& point : judgement.points)
         out << "at " << secondsText(point.time) << " s only: " << wordOf(point.truth) << '\n';
-    for (const Judgement::MarginSegment& segment : judgement.margins) {
+    const MarginSegments margins = shownMargins(judgement.margins, [](const Margin& a, const Margin& b) {
+        return a.value == b.value && a.signal == b.signal;
+    });
+    for (const Judgement::MarginSegment& segment : margins) {
         if (std::isinf(segment.margin.value))
             continue;
         const SignalId signal = segment.margin.signal;

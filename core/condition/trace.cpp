@@ -34,6 +34,13 @@ std::optional<double> numberOf(std::string_view text) {
     return isNumber ? std::optional(number) : std::nullopt;
 }
 
+/// "nan", "-inf" and the like, as other programs write what is no number.
+bool isNoNumber(std::string_view text) {
+    double number = 0.0;
+    const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), number);
+    return problem == std::errc() && end == text.data() + text.size() && !std::isfinite(number);
+}
+
 /// Splits one line. A quoted cell may hold commas; "" in it is a quote.
 std::vector<TraceTable::Cell> cellsOf(std::string_view line) {
     std::vector<TraceTable::Cell> cells;
@@ -173,43 +180,113 @@ Result<TraceTable> TraceTable::parse(std::string_view text, std::string name) {
     return table;
 }
 
-Result<Signal> TraceTable::signalOf(std::size_t column, const std::string& name, const Unit& unit, bool hasUnit,
-                                    const TraceReading& reading) const {
-    Signal signal;
-    signal.name = name;
-    signal.unit = unit;
+std::vector<std::string> TraceTable::signalNames() const {
+    std::vector<std::string> names;
+    for (std::size_t column = 1; column < m_header.cells.size(); ++column)
+        if (const Result<Heading> heading = headingOf(m_header.cells[column].text))
+            names.push_back(heading->name);
+    return names;
+}
+
+Result<std::vector<TraceTable::Column>> TraceTable::columnsOfHeader() const {
+    std::vector<Column> columns;
+    for (std::size_t i = 1; i < m_header.cells.size(); ++i) {
+        Result<Heading> heading = headingOf(m_header.cells[i].text);
+        if (!heading)
+            return bad(m_header, m_header.cells[i], heading.error().message);
+        columns.push_back({i, std::move(heading->name), heading->unit, heading->hasUnit, false, std::nullopt, {}});
+    }
+    return columns;
+}
+
+Status TraceTable::lookAtCells(Column& column) const {
     bool isOnOff = true;
-    bool isNumber = true;
     bool isEmpty = true;
+    column.isNumber = true;
     for (const Line& line : m_lines) {
-        const std::string& text = line.cells[column].text;
+        const std::string& text = line.cells[column.index].text;
         if (text.empty())
             continue;
+        if (isNoNumber(text))
+            return bad(line, line.cells[column.index],
+                       "'" + text + "' is not a number; leave the cell empty where there is no new value");
         isEmpty = false;
         isOnOff = isOnOff && (text == "true" || text == "false");
-        isNumber = isNumber && numberOf(text).has_value();
-        if (!isNumber && hasUnit)
-            return bad(line, line.cells[column], "'" + text + "' is not a number, but " + name + " has a unit");
+        column.isNumber = column.isNumber && numberOf(text).has_value();
+        if (!column.isNumber && column.hasUnit)
+            return bad(line, line.cells[column.index],
+                       "'" + text + "' is not a number, but " + column.name + " has a unit");
     }
-    if (isEmpty)
-        signal.kind = hasUnit ? SignalKind::Number : reading.emptyColumn;
-    else if (isOnOff)
-        signal.kind = SignalKind::OnOff;
-    else
-        signal.kind = isNumber && (hasUnit || !reading.numbersArePositions) ? SignalKind::Number : SignalKind::Position;
-    if (signal.kind != SignalKind::Position)
-        return signal;
-    const auto add = [&](const std::string& position) {
-        const bool isKnown =
-            std::find(signal.positions.begin(), signal.positions.end(), position) != signal.positions.end();
-        if (!isKnown && !position.empty() && position != "between")
-            signal.positions.push_back(position);
+    column.isNumber = column.isNumber && !isEmpty;
+    if (column.hasUnit)
+        column.kind = SignalKind::Number;
+    else if (!isEmpty && !column.isNumber)
+        column.kind = isOnOff ? SignalKind::OnOff : SignalKind::Position;
+    return {};
+}
+
+TraceTable::Column* TraceTable::columnOf(std::vector<Column>& columns, const std::string& name) {
+    const auto at = std::find_if(columns.begin(), columns.end(), [&](const Column& column) {
+        return column.name == name;
+    });
+    return at == columns.end() ? nullptr : &*at;
+}
+
+void TraceTable::settleKinds(std::vector<Column>& columns, const SignalTable& known, const TraceReading& reading) {
+    const auto settle = [](Column& column, std::optional<SignalKind> kind) {
+        if (!column.kind && kind && (!column.isNumber || *kind == SignalKind::Position))
+            column.kind = kind;
     };
-    for (const Line& line : m_lines)
-        add(line.cells[column].text);
-    for (const std::string& position : reading.positions)
-        add(position);
-    return signal;
+    for (Column& column : columns)
+        if (const auto at = reading.kinds.find(column.name); at != reading.kinds.end())
+            settle(column, at->second);
+    for (std::size_t pass = 0; pass < reading.alike.size(); ++pass) { // one settles the next
+        for (const auto& [left, right] : reading.alike) {
+            Column* a = columnOf(columns, left);
+            Column* b = columnOf(columns, right);
+            const auto kindOf = [&](const Column* column, const std::string& name) {
+                const std::optional<SignalId> id = known.find(name);
+                return id ? std::optional(known[*id].kind) : column != nullptr ? column->kind : std::nullopt;
+            };
+            if (a != nullptr)
+                settle(*a, kindOf(b, right));
+            if (b != nullptr)
+                settle(*b, kindOf(a, left));
+        }
+    }
+}
+
+/// Those of signals that are compared with each other are the same, in the same order.
+void TraceTable::settlePositions(std::vector<Column>& columns, const SignalTable& known,
+                                 const TraceReading& reading) const {
+    const auto add = [](std::vector<std::string>& positions, const std::string& position) {
+        const bool isKnown = std::find(positions.begin(), positions.end(), position) != positions.end();
+        if (!isKnown && !position.empty() && position != "between")
+            positions.push_back(position);
+    };
+    for (Column& column : columns) {
+        if (column.kind != SignalKind::Position)
+            continue;
+        for (const Line& line : m_lines)
+            add(column.positions, line.cells[column.index].text);
+        for (const std::string& position : reading.positions)
+            add(column.positions, position);
+    }
+    for (std::size_t pass = 0; pass < reading.alike.size(); ++pass) {
+        for (const auto& [left, right] : reading.alike) {
+            Column* a = columnOf(columns, left);
+            Column* b = columnOf(columns, right);
+            if (a != nullptr && b != nullptr) {
+                for (const std::string& position : b->positions)
+                    add(a->positions, position);
+                b->positions = a->positions;
+            } else if (a != nullptr && known.find(right)) {
+                a->positions = known[*known.find(right)].positions;
+            } else if (b != nullptr && known.find(left)) {
+                b->positions = known[*known.find(left)].positions;
+            }
+        }
+    }
 }
 
 Result<Value> TraceTable::valueOf(const Line& line, const Cell& cell, const Signal& signal, const Unit& unit) const {
@@ -225,32 +302,49 @@ Result<Value> TraceTable::valueOf(const Line& line, const Cell& cell, const Sign
     return value;
 }
 
+Result<SignalTable> TraceTable::signalsOf(const std::vector<Column>& columns, const SignalTable& known,
+                                          const TraceReading& reading) const {
+    std::vector<Column> unknown;
+    for (const Column& column : columns)
+        if (!known.find(column.name))
+            unknown.push_back(column);
+    for (Column& column : unknown)
+        if (const Status looked = lookAtCells(column); !looked)
+            return tl::unexpected(looked.error());
+    settleKinds(unknown, known, reading);
+    settlePositions(unknown, known, reading);
+    SignalTable signals = known;
+    for (Column& column : unknown) {
+        Signal signal;
+        signal.name = column.name;
+        signal.kind = column.kind.value_or(SignalKind::Number);
+        signal.unit = column.unit;
+        signal.positions = std::move(column.positions);
+        const Result<SignalId> added = signals.add(std::move(signal));
+        if (!added)
+            return bad(m_header, m_header.cells[column.index], added.error().message);
+    }
+    return signals;
+}
+
 Result<Trace> TraceTable::read(const SignalTable& known, const TraceReading& reading) const {
-    Trace trace;
-    trace.signals = known;
+    const Result<std::vector<Column>> columns = columnsOfHeader();
+    if (!columns)
+        return tl::unexpected(columns.error());
+    Result<SignalTable> signals = signalsOf(*columns, known, reading);
+    if (!signals)
+        return tl::unexpected(signals.error());
+    Trace trace{std::move(*signals), {}};
     std::vector<SignalId> ids(1, kNoSignal);
     std::vector<Unit> units(1);
-    for (std::size_t column = 1; column < m_header.cells.size(); ++column) {
-        const Cell& cell = m_header.cells[column];
-        const Result<Heading> heading = headingOf(cell.text);
-        if (!heading)
-            return bad(m_header, cell, heading.error().message);
-        std::optional<SignalId> id = known.find(heading->name);
-        if (!id) {
-            Result<Signal> signal = signalOf(column, heading->name, heading->unit, heading->hasUnit, reading);
-            if (!signal)
-                return tl::unexpected(signal.error());
-            const Result<SignalId> added = trace.signals.add(std::move(*signal));
-            if (!added)
-                return bad(m_header, cell, added.error().message);
-            id = *added;
-        }
-        const Signal& signal = trace.signals[*id];
-        if (heading->hasUnit && signal.unit.dimension != heading->unit.dimension)
-            return bad(m_header, cell,
-                       signal.name + " is in " + signal.unit.symbol + ", not in " + heading->unit.symbol);
-        ids.push_back(*id);
-        units.push_back(heading->hasUnit ? heading->unit : signal.unit);
+    for (const Column& column : *columns) {
+        const SignalId id = *trace.signals.find(column.name);
+        const Signal& signal = trace.signals[id];
+        if (column.hasUnit && signal.unit.dimension != column.unit.dimension)
+            return bad(m_header, m_header.cells[column.index],
+                       signal.name + " is in " + signal.unit.symbol + ", not in " + column.unit.symbol);
+        ids.push_back(id);
+        units.push_back(column.hasUnit ? column.unit : signal.unit);
     }
     for (const Line& line : m_lines) {
         const Result<Time> time = parseSeconds(line.cells[0].text);

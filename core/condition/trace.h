@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -8,6 +10,7 @@
 #include "base/error.h"
 #include "base/signal.h"
 #include "base/time.h"
+#include "condition/reading.h"
 
 namespace flowhand {
 
@@ -19,13 +22,6 @@ struct Trace {
     };
     SignalTable signals;
     std::vector<Row> rows; ///< at least one
-};
-
-/// How columns are understood whose signal is not known beforehand.
-struct TraceReading {
-    std::vector<std::string> positions;          ///< further names of positions, after those in the column
-    SignalKind emptyColumn = SignalKind::Number; ///< of a column without any value or unit
-    bool numbersArePositions = false;            ///< columns of numbers without a unit
 };
 
 /// A table of comma-separated cells, split but not yet understood. Owns its text.
@@ -44,14 +40,33 @@ public:
     /// Errors: `bad-trace` with the place.
     [[nodiscard]] static Result<TraceTable> parse(std::string_view text, std::string name);
 
+    /// Of the columns with signals, without their units.
+    [[nodiscard]] std::vector<std::string> signalNames() const;
+
     /// `known`: signals whose kind, unit and positions are given, as those of an aircraft; the trace gets them all.
     /// Others take their kind from their cells: true and false, numbers, else positions in the order of first mention.
+    /// `reading` decides of columns without a value, and that numbers without a unit are names of positions.
     [[nodiscard]] Result<Trace> read(const SignalTable& known, const TraceReading& reading) const;
 
 private:
+    /// What a column says of its signal.
+    struct Column {
+        std::size_t index = 0;
+        std::string name;
+        Unit unit;
+        bool hasUnit = false;
+        bool isNumber = false;          ///< every cell
+        std::optional<SignalKind> kind; ///< nothing: its cells leave it open
+        std::vector<std::string> positions;
+    };
     [[nodiscard]] tl::unexpected<Error> bad(const Line& line, const Cell& cell, std::string message) const;
-    [[nodiscard]] Result<Signal> signalOf(std::size_t column, const std::string& name, const Unit& unit, bool hasUnit,
-                                          const TraceReading& reading) const;
+    [[nodiscard]] Result<std::vector<Column>> columnsOfHeader() const;
+    [[nodiscard]] Result<SignalTable> signalsOf(const std::vector<Column>& columns, const SignalTable& known,
+                                                const TraceReading& reading) const;
+    [[nodiscard]] Status lookAtCells(Column& column) const;
+    [[nodiscard]] static Column* columnOf(std::vector<Column>& columns, const std::string& name);
+    static void settleKinds(std::vector<Column>& columns, const SignalTable& known, const TraceReading& reading);
+    void settlePositions(std::vector<Column>& columns, const SignalTable& known, const TraceReading& reading) const;
     [[nodiscard]] Result<Value> valueOf(const Line& line, const Cell& cell, const Signal& signal,
                                         const Unit& unit) const;
 

@@ -76,6 +76,81 @@ private Q_SLOTS:
         QVERIFY(outcome.err.empty());
     }
 
+    /// Only the segments and the points: "0..1 false, 1..2 true; 1 unknown".
+    static QString stretches(const std::string& condition, const std::string& csv) {
+        const Outcome outcome = judge({condition, "--trace", "TRACE", "--end", "4", "--json"}, csv);
+        if (outcome.status != kExitDone)
+            return QString::fromStdString(outcome.err);
+        const Json json = Json::parse(outcome.out);
+        const auto word = [](const Json& verdict) {
+            return verdict.is_boolean() ? (verdict.get<bool>() ? "true" : "false") : verdict.get<std::string>();
+        };
+        std::string text;
+        for (const Json& segment : json["segments"])
+            text += (text.empty() ? "" : ", ") + segment[0].dump() + ".." + segment[1].dump() + " " + word(segment[2]);
+        for (const Json& point : json["points"])
+            text += "; " + point[0].dump() + " " + word(point[1]);
+        return QString::fromStdString(text);
+    }
+
+    void columnsAreWhatTheConditionMakesOfThem_data() {
+        QTest::addColumn<QString>("condition");
+        QTest::addColumn<QString>("csv");
+        QTest::addColumn<QString>("expected");
+        const auto row = [](const char* name, const char* condition, const char* csv, const char* expected) {
+            QTest::newRow(name) << condition << csv << expected;
+        };
+        row("each empty column by itself", "(p or x > 3) and gear != down or on",
+            "time,p,x,gear,on\n0,,,,true\n1,,,,\n", "0..4 true");
+        row("numbers are positions beside a word", "flap == up or n > 3", "time,flap,n\n0,5,1\n1,12,4\n2,,1\n",
+            "0..1 false, 1..2 true, 2..4 false");
+        row("numbers are numbers beside a number", "flap == 5 or n > 3", "time,flap,n\n0,5,1\n1,12,1\n2,,4\n",
+            "0..1 true, 1..2 false, 2..4 true");
+        row("a number that is no position of the column", "flap == 7 or flap < 12", "time,flap\n0,up\n1,12\n",
+            "0..1 true, 1..4 false");
+        row("positions that come in another order", "lever == gate", "time,lever,gate\n0,up,down\n1,down,\n2,mid,\n",
+            "0..1 false, 1..2 true, 2..4 false");
+        row("positions beside an empty column", "lever == gate", "time,lever,gate\n0,up,\n1,down,\n", "0..4 unknown");
+        row("on/off beside an empty column", "lit == armed", "time,lit,armed\n0,,true\n1,,false\n", "0..4 unknown");
+        row("numbers beside words", "lever == gate", "time,lever,gate\n0,up,5\n1,5,\n", "0..1 false, 1..4 true");
+    }
+    void columnsAreWhatTheConditionMakesOfThem() {
+        QFETCH(QString, condition);
+        QFETCH(QString, csv);
+        QFETCH(QString, expected);
+        QCOMPARE(stretches(condition.toStdString(), csv.toStdString()), expected);
+    }
+
+    void decimalsAreCountedAsDecimals_data() {
+        QTest::addColumn<QString>("condition");
+        QTest::addColumn<QString>("csv");
+        QTest::addColumn<QString>("expected");
+        const auto row = [](const char* condition, const char* csv, const char* expected) {
+            QTest::newRow(condition) << condition << csv << expected;
+        };
+        row("x + y <= 0.3", "time,x,y\n0,0.1,0.2\n1,0.1,0.2000001\n", "0..1 true, 1..4 false");
+        row("x >= 0.1 + 0.2", "time,x\n0,0.3\n1,0.2999999\n", "0..1 true, 1..4 false");
+        row("abs(x - y) == 0.2", "time,x,y\n0,100.3,100.1\n1,100.3,100.1000001\n", "0..1 true, 1..4 false");
+        row("moved(x, 0.2)", "time,x\n0,0.1\n1,0.2999999\n2,0.3\n", "0..2 false, 2..4 true");
+        row("v == 36 km/h", "time,v [m/s]\n0,10\n1,10.0000001\n", "0..1 true, 1..4 false");
+        row("v == 1852 m/s", "time,v [kt]\n0,3600\n1,3601\n", "0..1 true, 1..4 false");
+        row("max(m, f) == f", "time,m [m],f [ft]\n0,-1,7.55\n1,3,7.55\n", "0..1 true, 1..4 false");
+        row("f < max(m, f)", "time,m [m],f [ft]\n0,-1,7.55\n1,3,7.55\n", "0..1 false, 1..4 true");
+        row("x / (y - 0.3) > 1", "time,x,y\n0,1,0.3\n1,1,0.4\n", "0..1 unknown, 1..4 true");
+    }
+    void decimalsAreCountedAsDecimals() {
+        QFETCH(QString, condition);
+        QFETCH(QString, csv);
+        QFETCH(QString, expected);
+        QCOMPARE(stretches(condition.toStdString(), csv.toStdString()), expected);
+    }
+
+    void marginsOfOneValueAreOne() {
+        const Outcome outcome = judge({"x > 0.3 or y < 0.7", "--trace", "TRACE", "--end", "4", "--json"},
+                                      "time,x,y\n0,0.4,0.9\n1,0.1,0.6\n2,0.1,0.8\n");
+        QCOMPARE(Json::parse(outcome.out)["margins"], Json::parse("[[0, 2, 0.1], [2, 4, -0.1]]"));
+    }
+
     void keepsTimesExact() {
         const Outcome outcome =
             judge({"x < 2", "--trace", "TRACE", "--json"}, "time,x\n123456789.000000001,1\n123456789.000000002,2\n");

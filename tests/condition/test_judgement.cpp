@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "condition/judgement.h"
-#include "condition/lexer.h"
+#include "condition/reading.h"
 
 using namespace flowhand;
 using Json = nlohmann::json;
@@ -21,14 +21,14 @@ Time at(const Json& text) {
     return parseSeconds(text.get<std::string>()).value();
 }
 
-Result<Trace> readTrace(const std::string& text, const TraceReading& reading = {}) {
+Result<Trace> readTrace(const std::string& text, const std::string& condition = "") {
     return TraceTable::parse(text, "trace.csv").and_then([&](const TraceTable& table) {
-        return table.read({}, reading);
+        return table.read({}, readingOf(condition, table.signalNames(), {}));
     });
 }
 
 Judgement judged(const std::string& text, const std::string& csv, Time end) {
-    const Trace trace = readTrace(csv, {wordsOf(text), SignalKind::Number, false}).value();
+    const Trace trace = readTrace(csv, text).value();
     const std::map<std::string, AircraftValue, std::less<>> none;
     std::vector<ConditionProblem> problems;
     return judge(Condition::compile(text, {trace.signals, none}, problems).value(), trace, end);
@@ -188,6 +188,7 @@ private Q_SLOTS:
         row("unit never closed", "time,x [kt\n0,1\n", 1, 6, "kt");
         row("unit and word", "time,x [kt]\n0,fast\n", 2, 3, "not a number");
         row("not finite", "time,x [kt]\n0,inf\n", 2, 3, "not a number");
+        row("not a number, without a unit", "time,x\n0,1\n1,nan\n", 3, 3, "'nan' is not a number");
         row("name twice", "time,x,x\n0,1,1\n", 1, 8, "used twice");
         row("no name", "time,,x\n0,1,1\n", 1, 6, "no name");
     }

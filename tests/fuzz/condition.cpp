@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "condition/judgement.h"
-#include "condition/lexer.h"
+#include "condition/reading.h"
 
 using namespace flowhand;
 
@@ -103,7 +103,7 @@ void judgeTable(const std::string& text, const std::string& csv) {
     const Result<TraceTable> table = TraceTable::parse(csv, "fuzz.csv");
     if (!table)
         return;
-    const Result<Trace> trace = table->read(bench().table, {wordsOf(text), SignalKind::OnOff, false});
+    const Result<Trace> trace = table->read(bench().table, readingOf(text, table->signalNames(), {}));
     if (!trace)
         return;
     const std::optional<Condition> condition = compiled(text, trace->signals);
