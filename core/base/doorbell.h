@@ -2,6 +2,7 @@
 
 #include <condition_variable>
 #include <mutex>
+#include <utility>
 
 #include "base/time.h"
 
@@ -19,13 +20,13 @@ public:
         }
         m_condition.notify_one();
     }
-    /// Until rung, at the longest for `duration`; the ring is then used up.
-    void wait(Duration duration) {
+    /// Until rung, at the longest for `duration`; the ring is then used up. Whether there was one.
+    bool wait(Duration duration) {
         std::unique_lock lock(m_mutex);
         m_condition.wait_for(lock, duration, [this] {
             return m_isRung;
         });
-        m_isRung = false;
+        return std::exchange(m_isRung, false);
     }
 
 private:

@@ -14,6 +14,8 @@ constexpr Duration kPatience = 5min;
 constexpr Duration kLongestRun = std::chrono::hours(4);
 /// A live run looks at its devices at least this often; they wake it before that.
 constexpr Duration kLook = 20ms;
+/// What the set-up still wants is told no oftener: nobody reads faster.
+constexpr Duration kTellPeriod = 100ms;
 
 void collect(RunLoop& loop, FlownRun& flown, const std::function<void(const Event&)>& show) {
     for (Event& event : loop.takeEvents()) {
@@ -72,20 +74,22 @@ FlownRun flyLive(RunParts parts, const Clock& clock, Time origin, bool isWaived,
         loop.command(CommandKind::Waive);
     std::size_t noticesSaid = 0;
     std::string wantedSaid;
+    Time told = -kTellPeriod;
+    std::uint64_t toldCount = 0;
     bool isStopped = false;
     while (!loop.isEnded()) {
         if (isStopping() && !std::exchange(isStopped, true))
             loop.command(CommandKind::Stop);
         const Time now = clock.now() - origin;
-        const std::uint64_t before = loop.changeCount();
         loop.advance(now);
         collect(loop, flown, show);
-        if (loop.changeCount() != before) {
-            const RunSnapshot snapshot = loop.snapshot();
-            for (; noticesSaid < snapshot.notices.size(); ++noticesSaid)
-                say(snapshot.notices[noticesSaid]);
-            const std::string wanted = wantedText(snapshot.session.setUp, aircraft);
-            if (loop.phase() == SessionPhase::SetUp && wanted != wantedSaid && !wanted.empty())
+        for (; noticesSaid < loop.notices().size(); ++noticesSaid)
+            say(loop.notices()[noticesSaid]);
+        if (loop.phase() == SessionPhase::SetUp && loop.changeCount() != toldCount && now - told >= kTellPeriod) {
+            told = now;
+            toldCount = loop.changeCount();
+            const std::string wanted = wantedText(loop.snapshot().session.setUp, aircraft);
+            if (wanted != wantedSaid && !wanted.empty())
                 say("Before the start, put right:" + wanted);
             wantedSaid = wanted;
         }

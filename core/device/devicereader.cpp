@@ -57,6 +57,14 @@ void DeviceReader::tellMissing(const Error& why) {
     notify(DeviceChange::Lost, why.message, Time{});
 }
 
+void DeviceReader::listenOnlyTo(std::vector<bool> inputs) {
+    const std::lock_guard lock(m_mutex);
+    if (inputs.size() != m_inputs.size())
+        return;
+    m_asked = std::move(inputs);
+    m_hasAsked = true;
+}
+
 bool DeviceReader::isMissing() const {
     const std::lock_guard lock(m_mutex);
     return m_stage == Stage::Missing;
@@ -83,7 +91,15 @@ std::vector<InputInfo> DeviceReader::inputs() const {
 }
 
 DeviceCounters DeviceReader::counters() const {
-    return {m_reports, m_queue.drops(), m_truncated, m_overlong, m_unknown};
+    DeviceCounters counters;
+    counters.reports = m_reports;
+    counters.suspected = m_suspected;
+    counters.drops = m_queue.drops();
+    counters.truncated = m_truncated;
+    counters.overlong = m_overlong;
+    counters.unknown = m_unknown;
+    counters.period = Duration(m_period);
+    return counters;
 }
 
 void DeviceReader::work() {
@@ -120,6 +136,8 @@ Error DeviceReader::use(const DeviceInfo& unit) {
     {
         const std::lock_guard lock(m_mutex);
         m_inputs = decoder->inputs();
+        m_hasAsked = false;
+        m_listened.clear();
         m_stage = Stage::Connected;
         m_saidCode.clear();
         m_nextReport = notify(DeviceChange::Connected, {}, Time{}) + kTick;
@@ -150,12 +168,19 @@ Result<ReportDecoder> DeviceReader::decoderFor(const DeviceInfo& unit) {
 
 Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
     std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
+    LossWatch losses;
+    m_suspectedBefore = m_suspected;
     while (!m_isStopping) {
-        const auto length = device.read(buffer, DeviceHub::kReadWait);
+        const auto length = device.read(buffer, losses.isBehind() ? Duration{} : DeviceHub::kReadWait);
         if (!length)
             return {kUnplugged, wishText(m_wish) + " was unplugged: plug it in again", m_wish.place};
-        if (*length > 0)
+        if (*length > 0) {
             takeReport(std::span(buffer).first(*length), decoder);
+            losses.took(m_nextReport);
+        } else {
+            losses.sawEmpty(m_clock.now());
+        }
+        suspectLosses(losses);
     }
     return {};
 }
@@ -164,12 +189,18 @@ void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecode
     const Time time = std::max(m_clock.now(), m_nextReport);
     m_nextReport = time;
     ++m_reports;
+    if (m_hasAsked) {
+        const std::lock_guard lock(m_mutex);
+        m_listened = std::exchange(m_asked, {});
+        m_hasAsked = false;
+    }
     m_changes.clear();
     const ReportFit fit = decoder.decode(report, m_changes);
-    if (!m_changes.empty()) {
-        m_readings.clear();
-        for (const InputChange& change : m_changes)
+    m_readings.clear();
+    for (const InputChange& change : m_changes)
+        if (isListenedTo(change.input))
             m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
+    if (!m_readings.empty()) {
         m_queue.push(m_readings);
         m_bell.ring();
         remarkDrops();
@@ -195,6 +226,16 @@ void DeviceReader::remarkDrops() {
         return;
     m_saidDrops = true;
     remark("sent more than the program could take; short movements may be missing");
+}
+
+void DeviceReader::suspectLosses(const LossWatch& losses) {
+    m_period = losses.period().count();
+    if (m_suspectedBefore + losses.suspected() == m_suspected)
+        return;
+    const bool isFirst = m_suspected == 0;
+    m_suspected = m_suspectedBefore + losses.suspected();
+    if (isFirst)
+        remark("may have lost reports while the computer was busy; short movements may be missing");
 }
 
 void DeviceReader::remark(std::string message) {

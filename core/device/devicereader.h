@@ -13,6 +13,7 @@
 #include "device/device.h"
 #include "device/hidsystem.h"
 #include "device/hub.h"
+#include "device/losswatch.h"
 #include "device/report.h"
 
 namespace flowhand {
@@ -41,6 +42,9 @@ public:
     /// Why no unit is there. Said only when it is of another kind than what was said last.
     void tellMissing(const Error& why);
 
+    /// Until the next connection only these inputs' changes are handed on. Ignored unless there is one flag an input.
+    void listenOnlyTo(std::vector<bool> inputs);
+
     [[nodiscard]] bool isMissing() const;
     /// Whether a unit was lost since the last call.
     [[nodiscard]] bool takeLoss();
@@ -60,6 +64,8 @@ private:
     [[nodiscard]] Result<ReportDecoder> decoderFor(const DeviceInfo& unit);
     [[nodiscard]] Error readAll(HidDevice& device, ReportDecoder& decoder);
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
+    [[nodiscard]] bool isListenedTo(std::uint16_t input) const { return m_listened.empty() || m_listened[input]; }
+    void suspectLosses(const LossWatch& losses);
     void remarkFit(ReportFit fit);
     void remarkDrops();
     void remark(std::string message);
@@ -73,23 +79,29 @@ private:
     Doorbell& m_bell;
     ReadingQueue m_queue;
 
-    mutable std::mutex m_mutex; ///< guards the six below
+    mutable std::mutex m_mutex; ///< guards the seven below
     std::condition_variable m_given;
     Stage m_stage = Stage::Missing;
     std::optional<DeviceInfo> m_unit;
     std::vector<InputInfo> m_inputs;
-    std::string m_saidCode; ///< of the last reason said for having no unit
-    Time m_nextNotice{};    ///< the earliest time of the next notice
+    std::vector<bool> m_asked; ///< by input, what to listen to
+    std::string m_saidCode;    ///< of the last reason said for having no unit
+    Time m_nextNotice{};       ///< the earliest time of the next notice
     bool m_hasLoss = false;
 
     std::atomic<bool> m_isStopping = false;
+    std::atomic<bool> m_hasAsked = false; ///< m_asked is news
     std::atomic<std::uint64_t> m_reports = 0;
+    std::atomic<std::uint64_t> m_suspected = 0;
+    std::atomic<std::int64_t> m_period = 0; ///< ns
     std::atomic<std::uint64_t> m_truncated = 0;
     std::atomic<std::uint64_t> m_overlong = 0;
     std::atomic<std::uint64_t> m_unknown = 0;
 
     // Of the reader's thread alone
-    Time m_nextReport{}; ///< the earliest time of the next report
+    Time m_nextReport{};                 ///< the earliest time of the next report
+    std::vector<bool> m_listened;        ///< by input; empty: all
+    std::uint64_t m_suspectedBefore = 0; ///< of earlier connections
     std::vector<InputChange> m_changes;
     std::vector<Reading> m_readings;
     bool m_saidDrops = false;

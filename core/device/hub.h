@@ -16,10 +16,12 @@ namespace flowhand {
 /// What a device has sent since the hub was opened.
 struct DeviceCounters {
     std::uint64_t reports = 0;
+    std::uint64_t suspected = 0; ///< reports that may have been lost before they were read (losswatch.h)
     std::uint64_t drops = 0; ///< readings that a newer one of the same input replaced because nobody drained in time
     std::uint64_t truncated = 0; ///< reports shorter than the descriptor says
     std::uint64_t overlong = 0;  ///< reports longer than the descriptor says
     std::uint64_t unknown = 0;   ///< reports with an id that the descriptor does not have
+    Duration period{};           ///< mean time between two reports, lately; 0: it sends now and then
 };
 
 /// The devices of one run. One thread reads each of them, one more looks for those that are missing: a device that
@@ -56,6 +58,10 @@ public:
     void wake();
     /// The run's time, in whole ticks.
     [[nodiscard]] Time now() const;
+
+    /// Until the device's next connection only the changes of these inputs are handed on, one flag an input: what
+    /// nobody uses costs nothing beyond its decoding.
+    void listenOnlyTo(DeviceIndex device, std::vector<bool> inputs);
 
     /// As of its last connection; empty before the first.
     [[nodiscard]] std::vector<InputInfo> inputs(DeviceIndex device) const;

@@ -192,6 +192,14 @@ Status Rig::connect(DeviceIndex device, const std::vector<InputInfo>& inputs) {
     return {};
 }
 
+std::vector<bool> Rig::wiredInputs(DeviceIndex device) const {
+    std::vector<bool> wired;
+    if (device < m_wiring->connected.size() && m_wiring->connected[device])
+        for (const std::vector<Feed>& feeds : m_wiring->connected[device]->feeds)
+            wired.push_back(!feeds.empty());
+    return wired;
+}
+
 void Rig::take(const Reading& reading, std::vector<Sample>& samples) {
     Wiring& wiring = *m_wiring;
     advance(reading.time, samples);

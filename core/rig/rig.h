@@ -47,6 +47,9 @@ public:
     /// instead. After an unplug the same device may be bound anew; what it said before is forgotten.
     [[nodiscard]] Status connect(DeviceIndex device, const std::vector<InputInfo>& inputs);
 
+    /// Of a connected device: which of its inputs are wired.
+    [[nodiscard]] std::vector<bool> wiredInputs(DeviceIndex device) const;
+
     /// Appends the samples that one reading makes (none for most). Signals a device has not reported stay unknown.
     /// Serves the timers before.
     void take(const Reading& reading, std::vector<Sample>& samples);

@@ -125,9 +125,9 @@ struct RunLoop::State {
 
     void gather(Time time) {
         batch.clear();
-        std::vector<Sample> made;
+        made.clear();
         if (parts.rig)
-            gatherDevices(time, made);
+            gatherDevices(time);
         if (time > advanced) {
             made.insert(made.end(), screen.begin(), screen.end());
             screen.clear();
@@ -139,7 +139,7 @@ struct RunLoop::State {
         }
         if (parts.hands && isFlying())
             parts.hands->move(time - stood, made);
-        fly(time, made);
+        fly(time);
         for (Sample& sample : made) {
             sample.time = time;
             addChange(sample);
@@ -147,13 +147,13 @@ struct RunLoop::State {
     }
 
     /// Readings and news of the devices in the order in which they came, then what happens by time alone.
-    void gatherDevices(Time time, std::vector<Sample>& made) {
+    void gatherDevices(Time time) {
         const auto isDue = [&](const auto& queue) {
             return !queue.empty() && queue.front().time <= time;
         };
         while (isDue(readings) || isDue(news)) {
             if (isDue(news) && (!isDue(readings) || news.front().time <= readings.front().time)) {
-                note(news.front(), made);
+                note(news.front());
                 news.pop_front();
                 continue;
             }
@@ -166,7 +166,7 @@ struct RunLoop::State {
         noteFaults();
     }
 
-    void fly(Time time, std::vector<Sample>& made) {
+    void fly(Time time) {
         if (!parts.practice)
             return;
         for (Sample sample : made) {
@@ -191,10 +191,10 @@ struct RunLoop::State {
     /// Hands on what the session made of it: to the record, to the partner's hands, to the scripted hands.
     void publish(Time time) {
         ++changes;
-        std::vector<Event> fresh = session.takeEvents();
-        if (parts.recorder != nullptr && !fresh.empty())
-            check(parts.recorder->events(fresh));
-        events.insert(events.end(), std::make_move_iterator(fresh.begin()), std::make_move_iterator(fresh.end()));
+        std::vector<Event> told = session.takeEvents();
+        if (parts.recorder != nullptr && !told.empty())
+            check(parts.recorder->events(told));
+        events.insert(events.end(), std::make_move_iterator(told.begin()), std::make_move_iterator(told.end()));
         for (const PartnerMove& move : session.takePartnerMoves())
             partner.push_back(move);
         if (parts.recorder != nullptr && time - flushed >= kFlushPeriod) {
@@ -237,27 +237,32 @@ struct RunLoop::State {
     void drainDevices() {
         if (parts.devices == nullptr)
             return;
-        std::vector<Reading> fresh;
-        std::vector<DeviceNotice> freshNews;
+        fresh.clear();
+        freshNews.clear();
         parts.devices->drain(fresh, freshNews);
-        readings.insert(readings.end(), fresh.begin(), fresh.end());
-        news.insert(news.end(), freshNews.begin(), freshNews.end());
-        // Several readers push into the hub; each one's readings are in order already.
-        const auto isEarlier = [](const auto& a, const auto& b) {
-            return a.time < b.time;
-        };
-        std::stable_sort(readings.begin(), readings.end(), isEarlier);
-        std::stable_sort(news.begin(), news.end(), isEarlier);
+        merge(fresh, readings);
+        merge(freshNews, news);
     }
 
-    void note(const DeviceNotice& notice, std::vector<Sample>& made) {
+    /// Both are in order; so is the queue afterwards.
+    template <class Thing>
+    static void merge(const std::vector<Thing>& from, std::deque<Thing>& queue) {
+        const bool isBehind = queue.empty() || from.empty() || queue.back().time <= from.front().time;
+        queue.insert(queue.end(), from.begin(), from.end());
+        if (!isBehind)
+            std::stable_sort(queue.begin(), queue.end(), [](const Thing& a, const Thing& b) {
+                return a.time < b.time;
+            });
+    }
+
+    void note(const DeviceNotice& notice) {
         ++changes;
         switch (notice.change) {
         case DeviceChange::Remark:
             notices.push_back(nameOf(notice) + ": " + notice.message);
             break;
         case DeviceChange::Lost:
-            noteLost(notice, made);
+            noteLost(notice);
             break;
         case DeviceChange::Connected:
             noteConnected(notice);
@@ -269,7 +274,7 @@ struct RunLoop::State {
         return parts.rig->devices()[notice.device].name;
     }
 
-    void noteLost(const DeviceNotice& notice, std::vector<Sample>& made) {
+    void noteLost(const DeviceNotice& notice) {
         lost.push_back(notice.device);
         notices.push_back(nameOf(notice) + " is not there: " + notice.message);
         // What its controls say now nobody knows.
@@ -287,6 +292,7 @@ struct RunLoop::State {
             notices.push_back(describe(connected.error()));
             return;
         }
+        parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
         if (std::erase(lost, notice.device) > 0)
             notices.push_back(nameOf(notice) + " is back.");
         // Behind its Hold in the queue, should that not have been applied yet.
@@ -312,10 +318,13 @@ struct RunLoop::State {
     Time standingSince{}; ///< the run's time when it came to stand
     std::deque<PendingCommand> commands;
     std::vector<Sample> screen; ///< changes that come in just after the time advanced to
+    std::vector<Reading> fresh; ///< as drained
+    std::vector<DeviceNotice> freshNews;
     std::deque<Reading> readings;
     std::deque<DeviceNotice> news;
     std::vector<std::string> faults;
     std::deque<PartnerMove> partner;
+    std::vector<Sample> made; ///< of one instant
     std::vector<Sample> batch;
     std::vector<Event> events;
     std::vector<std::string> notices;
@@ -367,7 +376,7 @@ RunLoop::~RunLoop() = default;
 void RunLoop::advance(Time time) {
     State& state = *m_state;
     state.drainDevices();
-    while (state.nextTime() <= time) {
+    for (;;) {
         const Time at = std::max(state.nextTime(), state.last + kTick);
         if (at > time)
             break;
@@ -411,6 +420,10 @@ RunSnapshot RunLoop::snapshot() const {
             state.notices,
             state.lateSamples,
             state.runId};
+}
+
+const std::vector<std::string>& RunLoop::notices() const {
+    return m_state->notices;
 }
 
 std::vector<Event> RunLoop::takeEvents() {

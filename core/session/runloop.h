@@ -69,6 +69,8 @@ public:
     [[nodiscard]] bool areHandsDone() const;
     [[nodiscard]] SessionPhase phase() const;
     [[nodiscard]] RunSnapshot snapshot() const;
+    /// As in the snapshot, which takes time to make.
+    [[nodiscard]] const std::vector<std::string>& notices() const;
     /// Those since the last call.
     [[nodiscard]] std::vector<Event> takeEvents();
     /// Counts every change a view might show.

@@ -41,6 +41,14 @@ public:
         m_units.at(path).isIdle = false;
         m_changed.notify_all();
     }
+    /// All at once: they wait for the reader together.
+    void sendAll(const std::string& path, const std::vector<std::vector<std::uint8_t>>& reports) {
+        const std::lock_guard lock(m_mutex);
+        Unit& unit = m_units.at(path);
+        unit.reports.insert(unit.reports.end(), reports.begin(), reports.end());
+        unit.isIdle = false;
+        m_changed.notify_all();
+    }
     /// Until the reader has dealt with every report sent.
     void waitUntilRead(const std::string& path) {
         std::unique_lock lock(m_mutex);
@@ -118,6 +126,8 @@ public:
         if (!isGone() && unit()->second.reports.empty()) {
             unit()->second.isIdle = true;
             m_system.m_changed.notify_all();
+            if (timeout == flowhand::Duration{})
+                return std::size_t(0);
         }
         m_system.m_changed.wait_for(lock, timeout, [&] {
             return isGone() || !unit()->second.reports.empty();

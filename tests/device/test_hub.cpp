@@ -39,6 +39,14 @@ struct Bench {
     std::vector<DeviceNotice> notices;
 
     Bench() { clock.set(kOrigin); }
+    /// A report every millisecond, read before the next.
+    void sendSteadily(const std::string& path, int count, const std::vector<std::uint8_t>& report) {
+        for (int i = 0; i < count; ++i) {
+            clock.set(clock.now() + 1ms);
+            hid.send(path, report);
+            hid.waitUntilRead(path);
+        }
+    }
     bool open(std::vector<DeviceWish> wishes, std::size_t queueLength = DeviceHub::kQueueLength) {
         auto opened = DeviceHub::open(hid, clock, kOrigin, std::move(wishes), queueLength);
         if (opened)
@@ -85,6 +93,9 @@ private slots:
     void unusableDevices();
     void failedReadIsTriedAgain();
     void dropsAreCountedAndTheLastStateArrives();
+    void equalReportsAreSeenAndCostNothing();
+    void lossesAreSuspectedAndSaidOnce();
+    void onlyWhatIsListenedToIsHandedOn();
     void oddReportsAreCountedAndSaidOnce();
     void unwishedDevicesAreNotOpened();
     void wakeEndsAWait();
@@ -311,6 +322,66 @@ void TestHub::dropsAreCountedAndTheLastStateArrives() {
     bench.hid.send("a", {100, 7});
     QVERIFY(bench.wait(7, 2));
     QCOMPARE(bench.hub->counters(0).drops, std::uint64_t(95));
+}
+
+void TestHub::equalReportsAreSeenAndCostNothing() {
+    Bench bench;
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.open({wish("left unit")}));
+    bench.sendSteadily("a", 1000, {5, 6});
+    QVERIFY(bench.wait(2, 1));
+    QCOMPARE(bench.hub->counters(0).reports, std::uint64_t(1000));
+    QCOMPARE(bench.hub->counters(0).period, Duration(1ms));
+    QCOMPARE(bench.readings.size(), std::size_t(2)); // behind the decoder nothing of the other 999
+}
+
+/// The kernel keeps 63 reports while nobody reads, and says nothing of the rest.
+void TestHub::lossesAreSuspectedAndSaidOnce() {
+    Bench bench;
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.open({wish("left unit")}));
+    bench.sendSteadily("a", 1000, {5, 6});
+    for (int stall = 1; stall <= 2; ++stall) {
+        bench.clock.set(bench.clock.now() + 100ms);
+        bench.hid.sendAll("a", std::vector<std::vector<std::uint8_t>>(63, {5, 6}));
+        bench.hid.waitUntilRead("a");
+        bench.sendSteadily("a", 10, {5, 6});
+        QCOMPARE(bench.hub->counters(0).suspected, std::uint64_t(37 * stall));
+    }
+    QVERIFY(bench.wait(2, 2));
+    QCOMPARE(bench.notices.size(), std::size_t(2));
+    QCOMPARE(bench.text(1), QString("0 remark 'left unit' (1209:0001) may have lost reports while the computer was "
+                                    "busy; short movements may be missing"));
+    bench.hid.unplug("a");
+    QVERIFY(bench.wait(2, 3));
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.wait(2, 4));
+    bench.hid.send("a", {5, 6});
+    QVERIFY(bench.wait(4, 4));
+    QCOMPARE(bench.hub->counters(0).suspected, std::uint64_t(74)); // a new connection forgets nothing
+}
+
+void TestHub::onlyWhatIsListenedToIsHandedOn() {
+    Bench bench;
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.open({wish("left unit")}));
+    QVERIFY(bench.wait(0, 1));
+    bench.hub->listenOnlyTo(0, {false, true, true}); // of another device: not heeded
+    bench.hid.send("a", {1, 1});
+    QVERIFY(bench.wait(2, 1));
+    bench.hub->listenOnlyTo(0, {false, true});
+    bench.hid.send("a", {2, 1});
+    bench.hid.send("a", {3, 2});
+    QVERIFY(bench.wait(3, 1));
+    QCOMPARE(bench.readings.size(), std::size_t(3));
+    QCOMPARE(bench.readings[2].input, 1);
+    QCOMPARE(bench.hub->counters(0).reports, std::uint64_t(3));
+    bench.hid.unplug("a");
+    QVERIFY(bench.wait(3, 2));
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.wait(3, 3));
+    bench.hid.send("a", {4, 2}); // a new connection tells all again
+    QVERIFY(bench.wait(5, 3));
 }
 
 void TestHub::oddReportsAreCountedAndSaidOnce() {
