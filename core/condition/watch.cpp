@@ -126,12 +126,10 @@ Kleene Watch::moved(Moved& state, const ProgramNode& node, Key now) {
 
 Watch::Travel Watch::certainTravel(const ProgramNode& node) const {
     const Moved& state = std::get<Moved>(m_states[node.state]);
-    if (node.right == ProgramNode::kNone)
-        return {true, state.open.width(), state.open.doubt()};
-    const bool isInside = isCertain(m_nodes[node.right]);
-    if (!isInside)
+    if (node.right != ProgramNode::kNone && !isCertain(m_nodes[node.right]))
         return {};
-    return {true, state.certain.range().width(), state.certain.range().doubt()};
+    const Range& range = node.right == ProgramNode::kNone ? state.open : state.certain.range();
+    return {range.hasNumber(), range.width(), range.doubt()};
 }
 
 Watch::Travel Watch::possibleTravel(const ProgramNode& node) const {

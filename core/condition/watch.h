@@ -32,7 +32,7 @@ public:
 
     /// How far a movement has come, where that is certain and where it is possible; outside its stretch 0.
     struct Travel {
-        bool isInside = false; ///< its stretch, or has none
+        bool isInside = false; ///< its stretch, or has none; where certain, with a number that is known
         double width = 0.0;
         double doubt = 0.0; ///< of the width, by rounding
         /// By how much it is more than `distance`; 0 where only rounding parts them.

@@ -89,6 +89,7 @@ public:
     [[nodiscard]] double doubt() const {
         return m_highest >= m_lowest ? kFewRoundings * (std::fabs(m_lowest) + std::fabs(m_highest)) : 0.0;
     }
+    [[nodiscard]] bool hasNumber() const { return m_highest >= m_lowest; }
     [[nodiscard]] bool hasUnknown() const { return m_hasUnknown; }
 
 private:

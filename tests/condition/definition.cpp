@@ -180,6 +180,7 @@ private:
 
     struct Travel {
         double width = 0.0;
+        bool hasNumber = false;
         bool hasUnknown = false;
     };
 
@@ -195,7 +196,7 @@ private:
                 highest = std::max(highest, value);
             }
         }
-        return {highest > lowest ? highest - lowest : 0.0, hasUnknown};
+        return {highest > lowest ? highest - lowest : 0.0, highest >= lowest, hasUnknown};
     }
 
     /// The movement within the stretch in which `part` has been at least `truth`; nothing outside such a stretch.
@@ -208,7 +209,7 @@ private:
 
     int movedAt(const Formula& formula, const std::vector<Truths>& parts, int now) const {
         const auto reached = [&](const std::optional<Travel>& travel) {
-            return travel && travel->width >= formula.constant;
+            return travel && travel->hasNumber && travel->width >= formula.constant;
         };
         std::optional<Travel> certain;
         std::optional<Travel> possible;

@@ -112,6 +112,7 @@ private Q_SLOTS:
             "0..1 false, 1..2 true, 2..4 false");
         row("positions beside an empty column", "lever == gate", "time,lever,gate\n0,up,\n1,down,\n", "0..4 unknown");
         row("on/off beside an empty column", "lit == armed", "time,lit,armed\n0,,true\n1,,false\n", "0..4 unknown");
+        row("a movement of which nothing is known", "moved(x, 0)", "time,x\n0,\n1,5\n", "0..1 unknown, 1..4 true");
         row("numbers beside words", "lever == gate", "time,lever,gate\n0,up,5\n1,5,\n", "0..1 false, 1..4 true");
     }
     void columnsAreWhatTheConditionMakesOfThem() {
