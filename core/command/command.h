@@ -28,6 +28,7 @@ int complain(CommandLine& line, const Error& error);
 /// Each adds one subcommand to `app` (one file a command).
 void addDevicesCommand(CLI::App& app, CommandLine& line);
 void addDecodeCommand(CLI::App& app, CommandLine& line);
+void addBenchCommand(CLI::App& app, CommandLine& line);
 void addJudgeCommand(CLI::App& app, CommandLine& line);
 void addLintCommand(CLI::App& app, CommandLine& line);
 void addPractiseCommand(CLI::App& app, CommandLine& line);

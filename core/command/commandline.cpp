@@ -35,6 +35,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addRunsCommand(app, line);
     addDevicesCommand(app, line);
     addDecodeCommand(app, line);
+    addBenchCommand(app, line);
     addLintCommand(app, line);
     addJudgeCommand(app, line);
     try {

@@ -1,6 +1,7 @@
 #include "device/wishes.h"
 
 #include <algorithm>
+#include <charconv>
 #include <cstdio>
 #include <set>
 
@@ -87,6 +88,17 @@ std::string idText(std::uint16_t vendor, std::uint16_t product) {
     char text[16];
     std::snprintf(text, sizeof text, "%04X:%04X", vendor, product);
     return text;
+}
+
+std::optional<std::pair<std::uint16_t, std::uint16_t>> parseIdText(std::string_view text) {
+    std::pair<std::uint16_t, std::uint16_t> id;
+    if (text.size() != 9 || text[4] != ':')
+        return std::nullopt;
+    const auto read = [&](std::size_t at, std::uint16_t& number) {
+        const auto [end, problem] = std::from_chars(text.data() + at, text.data() + at + 4, number, 16);
+        return problem == std::errc() && end == text.data() + at + 4;
+    };
+    return read(0, id.first) && read(5, id.second) ? std::optional(id) : std::nullopt;
 }
 
 std::string wishText(const DeviceWish& wish) {

@@ -1,7 +1,10 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/error.h"
@@ -32,6 +35,8 @@ struct WishMatch {
 
 /// "1209:0001".
 [[nodiscard]] std::string idText(std::uint16_t vendor, std::uint16_t product);
+/// The reverse: vendor and product, where `text` is four hexadecimal digits, a colon and four more.
+[[nodiscard]] std::optional<std::pair<std::uint16_t, std::uint16_t>> parseIdText(std::string_view text);
 
 /// "the left unit (1209:0001)", for messages.
 [[nodiscard]] std::string wishText(const DeviceWish& wish);

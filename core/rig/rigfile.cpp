@@ -1,10 +1,11 @@
 #include "rig/rigfile.h"
 
 #include <algorithm>
-#include <charconv>
+#include <tuple>
 
 #include "base/names.h"
 #include "base/tomlfile.h"
+#include "device/wishes.h"
 #include "rig/controls.h"
 
 namespace flowhand {
@@ -25,13 +26,10 @@ void checkFormat(TomlReader& reader) {
 
 /// "1209:F101"
 bool readId(const std::string& text, DeviceWish& device) {
-    if (text.size() != 9 || text[4] != ':')
-        return false;
-    const auto read = [&](std::size_t at, std::uint16_t& number) {
-        const auto [end, problem] = std::from_chars(text.data() + at, text.data() + at + 4, number, 16);
-        return problem == std::errc() && end == text.data() + at + 4;
-    };
-    return read(0, device.vendor) && read(5, device.product);
+    const auto id = parseIdText(text);
+    if (id)
+        std::tie(device.vendor, device.product) = *id;
+    return id.has_value();
 }
 
 DeviceWish readDevice(TomlReader& reader, const std::vector<DeviceWish>& before) {

@@ -20,7 +20,7 @@ const QList<Folder>& folders() {
         const QStringList rig = device + QStringList{"device"};
         const QStringList feed{"base"};
         const QStringList aircraft = procedure + QStringList{"procedure"};
-        const QStringList bench = rig + procedure + QStringList{"rig"};
+        const QStringList bench = rig + procedure + QStringList{"rig", "procedure"};
         const QStringList session = rig + aircraft + QStringList{"rig", "aircraft", "feed"};
         const QStringList store = session + QStringList{"session"};
         const QStringList report = store + QStringList{"store", "bench"};

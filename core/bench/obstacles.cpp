@@ -1,0 +1,235 @@
+#include "bench/obstacles.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "base/names.h"
+#include "condition/program.h"
+
+namespace flowhand {
+
+namespace {
+
+/// Steps over a range in which stretches are looked for; what is narrower is found by its written bounds.
+constexpr int kGrid = 1024;
+/// Halvings of a grid step: to a 2^40th of the range.
+constexpr int kHalvings = 30;
+
+struct Stretch {
+    double lowest = 0.0;
+    double highest = 0.0;
+    [[nodiscard]] double width() const { return highest - lowest; }
+};
+
+std::string numberWithUnit(const Signal& signal, double number) {
+    return valueText(signal, Value::number(number));
+}
+
+/// One condition held against what the rig's controls can be.
+class Search {
+public:
+    Search(const Condition& condition, const std::vector<Reach>& reaches, const SignalTable& signals)
+        : m_condition(condition), m_reaches(reaches), m_signals(signals), m_others(signals.size()) {}
+
+    void look(SignalId id) {
+        const Reach& reach = m_reaches[indexOf(id)];
+        const std::string& label = m_signals[id].label;
+        if (!reach.isWired)
+            return tell("not-wired", id, label + " is not wired");
+        if (!reach.isContinuous && reach.values.empty())
+            return tell("unknown-reach", id, "what " + label + " can be as it is wired is not known");
+        if (!reach.isContinuous)
+            return lookAtValues(id, reach);
+        lookAtStretch(id, reach);
+        lookAtMovements(id, reach);
+    }
+
+    /// Two levers that must agree: as near as their noise together lets them.
+    void lookTogether(SignalId id, SignalId other) {
+        const Reach& reach = m_reaches[indexOf(id)];
+        const Reach& beside = m_reaches[indexOf(other)];
+        if (!reach.isContinuous || !beside.isContinuous)
+            return;
+        const std::optional<Stretch> alone = widest(other, beside.lowest, beside.highest);
+        if (!alone || !m_found.empty())
+            return;
+        m_others[indexOf(other)] = Value::number((alone->lowest + alone->highest) / 2);
+        const std::optional<Stretch> together = widest(id, reach.lowest, reach.highest);
+        m_others[indexOf(other)] = Value::unknown();
+        const double sigma = std::hypot(reach.sigma, beside.sigma);
+        if (together && together->width() < kLeastSigmas * sigma)
+            tell("too-narrow", id,
+                 m_signals[id].label + " and " + m_signals[other].label + " must agree within " +
+                     numberWithUnit(m_signals[id], together->width()) + ", less than six times their noise together (" +
+                     numberWithUnit(m_signals[id], kLeastSigmas * sigma) + ")");
+    }
+
+    [[nodiscard]] std::vector<Obstacle> take() { return std::move(m_found); }
+
+private:
+    void tell(std::string code, SignalId id, std::string text) {
+        m_found.push_back({std::move(code), id, std::move(text)});
+    }
+
+    [[nodiscard]] bool fits(SignalId id, Value value) const { return m_condition.fits(id, value, m_others); }
+
+    void lookAtValues(SignalId id, const Reach& reach) {
+        const bool isAny = std::any_of(reach.values.begin(), reach.values.end(), [&](const Value& value) {
+            return fits(id, value);
+        });
+        if (isAny)
+            return;
+        const Signal& signal = m_signals[id];
+        std::vector<std::string> wanted;
+        const int count = signal.kind == SignalKind::OnOff ? 2 : static_cast<int>(signal.positions.size());
+        for (int i = 0; i < count && signal.kind != SignalKind::Number; ++i) {
+            const Value value = signal.kind == SignalKind::OnOff ? Value::onOff(i == 1) : Value::position(i);
+            if (fits(id, value))
+                wanted.push_back(valueText(signal, value));
+        }
+        tell("not-a-position", id,
+             signal.label + " must be " + (wanted.empty() ? "'" + m_condition.text() + "'" : joined(wanted, " or ")) +
+                 ", and as it is wired it can only be " + reachText(reach, signal));
+    }
+
+    void lookAtStretch(SignalId id, const Reach& reach) {
+        const Signal& signal = m_signals[id];
+        const std::optional<Stretch> found = widest(id, reach.lowest, reach.highest);
+        if (!found) {
+            const std::optional<Stretch> wanted = widest(id, signal.lowest, signal.highest);
+            if (wanted) // else nothing can be: that is for the lint to say
+                tell("out-of-reach", id,
+                     signal.label + " must be " + numberWithUnit(signal, wanted->lowest) + " to " +
+                         numberWithUnit(signal, wanted->highest) + ", outside its calibrated range of " +
+                         reachText(reach, signal));
+            return;
+        }
+        if (found->width() < kLeastSigmas * reach.sigma)
+            tell("too-narrow", id,
+                 "the band of " + signal.label + " is " + numberWithUnit(signal, found->width()) +
+                     " wide, less than six times its noise (" + numberWithUnit(signal, kLeastSigmas * reach.sigma) +
+                     ")");
+    }
+
+    void lookAtMovements(SignalId id, const Reach& reach) {
+        const Signal& signal = m_signals[id];
+        for (const Movement& movement : m_condition.program().movements) {
+            const std::vector<SignalId>& read = movement.signals;
+            if (read.size() != 1 || read.front() != id)
+                continue;
+            std::vector<Value> values(m_signals.size());
+            double lowest = std::numeric_limits<double>::infinity();
+            double highest = -lowest;
+            for (int i = 0; i <= kGrid; ++i) {
+                values[indexOf(id)] = Value::number(reach.lowest + (reach.highest - reach.lowest) * i / kGrid);
+                const double at = movement.expression.evaluate(values);
+                lowest = std::min(lowest, at);
+                highest = std::max(highest, at);
+            }
+            const double travel = reach.highest - reach.lowest;
+            const double scale = travel > 0 && highest > lowest ? (highest - lowest) / travel : 1.0;
+            if (movement.distance > (highest - lowest) * (1 + 1e-9))
+                tell("out-of-reach", id,
+                     signal.label + " must be moved over " + numberWithUnit(signal, movement.distance / scale) +
+                         ", more than its calibrated range of " + reachText(reach, signal));
+            else if (movement.distance < kLeastSigmas * reach.sigma * scale)
+                tell("too-narrow", id,
+                     "a movement of " + signal.label + " over " + numberWithUnit(signal, movement.distance / scale) +
+                         " is less than six times its noise (" + numberWithUnit(signal, kLeastSigmas * reach.sigma) +
+                         ")");
+        }
+    }
+
+    /// The numbers that are worth trying: an even grid, and each written bound with what lies close to it.
+    [[nodiscard]] std::vector<double> points(SignalId id, double lowest, double highest) const {
+        std::vector<double> points;
+        for (int i = 0; i <= kGrid; ++i)
+            points.push_back(lowest + (highest - lowest) * i / kGrid);
+        const double near = (highest - lowest) * 1e-9;
+        for (const Comparison& comparison : m_condition.program().comparisons)
+            if (comparison.isThreshold && comparison.signal == id)
+                for (const double point : {comparison.constant - near, comparison.constant, comparison.constant + near})
+                    if (point >= lowest && point <= highest)
+                        points.push_back(point);
+        std::sort(points.begin(), points.end());
+        return points;
+    }
+
+    /// The widest stretch in which the condition can be true as far as this control says.
+    [[nodiscard]] std::optional<Stretch> widest(SignalId id, double lowest, double highest) const {
+        std::optional<Stretch> best;
+        std::optional<Stretch> open;
+        double before = lowest;
+        for (const double point : points(id, lowest, highest)) {
+            const bool isFit = fits(id, Value::number(point));
+            if (isFit && !open)
+                open = Stretch{edge(id, point, before), point};
+            else if (isFit)
+                open->highest = point;
+            else if (open)
+                open->highest = edge(id, open->highest, point);
+            if (open && (!best || open->width() > best->width()))
+                best = open;
+            if (!isFit)
+                open.reset();
+            before = point;
+        }
+        return best;
+    }
+
+    /// Between one that fits and one that does not.
+    [[nodiscard]] double edge(SignalId id, double inside, double outside) const {
+        if (fits(id, Value::number(outside)))
+            return outside;
+        for (int i = 0; i < kHalvings; ++i) {
+            const double middle = (inside + outside) / 2;
+            (fits(id, Value::number(middle)) ? inside : outside) = middle;
+        }
+        return inside;
+    }
+
+    const Condition& m_condition;
+    const std::vector<Reach>& m_reaches;
+    const SignalTable& m_signals;
+    std::vector<Value> m_others;
+    std::vector<Obstacle> m_found;
+};
+
+} // namespace
+
+std::vector<Obstacle> obstaclesOf(const Condition& condition, const std::vector<SignalId>& needed,
+                                  const std::vector<Reach>& reaches, const SignalTable& signals) {
+    Search search(condition, reaches, signals);
+    for (const SignalId id : needed)
+        search.look(id);
+    for (const Comparison& comparison : condition.program().comparisons)
+        if (comparison.signals.size() == 2 &&
+            std::all_of(comparison.signals.begin(), comparison.signals.end(), [&](SignalId id) {
+                return std::find(needed.begin(), needed.end(), id) != needed.end();
+            }))
+            search.lookTogether(comparison.signals[0], comparison.signals[1]);
+    return search.take();
+}
+
+std::vector<Obstacle> obstaclesOf(const Band& band, const std::vector<Reach>& reaches, const SignalTable& signals) {
+    const Reach& reach = reaches[indexOf(band.signal)];
+    const Signal& signal = signals[band.signal];
+    if (!reach.isContinuous)
+        return {};
+    const double width = std::min(band.highest, reach.highest) - std::max(band.lowest, reach.lowest);
+    if (width < 0)
+        return {{"out-of-reach", band.signal,
+                 "the band of " + signal.label + " is " + numberWithUnit(signal, band.lowest) + " to " +
+                     numberWithUnit(signal, band.highest) + ", outside its calibrated range of " +
+                     reachText(reach, signal)}};
+    if (width < kLeastSigmas * reach.sigma)
+        return {{"too-narrow", band.signal,
+                 "the band of " + signal.label + " is " + numberWithUnit(signal, width) +
+                     " wide within its calibrated range, less than six times its noise (" +
+                     numberWithUnit(signal, kLeastSigmas * reach.sigma) + ")"}};
+    return {};
+}
+
+} // namespace flowhand

@@ -1,0 +1,299 @@
+// The ways of wiring that a builder asks for by name: what has to be known beyond which input moves.
+//
+//   #  asked for                    stages (wiringwish.cpp)                   from them
+//   1  split_axis                   idle, far end of each                     both ranges, the split below idle
+//   2  switched_axis                low, high, switch over                    the range, the switch
+//   3  difference, max, split       each axis pressed by itself               both ranges
+//   4  zones                        each zone in turn                         which contacts are closed in it
+//   5  encoder                      four clicks to the high side              the order of its contacts, changes a
+//   click 6  step_buttons                 more, less                                which button is which 7
+//   relative_wheel               turned to the high side                   the wheel, and its sign 8  parking_latch
+//   both pedals, the pull                     both ranges, the contact
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <set>
+
+#include "base/names.h"
+#include "bench/wiringparts.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr int kClicksAsked = 4;
+
+class SpecialSolver {
+public:
+    SpecialSolver(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
+                  const std::vector<StageResult>& stages, const InputNamer& nameOf)
+        : m_wish(wish), m_watch(watch), m_stages(stages), m_nameOf(nameOf),
+          m_signal(aircraft.signals[wish.signals.front()]) {}
+
+    Result<WiringProposal> solve() {
+        switch (m_wish.way) {
+        case WiringWay::SplitAxis:
+            return splitAxis();
+        case WiringWay::SwitchedAxis:
+            return switchedAxis();
+        case WiringWay::Difference:
+            return twoAxes("difference");
+        case WiringWay::Max:
+            return twoAxes("max");
+        case WiringWay::Split:
+            return twoAxes("split");
+        case WiringWay::Zones:
+            return zones();
+        case WiringWay::Encoder:
+            return encoder();
+        case WiringWay::StepButtons:
+            return stepButtons();
+        case WiringWay::RelativeWheel:
+            return relativeWheel();
+        case WiringWay::ParkingLatch:
+            return parkingLatch();
+        case WiringWay::Found:
+            break;
+        }
+        return failure("unknown-wiring", "nothing was asked for");
+    }
+
+private:
+    /// The axis that moved most, against its noise, between two stages; those in `taken` are not looked at.
+    std::optional<FoundInput> axisBetween(std::size_t from, std::size_t to, const std::set<InputPlace>& taken = {}) {
+        for (const FoundInput& found : movedAxes(m_watch, {m_stages[from], m_stages[to]}))
+            if (taken.count(found.place) == 0)
+                return found;
+        return std::nullopt;
+    }
+
+    /// The one contact that closed or opened between two stages.
+    std::optional<ContactStates> contactBetween(std::size_t from, std::size_t to) {
+        const std::vector<ContactStates> moved = movedContacts(m_watch, {m_stages[from], m_stages[to]});
+        return moved.size() == 1 ? std::optional(moved.front()) : std::nullopt;
+    }
+
+    [[nodiscard]] std::int64_t at(std::size_t stage, InputPlace place) const { return rawAt(m_stages, stage, place); }
+    [[nodiscard]] std::string name(InputPlace place) const { return quoted(m_nameOf(place)); }
+    [[nodiscard]] static std::string pairText(std::int64_t a, std::int64_t b) {
+        return "[" + std::to_string(a) + ", " + std::to_string(b) + "]";
+    }
+    [[nodiscard]] static tl::unexpected<Error> notFitting(const std::string& text) {
+        return failure("not-fitting", text);
+    }
+    [[nodiscard]] tl::unexpected<Error> nothing(const std::string& what) const {
+        return failure("nothing-moved", "no " + what + " of " + m_signal.label +
+                                            " moved; is it connected, and was each place held for a second?");
+    }
+
+    Result<WiringProposal> splitAxis() {
+        const std::optional<FoundInput> axis = axisBetween(0, 1);
+        if (!axis)
+            return nothing("axis");
+        const std::int64_t idle = at(0, axis->place);
+        const std::int64_t first = at(1, axis->place);
+        const std::int64_t second = at(2, axis->place);
+        if ((first - idle) * (second - idle) >= 0)
+            return notFitting("idle (" + std::to_string(idle) + ") does not lie between the two ends (" +
+                              std::to_string(first) + ", " + std::to_string(second) + ") of " + m_nameOf(axis->place) +
+                              "; start with the lever at idle");
+        // A gap beyond idle as wide as the noise needs, at least 1.5 % of the travel: a lever that rests at idle must
+        // not read as the second one.
+        const double travel = std::fabs(static_cast<double>(first - second));
+        const auto gap = static_cast<std::int64_t>(std::ceil(std::max({6 * axis->sigma, 0.015 * travel, 2.0})));
+        const std::int64_t away = first > idle ? -1 : 1;
+        if (std::llabs(second - idle) <= 4 * gap)
+            return notFitting("the way from idle to the far end of the second one is too short to tell from idle");
+        WiringProposal proposal{"split_axis", {axis->place}, {}, {}};
+        proposal.keys = "input = " + name(axis->place) + "\nranges = [" + pairText(idle, first) + ", " +
+                        pairText(idle + away * 2 * gap, second) + "]\nsplit = " + std::to_string(idle + away * gap) +
+                        "\nhysteresis = " + std::to_string(gap / 2) + "\n" + noiseLine(axis->sigma);
+        return proposal;
+    }
+
+    Result<WiringProposal> switchedAxis() {
+        const std::optional<FoundInput> axis = axisBetween(0, 1);
+        const std::optional<ContactStates> contact = contactBetween(2, 3);
+        if (!axis)
+            return nothing("axis");
+        if (!contact)
+            return nothing("single contact for the switch");
+        const std::string range = pairText(at(0, axis->place), at(1, axis->place));
+        WiringProposal proposal{"switched_axis", {axis->place, contact->place}, {}, {}};
+        proposal.keys = "input = " + name(axis->place) + "\nranges = [" + range + ", " + range +
+                        "]\nswitch = " + name(contact->place) + "\n" +
+                        (contact->isClosed(0) ? "normally_closed = true\n" : "") + noiseLine(axis->sigma);
+        return proposal;
+    }
+
+    Result<WiringProposal> twoAxes(const std::string& combine) {
+        const std::optional<FoundInput> first = axisBetween(0, 1);
+        if (!first)
+            return nothing("first axis");
+        const std::optional<FoundInput> second = axisBetween(2, 3, {first->place});
+        if (!second)
+            return nothing("second axis");
+        WiringProposal proposal{"two_axes", {first->place, second->place}, {}, {}};
+        proposal.keys = "combine = " + quoted(combine) + "\ninput = [" + name(first->place) + ", " +
+                        name(second->place) + "]\nranges = [" + pairText(at(0, first->place), at(1, first->place)) +
+                        ", " + pairText(at(2, second->place), at(3, second->place)) + "]\n" +
+                        noiseLine(std::max(first->sigma, second->sigma));
+        return proposal;
+    }
+
+    Result<WiringProposal> zones() {
+        const std::vector<ContactStates> contacts = movedContacts(m_watch, m_stages);
+        if (contacts.empty())
+            return nothing("contact");
+        WiringProposal proposal{"zones", {}, {}, {}};
+        std::vector<std::string> names;
+        for (const ContactStates& contact : contacts) {
+            proposal.inputs.push_back(contact.place);
+            names.push_back(name(contact.place));
+        }
+        proposal.keys = "input = [" + joined(names, ", ") + "]\nzones = [\n";
+        std::set<std::vector<bool>> seen;
+        for (std::size_t i = 0; i < m_wish.zones.size(); ++i) {
+            std::vector<bool> states;
+            std::vector<std::string> closed;
+            for (std::size_t contact = 0; contact < contacts.size(); ++contact) {
+                states.push_back(contacts[contact].isClosed(i));
+                if (contacts[contact].isClosed(i))
+                    closed.push_back(names[contact]);
+            }
+            if (!seen.insert(states).second)
+                return notFitting("two zones have the same contacts closed (" + joined(closed, ", ") +
+                                  "); hold each for a second");
+            proposal.keys += "    { closed = [" + joined(closed, ", ") +
+                             "], value = " + quoted(valueText(m_signal, m_wish.zones[i])) + " },\n";
+        }
+        proposal.keys += "]\n";
+        return proposal;
+    }
+
+    /// Quarter periods to the high side with `first` written before `second`, as encoders are counted: 00, 01, 11, 10.
+    [[nodiscard]] int quartersOf(InputPlace first, InputPlace second) const {
+        constexpr std::array<int, 4> kPlace = {0, 1, 3, 2}; // of the code in the turn
+        const auto closedAt = [&](InputPlace place) {
+            const auto standing = m_stages[0].standing.find(place);
+            return standing != m_stages[0].standing.end() &&
+                   std::llround(standing->second.raw) != m_watch.info(place).lowest;
+        };
+        std::size_t code = (closedAt(first) ? 2u : 0u) | (closedAt(second) ? 1u : 0u);
+        int quarters = 0;
+        for (const InputEvent& event : m_stages[1].events) {
+            if (event.place != first && event.place != second)
+                continue;
+            const std::size_t bit = event.place == first ? 2u : 1u;
+            const bool isClosed = event.raw != m_watch.info(event.place).lowest;
+            const std::size_t now = isClosed ? code | bit : code & ~bit;
+            if (now != code)
+                quarters += (kPlace[now] - kPlace[code] + 4) % 4 == 1 ? 1 : -1;
+            code = now;
+        }
+        return quarters;
+    }
+
+    Result<WiringProposal> encoder() {
+        std::set<InputPlace> turned;
+        for (const InputEvent& event : m_stages[1].events)
+            if (m_watch.info(event.place).kind == InputKind::Button)
+                turned.insert(event.place);
+        if (turned.size() != 2)
+            return notFitting(std::to_string(turned.size()) +
+                              " contacts changed; an encoder has two. One whose card counts is a relative_wheel, one "
+                              "whose card presses buttons is step_buttons");
+        InputPlace first = *turned.begin();
+        InputPlace second = *turned.rbegin();
+        int quarters = quartersOf(first, second);
+        if (quarters < 0) {
+            std::swap(first, second);
+            quarters = quartersOf(first, second);
+        }
+        const int perClick = quarters / kClicksAsked;
+        if (quarters % kClicksAsked != 0 || (perClick != 1 && perClick != 2 && perClick != 4))
+            return notFitting("four clicks made " + std::to_string(quarters) +
+                              " changes; an encoder makes 4, 8 or 16. Was it turned by just four clicks, one way?");
+        WiringProposal proposal{"encoder", {first, second}, {}, {}};
+        proposal.keys = "input = [" + name(first) + ", " + name(second) + "]\n" + start() + perStep("per_detent") +
+                        "transitions = " + std::to_string(perClick) + "\n";
+        return proposal;
+    }
+
+    Result<WiringProposal> stepButtons() {
+        const std::optional<ContactStates> more = contactBetween(0, 1);
+        const std::optional<ContactStates> less = contactBetween(2, 3);
+        if (!more || !less)
+            return nothing(more ? "single button for less" : "single button for more");
+        if (more->place == less->place)
+            return notFitting("the same button was pressed both times");
+        WiringProposal proposal{"step_buttons", {less->place, more->place}, {}, {}};
+        proposal.keys =
+            "less = " + name(less->place) + "\nmore = " + name(more->place) + "\n" + start() + perStep("per_press");
+        return proposal;
+    }
+
+    Result<WiringProposal> relativeWheel() {
+        const std::vector<InputPlace> wheels = movedWheels(m_watch, m_stages);
+        // A wheel that speaks for the first time when it is turned has only that one standing.
+        std::set<InputPlace> turned(wheels.begin(), wheels.end());
+        for (const InputEvent& event : m_stages[1].events)
+            if (m_watch.info(event.place).kind == InputKind::Relative && event.raw != 0)
+                turned.insert(event.place);
+        if (turned.size() != 1)
+            return nothing(turned.empty() ? "wheel that counts" : "single wheel");
+        const InputPlace wheel = *turned.begin();
+        const auto before = m_stages[0].standing.find(wheel);
+        const double from = before == m_stages[0].standing.end() ? 0.0 : before->second.raw;
+        const bool isForward = m_stages[1].standing.at(wheel).raw > from;
+        WiringProposal proposal{"relative_wheel", {wheel}, {}, {}};
+        proposal.keys = "input = " + name(wheel) + "\n" + start();
+        if (m_signal.kind == SignalKind::Number)
+            proposal.keys += "per_count = " + quoted((isForward ? "" : "-") + m_wish.step) + "\n";
+        return proposal;
+    }
+
+    Result<WiringProposal> parkingLatch() {
+        const std::vector<FoundInput> pedals = movedAxes(m_watch, {m_stages[0], m_stages[1]});
+        const std::optional<ContactStates> pull = contactBetween(2, 3);
+        if (pedals.size() < 2)
+            return nothing("pair of pedals");
+        if (!pull)
+            return nothing("single contact for the pull");
+        const InputPlace left = std::min(pedals[0].place, pedals[1].place);
+        const InputPlace right = std::max(pedals[0].place, pedals[1].place);
+        WiringProposal proposal{"parking_latch", {left, right, pull->place}, {}, {}};
+        proposal.keys = "pedals = [" + name(left) + ", " + name(right) + "]\nranges = [" +
+                        pairText(at(0, left), at(1, left)) + ", " + pairText(at(0, right), at(1, right)) +
+                        "]\npull = " + name(pull->place) + "\nstart = \"off\"\n";
+        return proposal;
+    }
+
+    /// Where a control that is counted stands at first: 0 where there is one.
+    [[nodiscard]] std::string start() const {
+        if (m_signal.kind != SignalKind::Number)
+            return "start = " +
+                   quoted(m_signal.kind == SignalKind::OnOff ? std::string("off") : m_signal.positions.front()) + "\n";
+        const double zero = m_signal.lowest <= 0 && m_signal.highest >= 0 ? 0.0 : m_signal.lowest;
+        return "start = " + quoted(valueText(m_signal, Value::number(zero))) + "\n";
+    }
+    [[nodiscard]] std::string perStep(const std::string& key) const {
+        return m_signal.kind == SignalKind::Number ? key + " = " + quoted(m_wish.step) + "\n" : std::string();
+    }
+
+    const WiringWish& m_wish;
+    const InputWatch& m_watch;
+    const std::vector<StageResult>& m_stages;
+    const InputNamer& m_nameOf;
+    const Signal& m_signal;
+};
+
+} // namespace
+
+Result<WiringProposal> solveSpecial(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
+                                    const std::vector<StageResult>& stages, const InputNamer& nameOf) {
+    return SpecialSolver(wish, aircraft, watch, stages, nameOf).solve();
+}
+
+} // namespace flowhand

@@ -1,0 +1,209 @@
+#include "bench/wiringwish.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "base/names.h"
+
+namespace flowhand {
+
+namespace {
+
+struct WayName {
+    std::string_view name;
+    WiringWay way;
+    std::size_t signals; ///< that it makes; 0: any number
+};
+constexpr std::array<WayName, 10> kWays = {{{"split_axis", WiringWay::SplitAxis, 2},
+                                            {"switched_axis", WiringWay::SwitchedAxis, 2},
+                                            {"difference", WiringWay::Difference, 1},
+                                            {"max", WiringWay::Max, 1},
+                                            {"split", WiringWay::Split, 1},
+                                            {"zones", WiringWay::Zones, 1},
+                                            {"encoder", WiringWay::Encoder, 1},
+                                            {"step_buttons", WiringWay::StepButtons, 1},
+                                            {"relative_wheel", WiringWay::RelativeWheel, 1},
+                                            {"parking_latch", WiringWay::ParkingLatch, 1}}};
+
+std::string trimmed(std::string_view text) {
+    while (!text.empty() && text.front() == ' ')
+        text.remove_prefix(1);
+    while (!text.empty() && text.back() == ' ')
+        text.remove_suffix(1);
+    return std::string(text);
+}
+
+std::vector<std::string> parted(std::string_view text, char at) {
+    std::vector<std::string> parts;
+    for (;;) {
+        const std::size_t end = text.find(at);
+        parts.push_back(trimmed(text.substr(0, end)));
+        if (end == std::string_view::npos)
+            return parts;
+        text = text.substr(end + 1);
+    }
+}
+
+Result<SignalId> controlNamed(const std::string& name, const Aircraft& aircraft) {
+    const std::optional<SignalId> id = aircraft.signals.find(name);
+    if (id && aircraft.isControl(*id))
+        return *id;
+    std::vector<std::string> known;
+    for (const CockpitControl& control : aircraft.controls)
+        known.push_back(aircraft.signals[control.signal].name);
+    return failure("unknown-signal", "this aircraft has no control '" + name + "'" + nearestHint(name, known));
+}
+
+/// What stands behind the colon.
+Status readArguments(const std::string& text, const Aircraft& aircraft, WiringWish& wish) {
+    const Signal& signal = aircraft.signals[wish.signals.front()];
+    const bool counts =
+        wish.way == WiringWay::Encoder || wish.way == WiringWay::StepButtons || wish.way == WiringWay::RelativeWheel;
+    if (wish.way == WiringWay::Zones) {
+        for (const std::string& part : parted(text, ',')) {
+            const Result<Value> value = parseValue(signal, part);
+            if (!value)
+                return tl::unexpected<Error>(value.error());
+            wish.zones.push_back(*value);
+        }
+        if (wish.zones.size() < 2)
+            return failure("bad-value", "zones need their values: " + signal.name + "=zones:0 %,50 %,100 %");
+    } else if (counts && signal.kind == SignalKind::Number) {
+        const Result<Value> value = parseValue(signal, text);
+        if (!value || value->number() <= 0)
+            return failure("bad-value",
+                           "say how much one click or press is: " + signal.name + "=encoder:0.1 " + signal.unit.symbol);
+        wish.step = text;
+    } else if (!text.empty()) {
+        return failure("bad-value", "nothing can stand behind the colon here: '" + text + "'");
+    }
+    return {};
+}
+
+/// Of the ways that are asked for by name; none for the others.
+std::vector<WiringStage> specialStages(WiringWay way, const std::string& name, const std::vector<std::string>& labels) {
+    const std::string& second = labels.back();
+    switch (way) {
+    case WiringWay::SplitAxis:
+        return {{"Put the lever of " + name + " at idle, hands off."},
+                {"Move it to the far end of " + labels.front() + " and hold it."},
+                {"Move it to the far end of " + second + " and hold it."},
+                {"Back to idle."}};
+    case WiringWay::SwitchedAxis:
+        return {{"Lever of " + name + " at its low end, its switch at " + labels.front() + ", hands off."},
+                {"Move the lever to its high end and hold it."},
+                {"Move the lever back to its low end."},
+                {"Now move the switch to " + second + " and hold it."},
+                {"Move the switch back to " + labels.front() + "."}};
+    case WiringWay::Difference:
+    case WiringWay::Split:
+        return {{"Leave both axes of " + name + " at rest, hands and feet off."},
+                {"Press the one for the left (or low) side fully and hold it."},
+                {"Let go."},
+                {"Press the one for the right (or high) side fully and hold it."},
+                {"Let go."}};
+    case WiringWay::Max:
+        return {{"Leave both axes of " + name + " at rest, hands and feet off."},
+                {"Press the first one fully and hold it."},
+                {"Let go."},
+                {"Press the second one fully and hold it."},
+                {"Let go."}};
+    case WiringWay::Encoder:
+        return {{"Leave " + name + " alone."}, {"Turn " + name + " by four clicks to the high side."}};
+    case WiringWay::RelativeWheel:
+        return {{"Leave " + name + " alone."}, {"Turn " + name + " to the high side, as far as once round."}};
+    case WiringWay::StepButtons:
+        return {{"Leave " + name + " alone."},
+                {"Press the button for more of " + name + " and hold it."},
+                {"Let go."},
+                {"Press the button for less and hold it."},
+                {"Let go."}};
+    case WiringWay::ParkingLatch:
+        return {{"Leave the pedals and the pull of " + name + " alone."},
+                {"Press both pedals fully and hold them."},
+                {"Let go of the pedals."},
+                {"Pull the handle of " + name + " and hold it."},
+                {"Let go."}};
+    case WiringWay::Zones:
+    case WiringWay::Found:
+        break;
+    }
+    return {};
+}
+
+} // namespace
+
+bool hasCentre(const Signal& signal) {
+    return signal.kind == SignalKind::Number && signal.lowest < 0 && signal.highest > 0;
+}
+
+Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft) {
+    WiringWish wish;
+    const std::size_t equals = text.find('=');
+    for (const std::string& name : parted(text.substr(0, equals), '+')) {
+        const Result<SignalId> id = controlNamed(name, aircraft);
+        if (!id)
+            return tl::unexpected<Error>(id.error());
+        wish.signals.push_back(*id);
+    }
+    std::string arguments;
+    if (equals != std::string_view::npos) {
+        const std::string_view rest = text.substr(equals + 1);
+        const std::string name = trimmed(rest.substr(0, rest.find(':')));
+        const auto way = std::find_if(kWays.begin(), kWays.end(), [&](const WayName& candidate) {
+            return candidate.name == name;
+        });
+        if (way == kWays.end()) {
+            std::vector<std::string> known;
+            for (const WayName& candidate : kWays)
+                known.emplace_back(candidate.name);
+            return failure("unknown-wiring", "there is no '" + name + "' to ask for" + nearestHint(name, known) +
+                                                 " There are " + joined(known, ", ") +
+                                                 "; everything else is found without asking");
+        }
+        if (way->signals != wish.signals.size())
+            return failure("wrong-signals", "'" + name + "' makes " + std::to_string(way->signals) + " signal" +
+                                                (way->signals == 1 ? "" : "s") + ", not " +
+                                                std::to_string(wish.signals.size()));
+        wish.way = way->way;
+        if (const std::size_t colon = rest.find(':'); colon != std::string_view::npos)
+            arguments = trimmed(rest.substr(colon + 1));
+    }
+    if (const Status status = readArguments(arguments, aircraft, wish); !status)
+        return tl::unexpected<Error>(status.error());
+    return wish;
+}
+
+std::vector<WiringStage> stagesOf(const WiringWish& wish, const Aircraft& aircraft) {
+    const Signal& signal = aircraft.signals[wish.signals.front()];
+    std::vector<std::string> labels;
+    for (const SignalId id : wish.signals)
+        labels.push_back(aircraft.signals[id].label);
+    const std::string name = joined(labels, " and ");
+    std::vector<WiringStage> stages = specialStages(wish.way, name, labels);
+    if (!stages.empty())
+        return stages;
+    std::vector<std::string> places;
+    if (wish.way == WiringWay::Zones) {
+        for (const Value& zone : wish.zones)
+            places.push_back(valueText(signal, zone));
+    } else if (signal.kind == SignalKind::Position) {
+        places = signal.positions;
+    } else if (signal.kind == SignalKind::OnOff) {
+        places = {"off", "on"};
+    } else if (hasCentre(signal)) {
+        places = {"its centre", "its low end (" + valueText(signal, Value::number(signal.lowest)) + ")",
+                  "its high end (" + valueText(signal, Value::number(signal.highest)) + ")"};
+    } else {
+        places = {"its low end", "its high end"};
+    }
+    for (const std::string& place : places)
+        stages.push_back({(stages.empty() ? "Put " : "Move ") + name + " to " + place +
+                          (stages.empty() ? ", hands off." : " and hold it.")});
+    stages.push_back({"Back to " + places.front() + "."});
+    return stages;
+}
+
+} // namespace flowhand

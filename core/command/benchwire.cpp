@@ -1,0 +1,268 @@
+#include <algorithm>
+#include <cctype>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include "base/names.h"
+#include "base/textfile.h"
+#include "bench/wiringedit.h"
+#include "bench/wiringguide.h"
+#include "command/benchcommand.h"
+#include "command/inputsource.h"
+#include "device/wishes.h"
+
+namespace flowhand {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct WireOptions {
+    std::string rigFile;
+    std::string aircraftFile;
+    std::vector<std::string> wishes;
+    std::vector<std::string> recordings;
+    bool isShared = false;
+    bool isDry = false;
+    bool asJson = false;
+};
+
+/// Wires one control after the other. Lives for one command.
+class Wirer {
+public:
+    Wirer(CommandLine& line, const WireOptions& options, const Aircraft& aircraft, InputSource& source)
+        : m_line(line), m_options(options), m_aircraft(aircraft), m_source(source) {}
+
+    /// The rig as it is; none yet is a new one.
+    Status load() {
+        std::error_code ignored;
+        if (std::filesystem::exists(m_options.rigFile, ignored)) {
+            Result<std::string> text = readFile(m_options.rigFile);
+            if (!text)
+                return tl::unexpected<Error>(text.error());
+            const Result<RigFile> rig = loadRigFor(m_options.rigFile, m_aircraft, m_line.err);
+            if (!rig)
+                return tl::unexpected<Error>(rig.error());
+            m_text = std::move(*text);
+            nameDevices(rig->devices);
+        } else {
+            nameDevices({});
+        }
+        return {};
+    }
+
+    int run(const std::vector<WiringWish>& wishes) {
+        for (const WiringWish& wish : wishes) {
+            const Result<WiringProposal> proposal = lead(wish);
+            const Status status = proposal ? take(wish, *proposal) : tl::unexpected<Error>(proposal.error());
+            if (!status)
+                return complain(m_line, status.error());
+        }
+        return kExitDone;
+    }
+
+private:
+    /// Names for the rig file: those it has, and for new devices one after the product.
+    void nameDevices(const std::vector<DeviceWish>& known) {
+        const std::vector<SourceMatch> matches = matchSource(m_source, known);
+        const std::vector<SourceDevice>& units = m_source.devices();
+        std::vector<std::string> taken;
+        for (const DeviceWish& wish : known)
+            taken.push_back(wish.name);
+        for (std::size_t i = 0; i < units.size(); ++i) {
+            WiringDevice device;
+            const auto match = std::find_if(matches.begin(), matches.end(), [&](const SourceMatch& candidate) {
+                return candidate.device == static_cast<DeviceIndex>(i);
+            });
+            if (match != matches.end()) {
+                device.wish = known[static_cast<std::size_t>(match - matches.begin())];
+                device.name = device.wish.name;
+            } else {
+                device.isNew = true;
+                device.wish = {{}, units[i].vendor, units[i].product, units[i].serial, {}, {}};
+                const auto equals = std::count_if(units.begin(), units.end(), [&](const SourceDevice& other) {
+                    return other.vendor == units[i].vendor && other.product == units[i].product;
+                });
+                if (equals > 1 && units[i].serial.empty())
+                    device.wish.port = units[i].port;
+                device.name = freeName(units[i], taken);
+                taken.push_back(device.name);
+            }
+            m_devices.push_back(std::move(device));
+        }
+    }
+
+    static std::string freeName(const SourceDevice& unit, const std::vector<std::string>& taken) {
+        std::string plain;
+        for (const char c : unit.name)
+            plain += std::isalnum(static_cast<unsigned char>(c)) != 0
+                         ? static_cast<char>(std::tolower(static_cast<unsigned char>(c)))
+                         : '_';
+        if (plain.empty())
+            plain = "device";
+        std::string name = plain;
+        for (int i = 2; std::find(taken.begin(), taken.end(), name) != taken.end(); ++i)
+            name = plain + "_" + std::to_string(i);
+        return name;
+    }
+
+    Result<WiringProposal> lead(const WiringWish& wish) {
+        WiringGuide guide(wish, m_aircraft, m_watch, m_now);
+        tellStage(guide);
+        while (!guide.isDone()) {
+            const std::optional<InputNews> news = m_source.next();
+            if (!news)
+                return failure("nothing-moved", std::string(m_source.isRecorded() ? "the recordings end" : "stopped") +
+                                                    " while this was waited for: " + guide.ask());
+            for (const DeviceIndex device : news->connected)
+                m_watch.connect(device, m_source.inputs(device));
+            for (const std::string& message : news->messages)
+                m_line.err << message << "\n";
+            for (const Reading& reading : news->readings)
+                m_watch.take(reading);
+            m_now = news->now;
+            if (guide.advance(m_now) && !guide.isDone())
+                tellStage(guide);
+        }
+        return guide.solve([this](InputPlace place) {
+            return m_devices[place.device].name + ": " + m_watch.info(place).name;
+        });
+    }
+
+    void tellStage(const WiringGuide& guide) {
+        if (m_options.asJson)
+            m_line.out << Json({{"stage", guide.stage() + 1}, {"of", guide.stageCount()}, {"ask", guide.ask()}})
+                              .dump(-1, ' ', false, Json::error_handler_t::replace)
+                       << "\n";
+        else
+            m_line.out << "(" << guide.stage() + 1 << " of " << guide.stageCount() << ") " << guide.ask() << "\n";
+        m_line.out << std::flush;
+    }
+
+    /// Shows the proposal, looks for conflicts, and writes it.
+    Status take(const WiringWish& wish, const WiringProposal& proposal) {
+        const Result<std::string> text =
+            withControl(m_text, "Rig of the " + m_aircraft.title, wish, m_aircraft.signals, proposal, m_devices);
+        if (!text)
+            return tl::unexpected<Error>(text.error());
+        Problems problems;
+        const std::optional<RigFile> rig =
+            parseRigFile(*text, m_options.rigFile, m_aircraft.signals, m_aircraft.controls.size(), problems);
+        if (!rig)
+            return tl::unexpected<Error>(problems.firstError());
+        const std::vector<WiringConflict> conflicts = conflictsOf(*rig, wish.signals.front());
+        tellProposal(wish, proposal, conflicts);
+        if (!conflicts.empty() && !m_options.isShared)
+            return failure("input-wired-twice",
+                           conflicts.front().input + " is wired to '" + conflicts.front().control +
+                               "' already; nothing was written. Move only the one control, or say --shared if both are "
+                               "meant to use it");
+        m_text = *text;
+        for (WiringDevice& device : m_devices)
+            device.isNew =
+                device.isNew && std::none_of(rig->devices.begin(), rig->devices.end(), [&](const DeviceWish& known) {
+                    return known.name == device.name;
+                });
+        return m_options.isDry ? Status{}
+                               : saveRigFile(m_options.rigFile, m_text, m_aircraft.signals, m_aircraft.controls.size());
+    }
+
+    void tellProposal(const WiringWish& wish, const WiringProposal& proposal,
+                      const std::vector<WiringConflict>& conflicts) {
+        std::vector<std::string> signals;
+        for (const SignalId id : wish.signals)
+            signals.push_back(m_aircraft.signals[id].name);
+        std::vector<std::string> inputs;
+        for (const InputPlace place : proposal.inputs)
+            inputs.push_back(m_devices[place.device].name + ": " + m_watch.info(place).name);
+        if (m_options.asJson) {
+            Json json{{"signal", signals}, {"wiring", proposal.wiring}, {"inputs", inputs}, {"keys", proposal.keys}};
+            json["remarks"] = proposal.remarks;
+            json["conflicts"] = Json::array();
+            for (const WiringConflict& conflict : conflicts)
+                json["conflicts"].push_back({{"input", conflict.input}, {"control", conflict.control}});
+            m_line.out << json.dump(-1, ' ', false, Json::error_handler_t::replace) << "\n";
+            return;
+        }
+        m_line.out << joined(signals, ", ") << ": " << proposal.wiring << " from " << joined(inputs, ", ") << "\n"
+                   << proposal.keys;
+        for (const std::string& remark : proposal.remarks)
+            m_line.out << "Note: " << remark << "\n";
+        for (const WiringConflict& conflict : conflicts)
+            m_line.out << "Conflict: " << conflict.input << " is also wired to '" << conflict.control << "'\n";
+        m_line.out << std::flush;
+    }
+
+    CommandLine& m_line;
+    const WireOptions& m_options;
+    const Aircraft& m_aircraft;
+    InputSource& m_source;
+    std::vector<WiringDevice> m_devices; ///< as the source's
+    InputWatch m_watch;
+    std::string m_text; ///< of the rig file
+    Time m_now{};
+};
+
+int wire(CommandLine& line, const WireOptions& options) {
+    Problems problems;
+    const std::optional<Aircraft> aircraft = loadAircraft(options.aircraftFile, problems);
+    if (!aircraft)
+        return complain(line, problems.firstError());
+    std::vector<WiringWish> wishes;
+    for (const std::string& text : options.wishes) {
+        Result<WiringWish> wish = parseWiringWish(text, *aircraft);
+        if (!wish)
+            return complain(line, wish.error());
+        wishes.push_back(std::move(*wish));
+    }
+    const std::unique_ptr<HidSystem> system = systemDevices();
+    const SteadyClock clock;
+    const auto source =
+        options.recordings.empty() ? liveSource(*system, clock, {}) : recordedSource(options.recordings);
+    if (!source)
+        return complain(line, source.error());
+    Wirer wirer(line, options, *aircraft, **source);
+    if (const Status status = wirer.load(); !status)
+        return complain(line, status.error());
+    const int status = wirer.run(wishes);
+    if (status == kExitDone && !options.asJson)
+        line.out << (options.isDry ? "Nothing was written." : "Written to " + options.rigFile + ".") << "\n";
+    return status;
+}
+
+} // namespace
+
+void addBenchWireCommand(CLI::App& bench, CommandLine& line) {
+    auto options = std::make_shared<WireOptions>();
+    CLI::App* command =
+        bench.add_subcommand("wire", "Find the inputs of controls by moving them, and write them to the rig file");
+    command
+        ->add_option("control", options->wishes,
+                     "Controls of the aircraft, as core/bench/README.md says: flap_lever, "
+                     "thrust_lever_1+reverse_lever_1=split_axis")
+        ->required()
+        ->type_name("SIGNAL[+SIGNAL][=WIRING]");
+    command->add_option("--rig", options->rigFile, "Rig file; a new one is begun")->required()->type_name("FILE");
+    command->add_option("--aircraft", options->aircraftFile, "Aircraft file, aircraft.toml")
+        ->required()
+        ->type_name("FILE");
+    command->add_option("--recording", options->recordings, "A recording instead of devices; once for each device")
+        ->allow_extra_args(false)
+        ->type_name("FILE");
+    command->add_flag("--shared", options->isShared, "An input may have another control as well");
+    command->add_flag("--dry-run", options->isDry, "Show what is found and write nothing");
+    command->add_flag("--json", options->asJson, "JSON lines: the stages, then what was found");
+    command->callback([options, &line] {
+        line.chosen = [options, &line] {
+            return wire(line, *options);
+        };
+    });
+}
+
+} // namespace flowhand

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bench/coverage.h"
+#include "bench/walk.h"
+#include "bench/walkevidence.h"
+
+namespace flowhand {
+
+/// One control of the rig on the sheet: how it stands, and the walk that holds for it or the last one that did.
+struct SheetControl {
+    std::string name;
+    std::string inputs;
+    std::vector<SignalId> signals;
+    Proof proof = Proof::Wired;
+    std::string calibrated;   ///< date of the calibration that holds; empty: none
+    std::string walked;       ///< date of the walk below; empty: none
+    bool isStale = false;     ///< wiring or calibration has changed since that walk
+    bool isConfirmed = false; ///< by that walk
+    std::optional<WalkRecord> walk;
+    std::vector<double> sigmas; ///< of each signal: noise in its unit; 0 where it has none
+};
+
+/// Everything that a check sheet says.
+struct CheckSheet {
+    std::string rigTitle;
+    std::string rigFile;
+    std::string aircraftTitle;
+    std::int64_t unixSeconds = 0; ///< when it was made
+    WalkTolerances tolerances;
+    std::vector<SheetControl> controls;
+    std::vector<std::string> remarks; ///< of the rig: missing interlocks, controls that ask for something
+};
+
+/// Of a rig with its evidence. Errors: of the evidence.
+[[nodiscard]] Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const Aircraft& aircraft,
+                                              const std::vector<EvidenceRecord>& evidence, std::int64_t unixSeconds);
+
+/// A page by itself, for the screen and for A4 paper: no script, nothing fetched.
+[[nodiscard]] std::string checkSheetHtml(const CheckSheet& sheet, const SignalTable& signals);
+
+} // namespace flowhand
