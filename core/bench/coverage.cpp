@@ -106,9 +106,12 @@ std::vector<Obstacle> obstaclesOf(const Step& step, const std::vector<SignalId>&
 std::string inputsText(const Control& control, const std::vector<DeviceWish>& devices) {
     static constexpr const char* kDirections[] = {" up", " right", " down", " left"};
     std::vector<std::string> names;
-    for (const InputRef& input : control.inputs())
-        names.push_back(devices[input.device].name + ": " + input.name +
+    std::optional<DeviceIndex> device;
+    for (const InputRef& input : control.inputs()) {
+        names.push_back((device == input.device ? "" : devices[input.device].name + ": ") + input.name +
                         (input.hatDirection ? kDirections[*input.hatDirection / 2] : ""));
+        device = input.device;
+    }
     return joined(names, ", ");
 }
 

@@ -22,7 +22,7 @@ enum class Proof : std::uint8_t {
 /// "unwired", "wired", "calibrated", "seen working".
 [[nodiscard]] const char* proofText(Proof proof);
 
-/// "quadrant: X, quadrant: button 3".
+/// "quadrant: X, button 3, pedals: X".
 [[nodiscard]] std::string inputsText(const Control& control, const std::vector<DeviceWish>& devices);
 
 /// One control of the cockpit.

@@ -168,6 +168,7 @@ void Walk::settle(WalkedSignal& signal, const Standing& standing, Time now) {
 void Walk::judge(WalkedSignal& signal) const {
     const Reach& of = reach(signal.signal);
     signal.missing.clear();
+    signal.open.clear();
     if (of.isContinuous)
         judgeAxis(signal);
     else
@@ -181,33 +182,35 @@ void Walk::judgeAxis(WalkedSignal& signal) const {
     const auto text = [&](double value) {
         return valueText(about, Value::number(value));
     };
-    std::vector<std::string> missing;
+    const auto miss = [&](const std::string& what, const std::string& figures) {
+        signal.open += (signal.open.empty() ? "" : ", ") + what;
+        signal.missing += (signal.missing.empty() ? "" : ", ") + what + figures;
+    };
+    const auto cameTo = [&](const std::optional<double>& value) {
+        return value ? " (came to " + text(*value) + ")" : std::string();
+    };
     if (!of.hasAxis) {
-        const double travel = signal.lowest && signal.highest ? *signal.highest - *signal.lowest : 0.0;
-        if (travel < kCountedShare * (of.highest - of.lowest))
-            missing.push_back("a movement over " + text(kCountedShare * (of.highest - of.lowest)));
-        signal.missing = joined(missing, ", ");
+        const double asked = kCountedShare * (of.highest - of.lowest);
+        if (!signal.lowest || *signal.highest - *signal.lowest < asked)
+            miss("a movement over " + text(asked), {});
         return;
     }
     if (!signal.lowest || *signal.lowest > of.lowest + signal.tolerance)
-        missing.push_back("its low end" + (signal.lowest ? " (came to " + text(*signal.lowest) + ")" : std::string()));
+        miss("its low end", cameTo(signal.lowest));
     if (!signal.highest || *signal.highest < of.highest - signal.tolerance)
-        missing.push_back("its high end" +
-                          (signal.highest ? " (came to " + text(*signal.highest) + ")" : std::string()));
+        miss("its high end", cameTo(signal.highest));
     if (hasCentre(about) && of.lowest < 0 && of.highest > 0 &&
         (!signal.centre || std::fabs(*signal.centre) > signal.tolerance))
-        missing.push_back("a return to its centre" +
-                          (signal.centre ? " (came to " + text(*signal.centre) + ")" : std::string()));
+        miss("a return to its centre", cameTo(signal.centre));
     // A part that lies wholly within the tolerance of an end need not be passed.
     const double width = (of.highest - of.lowest) / WalkedSignal::kParts;
-    for (std::size_t i = 0; i < WalkedSignal::kParts && missing.empty(); ++i) {
+    for (std::size_t i = 0; i < WalkedSignal::kParts && signal.missing.empty(); ++i) {
         const double from = of.lowest + static_cast<double>(i) * width;
         const bool isAsked = from + width > of.lowest + signal.tolerance && from < of.highest - signal.tolerance;
         if (isAsked && !signal.passed[i])
-            missing.push_back("the way between its ends, slowly (nothing was seen from " + text(from) + " to " +
-                              text(from + width) + ")");
+            miss("the way between its ends, slowly",
+                 " (nothing was seen from " + text(from) + " to " + text(from + width) + ")");
     }
-    signal.missing = joined(missing, ", ");
 }
 
 void Walk::judgeStates(WalkedSignal& signal) const {
@@ -218,7 +221,7 @@ void Walk::judgeStates(WalkedSignal& signal) const {
             missing.push_back(valueText(m_aircraft.signals[signal.signal], of.values[i]));
     if (of.values.empty())
         missing.push_back("anything: as it is wired it can be nothing");
-    signal.missing = joined(missing, ", ");
+    signal.missing = signal.open = joined(missing, ", ");
 }
 
 bool Walk::advance(Time now) {
@@ -263,7 +266,7 @@ std::string Walk::ask() const {
     for (const WalkedSignal& signal : control.signals)
         if (!signal.isConfirmed)
             open.push_back((control.signals.size() > 1 ? m_aircraft.signals[signal.signal].label + ": " : "") +
-                           signal.missing);
+                           signal.open);
     return control.name + ": still to be seen: " + joined(open, "; ") + ".";
 }
 

@@ -26,7 +26,8 @@ struct WalkedSignal {
 
     SignalId signal = kNoSignal;
     bool isConfirmed = false;
-    std::string missing; ///< what was not seen yet, in words; empty when confirmed
+    std::string missing; ///< what was not seen yet, in words and with figures; empty when confirmed
+    std::string open;    ///< the same without figures, which would change with every movement
 
     // Of an axis, in the signal's unit.
     double tolerance = 0.0;

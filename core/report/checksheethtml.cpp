@@ -65,7 +65,8 @@ std::string day(const std::string& date) {
 /// How the signal went over the walk, with what was asked of it: the band at each end, or a line for each position.
 class Plot {
 public:
-    Plot(const WalkedSignalRecord& record, const Signal& signal) : m_record(record), m_signal(signal) {
+    Plot(const WalkedSignalRecord& record, const Signal& signal, double length)
+        : m_record(record), m_signal(signal), m_length(std::max(length, 0.1)) {
         const bool isNumber = signal.kind == SignalKind::Number;
         m_low = isNumber ? record.lowEnd.value_or(signal.lowest) : 0.0;
         m_high = isNumber                              ? record.highEnd.value_or(signal.highest)
@@ -73,7 +74,6 @@ public:
                                                        : 1.0;
         if (!(m_high > m_low))
             m_high = m_low + 1.0;
-        m_length = record.trace.empty() ? 1.0 : std::max(record.trace.back().first, 0.1);
     }
 
     [[nodiscard]] std::string svg() const {
@@ -116,6 +116,8 @@ private:
         double before = 0.0;
         bool isFirst = true;
         for (const auto& [time, value] : m_record.trace) {
+            if (m_signal.kind != SignalKind::Number && value < 0.0)
+                continue; // between two positions
             if (!isFirst)
                 points += fixed(x(time)) + "," + fixed(y(before)) + " ";
             points += fixed(x(time)) + "," + fixed(y(value)) + " ";
@@ -130,7 +132,7 @@ private:
     const Signal& m_signal;
     double m_low = 0.0;
     double m_high = 1.0;
-    double m_length = 1.0;
+    double m_length; ///< of the walk, in seconds
 };
 
 class Page {
@@ -168,8 +170,8 @@ private:
     }
 
     void writeControls() {
-        m_html += "<h2>Controls</h2>\n<table><thead><tr><th>Control</th><th>State</th><th>What was seen</th><th>"
-                  "The walk</th></tr></thead><tbody>\n";
+        m_html += "<h2>Controls</h2>\n<table><thead><tr><th style=\"width: 24%\">Control</th><th style=\"width: 16%\">"
+                  "State</th><th>What was seen</th><th style=\"width: 228px\">The walk</th></tr></thead><tbody>\n";
         for (const SheetControl& control : m_sheet.controls) {
             m_html += "<tr><td><b>" + escaped(control.name) + "</b><div class=\"small\">" + escaped(control.inputs) +
                       "</div></td><td>" + stateOf(control) + "</td><td>" + seenOf(control) + "</td><td>" +
@@ -249,7 +251,7 @@ private:
         std::string text;
         for (const SignalId id : control.signals)
             if (const WalkedSignalRecord* record = recordOf(control, id))
-                text += Plot(*record, m_signals[id]).svg();
+                text += Plot(*record, m_signals[id], control.walk->seconds).svg();
         return text;
     }
 

@@ -57,8 +57,12 @@ private:
         const auto good = std::count_if(steps.begin(), steps.end(), [](const CoveredStep& step) {
             return step.isConfirmable();
         });
+        const auto idle = std::count_if(steps.begin(), steps.end(), [](const CoveredStep& step) {
+            return step.needed.empty();
+        });
         m_text += m_table.rigTitle + ", " + m_table.input.aircraft.title + ": " + std::to_string(good) + " of " +
-                  std::to_string(steps.size()) + " steps can be confirmed with this rig.\n";
+                  std::to_string(steps.size()) + " steps can be confirmed with this rig" +
+                  (idle > 0 ? "; " + std::to_string(idle) + " of them need no control" : std::string()) + ".\n";
     }
 
     void writeObstacles() {

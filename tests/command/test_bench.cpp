@@ -85,6 +85,7 @@ private Q_SLOTS:
     void twoSignalsOfOneInputAreAConflict();
     void coverageSaysWhich();
     void coverageAsTable();
+    void sheetWithoutEvidence();
     void whatStaysOpenIsNotConfirmed();
     void mistakesAreErrors_data();
     void mistakesAreErrors();
@@ -206,6 +207,21 @@ void TestBench::coverageAsTable() {
     QVERIFY(lines[0].startsWith("flow,step,title,control,"));
     // RFC 4180: a field with a comma stands in quotes.
     QVERIFY(!lines.filter("\"Thrust levers a little forward, equally\"").isEmpty());
+}
+
+void TestBench::sheetWithoutEvidence() {
+    const QString rig = write("my.toml", "format = 1\ntitle = \"<script>A & B</script>\"\n[[device]]\n"
+                                         "name = \"quadrant\"\nid = \"1209:F101\"\n[[control]]\n"
+                                         "name = \"Lever \\\"1\\\"\"\nsignal = \"thrust_lever_1\"\n"
+                                         "wiring = \"axis\"\ninput = \"X\"\nrange = [10, 240]\n");
+    const Outcome made = bench({"sheet", "--rig", rig, "--out", path("sheet.html")});
+    QVERIFY2(made.status == 0, qPrintable(made.err));
+    const QString sheet = read("sheet.html");
+    QVERIFY(sheet.contains("0 of 1 controls"));
+    QVERIFY(sheet.contains("not walked"));
+    QVERIFY(sheet.contains("Check sheet: &lt;script&gt;A &amp; B&lt;/script&gt;</h1>"));
+    QVERIFY(sheet.contains("Lever &quot;1&quot;"));
+    QVERIFY(!sheet.contains("<script") && !sheet.contains("<svg"));
 }
 
 void TestBench::whatStaysOpenIsNotConfirmed() {
