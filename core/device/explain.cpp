@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "device/globalitems.h"
 #include "device/items.h"
+#include "device/unitname.h"
 #include "device/usagenames.h"
 
 namespace flowhand {
@@ -80,7 +82,9 @@ std::string globalText(const Item& item) {
     case tag::kUsagePage:
         return with(name, pageName(static_cast<std::uint16_t>(item.number())));
     case tag::kUnit:
-        return with(name, hexNumber(item.number()));
+        return with(name, unitName(item.number()));
+    case tag::kUnitExponent:
+        return with(name, std::to_string(exponentOf(item)));
     case tag::kReportSize:
     case tag::kReportId:
     case tag::kReportCount:

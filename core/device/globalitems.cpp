@@ -11,14 +11,13 @@ namespace {
 
 constexpr std::size_t kMostPushes = 4; // the kernel's; it refuses the device beyond
 
-/// A nibble in two's complement by 6.2.2.7; whole numbers of one byte or more are met too.
+} // namespace
+
 int exponentOf(const Item& item) {
     if (item.number() <= 0xF)
         return static_cast<int>(item.number() ^ 0x8) - 8;
     return static_cast<int>(std::clamp<std::int64_t>(item.signedNumber(), -128, 127));
 }
-
-} // namespace
 
 Status GlobalItems::take(const Item& item) {
     const Bound bound{item.signedNumber(), item.number()};

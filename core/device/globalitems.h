@@ -14,6 +14,10 @@ struct ValueRange {
     std::int64_t highest = 0;
 };
 
+/// The power of ten of a Unit Exponent item: a nibble in two's complement by 6.2.2.7; whole numbers of one byte or more
+/// are met too. -128..127.
+[[nodiscard]] int exponentOf(const Item& item);
+
 /// The state that stays in force from item to item, with its stack (USB HID 1.11, 6.2.2.7).
 class GlobalItems {
 public:

@@ -31,6 +31,7 @@ Status LocalItems::take(const Item& item, std::uint16_t page) {
         if (item.number() == 0 && !m_isDelimiterOpen)
             return tl::unexpected(descriptorError(item.offset, "a Delimiter closes that was not opened"));
         m_isDelimiterOpen = item.number() != 0;
+        m_hasDelimiter = true;
         m_hasPreferred = false;
         break;
     default:

@@ -21,6 +21,8 @@ public:
     /// last that stood on it already.
     [[nodiscard]] std::vector<UsageRange> usages(std::uint16_t page) const;
     [[nodiscard]] bool isDelimiterOpen() const { return m_isDelimiterOpen; }
+    /// Whether alternatives are among the usages.
+    [[nodiscard]] bool hasDelimiter() const { return m_hasDelimiter; }
     void clear() { *this = {}; }
 
 private:
@@ -40,6 +42,7 @@ private:
     std::optional<Bound> m_minimum;
     std::optional<Bound> m_maximum;
     bool m_isDelimiterOpen = false;
+    bool m_hasDelimiter = false;
     bool m_hasPreferred = false; ///< of the open delimiter: the first usage is the preferred one
 };
 

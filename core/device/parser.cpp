@@ -75,6 +75,8 @@ Status Parser::takeMain(const Item& item) {
     case tag::kFeature:
         return takeReportField(item);
     case tag::kCollection:
+        if (m_locals.hasDelimiter() && m_open.empty()) // 6.2.2.8
+            return tl::unexpected(descriptorError(item.offset, "a Delimiter before a top level Collection"));
         openCollection(item);
         return {};
     case tag::kEndCollection:
@@ -111,12 +113,15 @@ Status Parser::addElements(const Item& item, std::uint32_t firstBit) {
     const std::vector<UsageRange> usages = m_locals.usages(m_globals.page());
     if (isConstant || usages.empty() || m_globals.reportSize() > kWidestField) // wider ones only take up their bits
         return {};
+    const bool isArray = !(flags & 0x02);
+    if (isArray && m_locals.hasDelimiter()) // 6.2.2.8: an index cannot tell alternatives apart
+        return tl::unexpected(descriptorError(item.offset, "a Delimiter before an array"));
 
     InputElement element;
     element.reportId = m_globals.reportId();
     element.bit = firstBit;
     element.size = static_cast<std::uint16_t>(m_globals.reportSize());
-    element.isArray = !(flags & 0x02);
+    element.isArray = isArray;
     element.isRelative = flags & 0x04;
     element.hasNull = flags & 0x40;
     const ValueRange logical = m_globals.logical();

@@ -106,6 +106,10 @@ void TestDescriptor::fieldsDecode_data() {
         "05", "X=5");
     row("HUT B two delimited controls",
         "05 01 A9 01 09 30 09 31 A9 00 A9 01 09 32 09 35 A9 00 15 00 25 7F 75 08 95 02 81 02", "05 06", "X=5 Z=6");
+    row("6.2.2.8 of delimited ranges the first is preferred",
+        "05 09 A9 01 19 01 29 02 19 03 29 04 A9 00 15 00 25 01 75 01 95 02 81 02", "02", "button 1=0 button 2=1");
+    row("6.2.2.8 delimiter before a collection inside another",
+        "05 01 09 04 A1 01 A9 01 09 01 09 02 A9 00 A1 00 09 30 25 7F 75 08 95 01 81 02 C0 C0", "05", "X=5");
     // 15
     row("6.2.2.5 array", "05 09 15 01 25 08 19 01 29 08 75 04 95 01 81 00", "03", "[button 3]");
     row("6.2.2.5 array 0: none asserted", "05 09 15 01 25 08 19 01 29 08 75 04 95 01 81 00", "00", "[]");
@@ -119,9 +123,12 @@ void TestDescriptor::fieldsDecode_data() {
     row("6.2.2.5 array of single usages", "05 01 09 90 09 93 15 00 25 01 75 08 95 01 81 00", "01", "[D-pad Left]");
     // 16
     row("5.10 null hat", "05 01 09 39 15 00 25 07 75 04 95 01 81 42", "08", "Hat switch=8>null");
+    row("5.10 null hat, the last of its bits", "05 01 09 39 15 00 25 07 75 04 95 01 81 42", "0F", "Hat switch=15>null");
     row("5.10 hat from 1: 0 is released", "05 01 09 39 15 01 25 08 75 04 95 01 81 42", "00", "Hat switch=0>null");
     row("5.10 hat from 1: 1 is up", "05 01 09 39 15 01 25 08 75 04 95 01 81 42", "01", "Hat switch=1");
     row("practice: hat without the flag", "05 01 09 39 15 00 25 07 75 04 95 01 81 02", "0F", "Hat switch=15>null");
+    row("practice: hat without the flag sends 8", "05 01 09 39 15 00 25 07 75 04 95 01 81 02", "08",
+        "Hat switch=8>null");
     row("5.10 null axis", "05 01 09 30 15 00 25 64 75 08 95 01 81 42", "65", "X=101>null");
     row("practice: axis out of range is clamped", "05 01 09 30 15 0A 25 64 75 08 95 02 09 31 81 02", "65 09",
         "X=101>100 Y=9>10");
@@ -131,6 +138,8 @@ void TestDescriptor::fieldsDecode_data() {
     row("practice: constant with a usage", "05 01 09 31 75 08 95 01 81 03 09 30 25 7F 81 02", "01 02", "X=2");
     row("6.2.2.9 constant as array", "75 04 95 01 81 01 05 01 09 30 25 0F 81 02", "5A", "X=5");
     row("data without a usage counts bits", "75 04 95 01 81 02 05 01 09 30 25 0F 81 02", "5A", "X=5");
+    // 18
+    row("6.2.2.5 relative", "05 01 09 38 15 81 25 7F 75 08 95 01 81 06", "FF", "Wheel=-1");
     // 19
     row("6.2.2.5 flags of two bytes", "05 01 09 30 15 00 26 FF 00 75 08 95 01 82 02 01", "FF", "X=255");
     // 20
@@ -206,6 +215,10 @@ void TestDescriptor::malformedIsRefused_data() {
     row("6.2.2.8 delimiter inside a delimiter", "A9 01 A9 01", 2, "inside another");
     row("6.2.2.8 delimiter closes unopened", "A9 00", 0, "not opened");
     row("6.2.2.8 delimiter never closes", "05 01 A9 01 09 30", 6, "never closes");
+    row("6.2.2.8 delimiter before an array", "05 09 A9 01 09 01 09 02 A9 00 15 01 25 02 75 08 95 01 81 00", 18,
+        "before an array");
+    row("6.2.2.8 delimiter before a top level collection", "05 01 A9 01 09 04 09 05 A9 00 A1 01 C0", 10,
+        "before a top level Collection");
     row("practice: maximum below a negative minimum", "15 FF 25 FE 09 30 75 08 95 01 81 02", 10, "below");
     row("practice: maximum below a positive minimum", "15 0A 25 05 75 08 95 01 B1 02", 8, "below");
     row("6.2.1 longer than its length field can say", QString("05 01 ").repeated(32768), 65535, "longer");
@@ -323,25 +336,33 @@ void TestDescriptor::inputsAreNamed_data() {
     QTest::newRow("E.10") << published::kMouse
                           << "button button 1 0..1, button button 2 0..1, button button 3 0..1, "
                              "relative X -127..127, relative Y -127..127";
-    QTest::newRow("the same usage many times") << "05 01 09 36 15 00 25 7F 75 08 95 03 81 02"
-                                               << "axis Slider 0..127, axis Slider 2 0..127, axis Slider 3 0..127";
-    QTest::newRow("four hats") << "05 01 09 39 15 00 25 07 75 04 95 02 81 42"
-                               << "hat hat 1 0..7, hat hat 2 0..7";
+    // 12
+    QString sliders = "axis Slider 0..127";
+    for (int nth = 2; nth <= 17; ++nth)
+        sliders += QString(", axis Slider %1 0..127").arg(nth);
+    QTest::newRow("6.2.2.8 the same usage written 17 times")
+        << "05 01 15 00 25 7F 75 08 95 11 " + QString("09 36 ").repeated(17) + "81 02" << sliders;
+    QTest::newRow("6.2.2.8 the same usage by repetition") << "05 01 09 36 15 00 25 7F 75 08 95 11 81 02" << sliders;
+    QTest::newRow("6.2.2.8 four hats") << "05 01 09 39 09 39 09 39 09 39 15 00 25 07 75 04 95 04 81 42"
+                                       << "hat hat 1 0..7, hat hat 2 0..7, hat hat 3 0..7, hat hat 4 0..7";
+    // 29
     QTest::newRow("6.2.2.6 two applications")
         << "05 01 09 04 A1 01 09 30 15 00 25 7F 75 08 95 01 81 02 C0 09 05 A1 01 09 30 81 02 C0"
         << "axis X 0..127, axis X 2 0..127";
-    QTest::newRow("an array is a button a usage") << "05 09 15 01 25 03 19 05 29 07 75 08 95 02 81 00"
-                                                  << "button button 5 0..1, button button 6 0..1, button button 7 0..1";
-    QTest::newRow("an array reaches no further than its range") << "05 09 15 01 25 02 19 05 29 07 75 08 95 02 81 00"
-                                                                << "button button 5 0..1, button button 6 0..1";
-    QTest::newRow("the same button in two reports") << "05 09 25 01 75 01 95 01 85 01 09 03 81 02 85 02 09 03 81 02"
-                                                    << "button button 3 0..1, button button 3 (2) 0..1";
+    QTest::newRow("6.2.2.5 an array is a button a usage")
+        << "05 09 15 01 25 03 19 05 29 07 75 08 95 02 81 00"
+        << "button button 5 0..1, button button 6 0..1, button button 7 0..1";
+    QTest::newRow("6.2.2.5 an array reaches no further than its range")
+        << "05 09 15 01 25 02 19 05 29 07 75 08 95 02 81 00"
+        << "button button 5 0..1, button button 6 0..1";
+    QTest::newRow("5.6 the same button in two reports") << "05 09 25 01 75 01 95 01 85 01 09 03 81 02 85 02 09 03 81 02"
+                                                        << "button button 3 0..1, button button 3 (2) 0..1";
     QTest::newRow("no range given") << "05 01 09 30 75 0A 95 01 81 02 05 09 09 01 75 01 81 02"
                                     << "axis X 0..1023, button button 1 0..1";
     QTest::newRow("a button with a travel is an axis") << "05 09 09 01 15 00 26 FF 00 75 08 95 01 81 02"
                                                        << "axis button 1 0..255";
-    QTest::newRow("17 padding is no control") << "05 01 09 31 75 08 95 01 81 03"
-                                              << "";
+    QTest::newRow("6.2.2.9 padding is no control") << "05 01 09 31 75 08 95 01 81 03"
+                                                   << "";
 }
 
 void TestDescriptor::inputsAreNamed() {
@@ -386,47 +407,91 @@ void TestDescriptor::hatAngles() {
 void TestDescriptor::usagesHaveTheirNames_data() {
     QTest::addColumn<int>("usage");
     QTest::addColumn<QString>("name");
-    const std::pair<int, const char*> names[] = {// HID Usage Tables, Generic Desktop page
-                                                 {0x010004, "Joystick"},
-                                                 {0x010005, "Game Pad"},
-                                                 {0x010030, "X"},
-                                                 {0x010031, "Y"},
-                                                 {0x010032, "Z"},
-                                                 {0x010033, "Rx"},
-                                                 {0x010034, "Ry"},
-                                                 {0x010035, "Rz"},
-                                                 {0x010036, "Slider"},
-                                                 {0x010037, "Dial"},
-                                                 {0x010038, "Wheel"},
-                                                 {0x010039, "Hat switch"},
-                                                 {0x010048, "Resolution Multiplier"},
-                                                 {0x010090, "D-pad Up"},
-                                                 {0x010093, "D-pad Left"},
-                                                 // HID Usage Tables, Simulation Controls page
-                                                 {0x020020, "Flight Control Stick"},
-                                                 {0x020021, "Flight Stick"},
-                                                 {0x020024, "Flight Yoke"},
-                                                 {0x0200B0, "Aileron"},
-                                                 {0x0200B1, "Aileron Trim"},
-                                                 {0x0200B6, "Dive Brake"},
-                                                 {0x0200B8, "Elevator"},
-                                                 {0x0200B9, "Elevator Trim"},
-                                                 {0x0200BA, "Rudder"},
-                                                 {0x0200BB, "Throttle"},
-                                                 {0x0200BE, "Landing Gear"},
-                                                 {0x0200BF, "Toe Brake"},
-                                                 {0x0200C0, "Trigger"},
-                                                 {0x0200C3, "Wing Flaps"},
-                                                 {0x0200C4, "Accelerator"},
-                                                 {0x0200C5, "Brake"},
-                                                 {0x0200C6, "Clutch"},
-                                                 {0x0200C8, "Steering"},
-                                                 {0x0200D0, "Rear Brake"},
-                                                 // HID Usage Tables, Button page; and what has no name
-                                                 {0x090003, "button 3"},
-                                                 {0x09FFFF, "button 65535"},
-                                                 {0x0100FF, "0001:00FF"},
-                                                 {0x0C00E9, "000C:00E9"}};
+    const std::pair<int, const char*> names[] = {
+        // HID Usage Tables 1.12, Generic Desktop page
+        {0x010004, "Joystick"},
+        {0x010005, "Game Pad"},
+        {0x010030, "X"},
+        {0x010031, "Y"},
+        {0x010032, "Z"},
+        {0x010033, "Rx"},
+        {0x010034, "Ry"},
+        {0x010035, "Rz"},
+        {0x010036, "Slider"},
+        {0x010037, "Dial"},
+        {0x010038, "Wheel"},
+        {0x010039, "Hat switch"},
+        {0x010048, "Resolution Multiplier"},
+        {0x010090, "D-pad Up"},
+        {0x010091, "D-pad Down"},
+        {0x010092, "D-pad Right"},
+        {0x010093, "D-pad Left"},
+        // The same, from memory
+        {0x010001, "Pointer"},
+        {0x010002, "Mouse"},
+        {0x010006, "Keyboard"},
+        {0x010007, "Keypad"},
+        {0x010008, "Multi-axis Controller"},
+        {0x010080, "System Control"},
+        // HID Usage Tables 1.12, Simulation Controls page; devices 01 to 0C from memory
+        {0x020001, "Flight Simulation Device"},
+        {0x020002, "Automobile Simulation Device"},
+        {0x020003, "Tank Simulation Device"},
+        {0x020004, "Spaceship Simulation Device"},
+        {0x020005, "Submarine Simulation Device"},
+        {0x020006, "Sailing Simulation Device"},
+        {0x020007, "Motorcycle Simulation Device"},
+        {0x020008, "Sports Simulation Device"},
+        {0x020009, "Airplane Simulation Device"},
+        {0x02000A, "Helicopter Simulation Device"},
+        {0x02000B, "Magic Carpet Simulation Device"},
+        {0x02000C, "Bicycle Simulation Device"},
+        {0x020020, "Flight Control Stick"},
+        {0x020021, "Flight Stick"},
+        {0x020022, "Cyclic Control"},
+        {0x020023, "Cyclic Trim"},
+        {0x020024, "Flight Yoke"},
+        {0x020025, "Track Control"},
+        {0x020026, "Driving Control"},
+        {0x0200B0, "Aileron"},
+        {0x0200B1, "Aileron Trim"},
+        {0x0200B2, "Anti-Torque Control"},
+        {0x0200B3, "Autopilot Enable"},
+        {0x0200B4, "Chaff Release"},
+        {0x0200B5, "Collective Control"},
+        {0x0200B6, "Dive Brake"},
+        {0x0200B7, "Electronic Countermeasures"},
+        {0x0200B8, "Elevator"},
+        {0x0200B9, "Elevator Trim"},
+        {0x0200BA, "Rudder"},
+        {0x0200BB, "Throttle"},
+        {0x0200BC, "Flight Communications"},
+        {0x0200BD, "Flare Release"},
+        {0x0200BE, "Landing Gear"},
+        {0x0200BF, "Toe Brake"},
+        {0x0200C0, "Trigger"},
+        {0x0200C1, "Weapons Arm"},
+        {0x0200C2, "Weapons Select"},
+        {0x0200C3, "Wing Flaps"},
+        {0x0200C4, "Accelerator"},
+        {0x0200C5, "Brake"},
+        {0x0200C6, "Clutch"},
+        {0x0200C7, "Shifter"},
+        {0x0200C8, "Steering"},
+        {0x0200C9, "Turret Direction"},
+        {0x0200CA, "Barrel Elevation"},
+        {0x0200CB, "Dive Plane"},
+        {0x0200CC, "Ballast"},
+        {0x0200CD, "Bicycle Crank"},
+        {0x0200CE, "Handle Bars"},
+        {0x0200CF, "Front Brake"},
+        {0x0200D0, "Rear Brake"},
+        // HID Usage Tables 1.12, Button page; and what has no name
+        {0x090001, "button 1"},
+        {0x090003, "button 3"},
+        {0x09FFFF, "button 65535"},
+        {0x0100FF, "0001:00FF"},
+        {0x0C00E9, "000C:00E9"}};
     for (const auto& [usage, name] : names)
         QTest::newRow(name) << usage << name;
 }
