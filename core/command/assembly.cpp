@@ -5,6 +5,8 @@
 #include <filesystem>
 
 #include "base/names.h"
+#include "base/textfile.h"
+#include "command/command.h"
 
 namespace flowhand {
 
@@ -50,22 +52,52 @@ std::vector<ControlFacts> factsOf(const Aircraft& aircraft, const std::optional<
     return facts;
 }
 
-Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const Clock& clock) {
-    Problems problems;
-    run.parts.rig = Rig::load(wish.rigFile, wish.aircraft->signals, wish.aircraft->controls.size(), problems);
-    if (!run.parts.rig)
-        return tl::unexpected(problems.firstError());
-    const Rig& rig = *run.parts.rig;
-    Result<std::unique_ptr<DeviceHub>> hub = DeviceHub::open(system, clock, run.origin, rig.devices());
+Result<Playback> loadRecordings(const std::vector<DeviceWish>& wishes, const std::vector<std::string>& files) {
+    std::vector<NamedRecording> recordings;
+    for (const std::string& file : files) {
+        const Result<std::string> content = readFile(file, kLargestRecorded);
+        if (!content)
+            return tl::unexpected(content.error());
+        Result<Recording> recording = parseRecording(*content, file);
+        if (!recording)
+            return tl::unexpected(recording.error());
+        recordings.push_back({file, std::move(*recording)});
+    }
+    return playBack(wishes, recordings);
+}
+
+/// What moves the rig's controls: its devices, or recordings of them.
+Status addDevices(AssembledRun& run, const RunWish& wish, HidSystem& system, const Clock& clock) {
+    const std::vector<DeviceWish>& wishes = run.parts.rig->devices();
+    if (!wish.recordings.empty()) {
+        Result<Playback> playback = loadRecordings(wishes, wish.recordings);
+        if (!playback)
+            return tl::unexpected(playback.error());
+        run.parts.playback = std::move(*playback);
+        run.parts.header.rigTitle += " (recorded)";
+        return {};
+    }
+    Result<std::unique_ptr<DeviceHub>> hub = DeviceHub::open(system, clock, run.origin, wishes);
     if (!hub)
         return tl::unexpected(hub.error());
     run.devices = std::move(*hub);
     run.parts.devices = run.devices.get();
+    return {};
+}
+
+Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const Clock& clock) {
+    Problems problems;
+    run.parts.rig = Rig::load(wish.rigFile, wish.aircraft->signals, wish.aircraft->controls.size(), problems);
+    if (!run.parts.rig)
+        return tl::unexpected(allErrors(problems));
+    const Rig& rig = *run.parts.rig;
     run.parts.header.rigTitle = rig.title();
     run.parts.header.rigSource = rig.source();
     run.parts.header.controlNames = rig.controlNames();
-    run.remarks = rig.remarks();
-    return {};
+    for (const Problem& warning : problems.all())
+        run.remarks.push_back(describe(warning.error));
+    run.remarks.insert(run.remarks.end(), rig.remarks().begin(), rig.remarks().end());
+    return addDevices(run, wish, system, clock);
 }
 
 } // namespace
@@ -87,7 +119,7 @@ Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& s
         Problems problems;
         run.parts.hands = Hands::load(wish.handsFile, *wish.aircraft, *wish.flow, problems);
         if (!run.parts.hands)
-            return tl::unexpected(problems.firstError());
+            return tl::unexpected(allErrors(problems));
     }
     Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, wish.flow->startPlace);
     if (!practice)

@@ -18,9 +18,10 @@ namespace flowhand {
 struct RunWish {
     const Aircraft* aircraft = nullptr;
     const Flow* flow = nullptr;
-    std::string rigFile;            ///< empty: no hardware
-    std::string handsFile;          ///< scripted hands; empty: none
-    bool hasScreenControls = false; ///< controls that the rig lacks can be moved on screen
+    std::string rigFile;                 ///< empty: no hardware
+    std::vector<std::string> recordings; ///< files, flown in place of the rig's devices; empty: the devices themselves
+    std::string handsFile;               ///< scripted hands; empty: none
+    bool hasScreenControls = false;      ///< controls that the rig lacks can be moved on screen
     std::string seat = "captain";
     bool isSolo = false;
     std::uint64_t seed = 1; ///< of the partner's pace

@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include "base/error.h"
+#include "base/problem.h"
 
 namespace flowhand {
 
@@ -24,6 +25,9 @@ struct CommandLine {
 
 /// Prints `describe(error)` to `err`; gives kExitError.
 int complain(CommandLine& line, const Error& error);
+
+/// All errors as one: the first, and the others below it, a line each. Only when there is one.
+Error allErrors(const Problems& problems);
 
 /// Each adds one subcommand to `app` (one file a command).
 void addDevicesCommand(CLI::App& app, CommandLine& line);

@@ -1,5 +1,7 @@
 #include "command/commandline.h"
 
+#include <utility>
+
 #include "command/command.h"
 #include "store/store.h"
 
@@ -19,6 +21,15 @@ constexpr const char* kCautions =
 int complain(CommandLine& line, const Error& error) {
     line.err << "flowhand: " << describe(error) << '\n';
     return kExitError;
+}
+
+Error allErrors(const Problems& problems) {
+    Error all = problems.firstError();
+    bool isFirst = true;
+    for (const Problem& problem : problems.all())
+        if (problem.severity == Severity::Error && !std::exchange(isFirst, false))
+            all.message += '\n' + describe(problem.error);
+    return all;
 }
 
 std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std::ostream& err, WindowWish& window) {

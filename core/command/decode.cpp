@@ -37,13 +37,14 @@ Result<Bytes> descriptorOf(const std::string& hexOrFile) {
         if (auto bytes = parseHex(hexOrFile))
             return std::move(*bytes);
         return failure("bad-hex",
-                       "'" + hexOrFile + "' is neither a file nor bytes in hexadecimal, as in \"05 01 09 04\"");
+                       "'" + hexOrFile +
+                           "' is neither a file nor bytes in hexadecimal, as in \"05 01 09 04\" or \"0x05, 0x01\"");
     }
     const auto content = readFile(hexOrFile, kLargestRecorded);
     if (!content)
         return tl::unexpected(content.error());
     const bool isText = std::all_of(content->begin(), content->end(), [](unsigned char c) {
-        return std::isprint(c) || std::isspace(c);
+        return !std::iscntrl(c) || std::isspace(c); // every descriptor's own bytes have some of these: 05, 01 ...
     });
     if (!isText)
         return Bytes(content->begin(), content->end());

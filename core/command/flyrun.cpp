@@ -24,6 +24,8 @@ void collect(RunLoop& loop, FlownRun& flown, const std::function<void(const Even
     }
 }
 
+} // namespace
+
 std::string wantedText(const std::vector<SetUpItem>& items, const Aircraft& aircraft) {
     std::string text;
     for (const SetUpItem& item : items) {
@@ -36,12 +38,12 @@ std::string wantedText(const std::vector<SetUpItem>& items, const Aircraft& airc
     return text;
 }
 
-} // namespace
-
-FlownRun flyScripted(RunParts parts, const std::function<void(const Event&)>& show) {
+FlownRun flyScripted(RunParts parts, bool isWaived, const std::function<void(const Event&)>& show) {
     FlownRun flown;
     RunLoop loop(std::move(parts));
     loop.command(CommandKind::Start);
+    if (isWaived)
+        loop.command(CommandKind::Waive);
     Time time{};
     Time handsDone = kForever;
     while (!loop.isEnded() && time < kLongestRun) {
@@ -54,6 +56,7 @@ FlownRun flyScripted(RunParts parts, const std::function<void(const Event&)>& sh
             break;
     }
     if (!loop.isEnded()) {
+        flown.setUp = loop.snapshot().session.setUp;
         loop.command(CommandKind::Stop);
         loop.advance(time + PracticeAircraft::kMotionPeriod);
         collect(loop, flown, show);

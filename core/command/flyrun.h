@@ -11,10 +11,15 @@ namespace flowhand {
 struct FlownRun {
     RunSnapshot snapshot;
     std::vector<Event> events;
+    std::vector<SetUpItem> setUp; ///< of a run that was left waiting: for what
 };
 
-/// Flies a run of scripted hands as fast as the computer can. `show` gets each event as it happens.
-[[nodiscard]] FlownRun flyScripted(RunParts parts, const std::function<void(const Event&)>& show);
+/// Flies a run of scripted or recorded hands as fast as the computer can. `show` gets each event as it happens. With
+/// `isWaived` the run begins although controls are not where the start wants them.
+[[nodiscard]] FlownRun flyScripted(RunParts parts, bool isWaived, const std::function<void(const Event&)>& show);
+
+/// A line for each control that is not where the start wants it, with a line break before it.
+[[nodiscard]] std::string wantedText(const std::vector<SetUpItem>& items, const Aircraft& aircraft);
 
 /// Flies a run by the devices in real time, on the calling thread, until it is over or `isStopping` says so (Ctrl-C).
 /// `say` gets notices and what the set-up still wants, each once. With `isWaived` the run begins although controls are

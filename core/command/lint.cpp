@@ -12,8 +12,11 @@
 #include "aircraft/practice.h"
 #include "aircraft/practicefile.h"
 #include "command/command.h"
+#include "command/datafolder.h"
 #include "procedure/library.h"
 #include "procedure/lint.h"
+#include "rig/rig.h"
+#include "rig/rigfile.h"
 #include "session/hands.h"
 
 namespace flowhand {
@@ -41,14 +44,18 @@ bool isThere(const fs::path& path) {
 /// Checks files and folders, and collects what it finds.
 class Linter {
 public:
+    /// `procedures`: the aircraft that rig files may be for.
+    explicit Linter(std::string procedures) : m_procedures(std::move(procedures)) {}
+
     void check(const fs::path& path) {
         std::error_code failed;
         if (fs::is_directory(path, failed)) {
             if (!checkFolder(path))
-                m_problems.error("nothing-to-check",
-                                 "there is no aircraft.toml or ground.toml in this folder or below it; name a flow "
-                                 "file or an aircraft's folder",
-                                 {path.string()});
+                m_problems.error(
+                    "nothing-to-check",
+                    "there is no aircraft.toml, ground.toml or rig file in this folder or below it; name a "
+                    "flow file, a rig file or an aircraft's folder",
+                    {path.string()});
         } else if (!isThere(path)) {
             m_problems.error("unreadable-file", "there is no such file or folder", {path.string()});
         } else {
@@ -79,14 +86,20 @@ private:
             return checkAircraftFolder(folder);
         std::error_code failed;
         std::vector<fs::path> below;
+        std::vector<fs::path> files;
         fs::directory_iterator at(folder, failed);
-        for (const fs::directory_iterator end; !failed && at != end; at.increment(failed))
+        for (const fs::directory_iterator end; !failed && at != end; at.increment(failed)) {
             if (at->is_directory(failed) && !at->is_symlink(failed))
                 below.push_back(at->path());
+            else if (isRig(at->path()))
+                files.push_back(at->path());
+        }
         std::sort(below.begin(), below.end());
+        for (const fs::path& file : files)
+            checkRig(file);
         for (const fs::path& entry : below)
             isAny = checkFolder(entry) || isAny;
-        return isAny;
+        return isAny || !files.empty();
     }
 
     bool checkAircraftFolder(const fs::path& folder) {
@@ -116,6 +129,42 @@ private:
         for (const fs::directory_entry& entry : fs::directory_iterator(folder / kHandsFolder, failed))
             if (entry.path().extension() == kHandsEnding && !flowOf(entry.path(), loaded))
                 m_problems.error("no-flow-for-hands", kNoFlowForHands, {entry.path().string()});
+    }
+
+    static bool isRig(const fs::path& path) {
+        if (path.extension() != ".toml")
+            return false;
+        const Result<TomlFile> file = TomlFile::load(path.string());
+        return file && isRigFile(*file);
+    }
+
+    /// A rig file does not say which aircraft it is for: it is checked as one for the aircraft that it fits best.
+    void checkRig(const fs::path& file) {
+        ++m_files;
+        if (!m_library) {
+            Problems others;
+            m_library = loadLibrary(m_procedures, others);
+        }
+        const auto errorsIn = [](const Problems& problems) {
+            return std::count_if(problems.all().begin(), problems.all().end(), [](const Problem& problem) {
+                return problem.severity == Severity::Error;
+            });
+        };
+        std::optional<Problems> best;
+        for (const AircraftFolder& folder : *m_library) {
+            Problems found;
+            (void)Rig::load(file.string(), folder.aircraft->signals, folder.aircraft->controls.size(), found);
+            if (!best || errorsIn(found) < errorsIn(*best))
+                best = std::move(found);
+        }
+        if (!best)
+            m_problems.error("no-aircraft",
+                             "there is no aircraft in " + m_procedures +
+                                 " whose controls this rig could be wired to; name their folder by --procedures",
+                             {file.string()});
+        else
+            for (const Problem& problem : best->all())
+                m_problems.add(problem.severity, problem.error);
     }
 
     static const Flow* flowOf(const fs::path& hands, const AircraftFolder& loaded) {
@@ -165,11 +214,19 @@ private:
         const bool isHands = path.extension() == kHandsEnding;
         const fs::path beside = path.has_parent_path() ? path.parent_path() : fs::path(".");
         const fs::path folder = isHands ? (beside / "..").lexically_normal() : beside;
+        if (isRig(path)) {
+            checkRig(path);
+            return;
+        }
         if (!isThere(folder / kAircraftFile)) {
-            m_problems.error("no-aircraft",
-                             "there is no aircraft.toml beside this file, so its controls are not known; put it into "
-                             "an aircraft's folder",
-                             {path.string()});
+            if (const Result<TomlFile> file = TomlFile::load(path.string()); path.extension() == ".toml" && !file)
+                m_problems.add(Severity::Error, file.error());
+            else
+                m_problems.error(
+                    "no-aircraft",
+                    "there is no aircraft.toml beside this file, so its controls are not known; put it into "
+                    "an aircraft's folder",
+                    {path.string()});
             return;
         }
         ++m_files;
@@ -205,6 +262,8 @@ private:
                 m_problems.add(problem.severity, problem.error);
     }
 
+    const std::string m_procedures;
+    std::optional<std::vector<AircraftFolder>> m_library; ///< loaded for the first rig file
     Problems m_problems;
     std::size_t m_files = 0;
 };
@@ -240,6 +299,7 @@ void printRules(std::ostream& out) {
 
 struct LintOptions {
     std::vector<std::string> paths;
+    std::string procedures = dataFolder() + "/procedures";
     bool isJson = false;
     bool wantsRules = false;
 };
@@ -251,7 +311,7 @@ int runLint(const LintOptions& options, CommandLine& line) {
     }
     if (options.paths.empty())
         return complain(line, {"missing-path", "name at least one file or folder to check", {}});
-    Linter linter;
+    Linter linter(options.procedures);
     for (const std::string& path : options.paths)
         linter.check(fs::path(path).lexically_normal());
     if (options.isJson)
@@ -265,8 +325,12 @@ int runLint(const LintOptions& options, CommandLine& line) {
 
 void addLintCommand(CLI::App& app, CommandLine& line) {
     auto options = std::make_shared<LintOptions>();
-    CLI::App* command = app.add_subcommand("lint", "Check flows, aircraft files, ground plans and scripts of hands");
+    CLI::App* command =
+        app.add_subcommand("lint", "Check flows, aircraft files, ground plans, scripts of hands and rig files");
     command->add_option("path", options->paths, "Files, or folders with everything below them");
+    command
+        ->add_option("--procedures", options->procedures, "Folder of the aircraft that rig files are checked against")
+        ->type_name("FOLDER");
     command->add_flag("--json", options->isJson, "Print what is found as JSON");
     command->add_flag("--rules", options->wantsRules, "List the rules of good flows that are checked");
     command->callback([options, &line] {

@@ -1,6 +1,7 @@
 #include "command/livedevices.h"
 
 #include <algorithm>
+#include <chrono>
 #include <fstream>
 #include <map>
 #include <utility>
@@ -8,8 +9,10 @@
 #include <nlohmann/json.hpp>
 
 #include "command/interrupt.h"
+#include "device/deviceclass.h"
 #include "device/hub.h"
 #include "device/recording.h"
+#include "device/usable.h"
 #include "device/wishes.h"
 
 namespace flowhand {
@@ -119,13 +122,37 @@ std::string nameAmong(const DeviceInfo& device, const std::vector<DeviceInfo>& d
 
 } // namespace
 
-int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
-                 const LookOptions& options) {
+Result<std::vector<DeviceInfo>> devicesToOpen(std::vector<DeviceInfo> devices, bool areNamed, bool areNamedByRig) {
+    const auto isControls = [](const DeviceInfo& device) {
+        return device.deviceClass == DeviceClass::Controls;
+    };
+    const auto isNotControls = [&](const DeviceInfo& device) {
+        return !isControls(device);
+    };
+    // The keyboard or mouse part of a unit that has controls as well is passed over
+    if (!areNamed || std::any_of(devices.begin(), devices.end(), isControls))
+        devices.erase(std::remove_if(devices.begin(), devices.end(), isNotControls), devices.end());
+    if (devices.empty())
+        return failure("no-device", "no controls are connected: plug them in, and see 'flowhand devices'");
+    for (const DeviceInfo& device : devices)
+        if (isPrivate(device.deviceClass) && !areNamedByRig)
+            return failure("private-device", idText(device.vendor, device.product) + " " + device.name + " is a " +
+                                                 className(device.deviceClass) +
+                                                 ": it is opened only when a rig file names it, by --rig FILE");
+    return devices;
+}
+
+std::vector<DeviceWish> wishesFor(const std::vector<DeviceInfo>& devices) {
     std::vector<DeviceWish> wishes;
     for (const DeviceInfo& device : devices)
         wishes.push_back({nameAmong(device, devices), device.vendor, device.product, device.serial, device.port, {}});
+    return wishes;
+}
+
+int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
+                 const LookOptions& options) {
     const SteadyClock clock;
-    const auto hub = DeviceHub::open(system, clock, clock.now(), std::move(wishes));
+    const auto hub = DeviceHub::open(system, clock, clock.now(), wishesFor(devices));
     if (!hub)
         return complain(line, hub.error());
     return Watcher(line, **hub, options).run();
@@ -136,15 +163,22 @@ int recordDevice(CommandLine& line, HidSystem& system, const DeviceInfo& device,
     const auto descriptor = system.descriptor(device);
     if (!descriptor)
         return complain(line, descriptor.error());
+    if (const auto decoder = decoderFor(*descriptor, wishesFor({device}).front()); !decoder)
+        return complain(line, decoder.error());
     const auto opened = system.open(device);
     if (!opened)
         return complain(line, opened.error());
-    std::ofstream out(file, std::ios::trunc);
-    out << recordingHead(idText(device.vendor, device.product) + " " + device.name, *descriptor);
-
     const Interrupt interrupt;
     const SteadyClock clock;
     const Time start = clock.now();
+    std::ofstream out(file, std::ios::trunc);
+    out << recordingHead({idText(device.vendor, device.product) + " " + device.name,
+                          device.port,
+                          device.serial,
+                          Time(std::chrono::system_clock::now().time_since_epoch()),
+                          *descriptor,
+                          {}});
+
     std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
     std::size_t reports = 0;
     while (out && !interrupt.isAsked() && !(options.length && clock.now() - start >= *options.length)) {

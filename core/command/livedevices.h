@@ -17,6 +17,14 @@ struct LookOptions {
     bool asJson = false;
 };
 
+/// Of those found, what may be opened: what people type is nobody's business unless their own rig names it. `areNamed`:
+/// by ids. Errors `no-device`, `private-device`.
+[[nodiscard]] Result<std::vector<DeviceInfo>> devicesToOpen(std::vector<DeviceInfo> devices, bool areNamed,
+                                                            bool areNamedByRig);
+
+/// Just these units, each where it is plugged in now.
+[[nodiscard]] std::vector<DeviceWish> wishesFor(const std::vector<DeviceInfo>& devices);
+
 /// Prints the values of these devices' controls as they change, and what comes and goes.
 int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
                  const LookOptions& options);

@@ -18,6 +18,7 @@ struct Options {
     std::string flow;
     std::string procedures = dataFolder() + "/procedures";
     std::string rig;
+    std::vector<std::string> recordings;
     std::string hands;
     std::string store = defaultStoreFile();
     std::string seat = "captain";
@@ -65,7 +66,7 @@ private:
         Result<AssembledRun> run = assembleRun(wishFor(found), store ? &*store : nullptr, *devices, clock);
         if (!run)
             return complain(m_line, run.error());
-        if (!run->parts.hands && run->devices == nullptr)
+        if (!run->parts.hands && !run->parts.playback && run->devices == nullptr)
             return complain(
                 m_line, {"nothing-to-fly-with",
                          "say what flies: --rig FILE for your controls, --hands FILE or --demonstration for scripted "
@@ -81,6 +82,7 @@ private:
         wish.aircraft = found.aircraft;
         wish.flow = found.flow;
         wish.rigFile = m_options.rig;
+        wish.recordings = m_options.recordings;
         wish.handsFile = m_options.isDemonstration ? demonstrationOf(*found.flow) : m_options.hands;
         wish.seat = m_options.seat;
         wish.isSolo = m_options.isSolo;
@@ -100,9 +102,12 @@ private:
             progress << remark << '\n';
         progress << found.flow->title << ", " << found.aircraft->title << std::endl;
         if (run.devices == nullptr) {
-            FlownRun flown = flyScripted(std::move(run.parts), show);
+            FlownRun flown = flyScripted(std::move(run.parts), m_options.isWaived, show);
             for (const std::string& notice : flown.snapshot.notices)
                 m_line.err << notice << std::endl;
+            const std::string wanted = wantedText(flown.setUp, *found.aircraft);
+            if (!wanted.empty())
+                m_line.err << "It was left waiting for these controls:" << wanted << std::endl;
             return flown;
         }
         const Interrupt interrupt;
@@ -137,7 +142,14 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
     auto options = std::make_shared<Options>();
     CLI::App* command = app.add_subcommand("practise", "Fly a flow without the window; the debrief follows");
     command->add_option("FLOW", options->flow, "The flow, as in taxi_out or twin_jet/taxi_out")->required();
-    command->add_option("--rig", options->rig, "Rig file: fly by your controls, in real time")->type_name("FILE");
+    CLI::Option* rig =
+        command->add_option("--rig", options->rig, "Rig file: fly by your controls, in real time")->type_name("FILE");
+    command
+        ->add_option("--recording", options->recordings,
+                     "What 'devices --record' wrote of the rig's devices: fly as it was recorded, not by the devices "
+                     "themselves")
+        ->needs(rig)
+        ->type_name("FILE...");
     CLI::Option* hands =
         command->add_option("--hands", options->hands, "Script of hands that flies")->type_name("FILE");
     command->add_flag("--demonstration", options->isDemonstration, "The flow's own scripted hands fly")

@@ -50,6 +50,21 @@ DeviceClass classOf(const Descriptor& descriptor) {
     return std::any_of(elements.begin(), elements.end(), isControl) ? DeviceClass::Controls : DeviceClass::Other;
 }
 
+const char* className(DeviceClass deviceClass) {
+    static constexpr const char* kNames[] = {"controls", "keyboard", "mouse", "security key", "other"};
+    return kNames[static_cast<std::size_t>(deviceClass)];
+}
+
+bool isPrivate(DeviceClass deviceClass) {
+    return deviceClass == DeviceClass::Keyboard || deviceClass == DeviceClass::Mouse ||
+           deviceClass == DeviceClass::SecurityKey;
+}
+
+std::string whyNoKeyboards() {
+    return "types like a keyboard: what its switches send goes to every program. Set the card to its joystick mode, or "
+           "use a card that has one";
+}
+
 bool isKeyboardOnly(const Descriptor& descriptor) {
     const std::vector<Usage> applications = descriptor.applications();
     return std::any_of(applications.begin(), applications.end(), isKeyboard) &&

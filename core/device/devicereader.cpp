@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "base/quietthread.h"
-#include "device/deviceclass.h"
+#include "device/usable.h"
 #include "device/wishes.h"
 
 namespace flowhand {
@@ -127,12 +127,12 @@ void DeviceReader::work() {
 }
 
 Error DeviceReader::use(const DeviceInfo& unit) {
-    const auto device = m_system.open(unit);
-    if (!device)
-        return device.error();
-    Result<ReportDecoder> decoder = decoderFor(unit);
+    Result<ReportDecoder> decoder = decoderFor(unit); // first: what cannot be used is not opened
     if (!decoder)
         return decoder.error();
+    const auto device = m_system.open(unit);
+    if (!device)
+        return named(device.error());
     {
         const std::lock_guard lock(m_mutex);
         m_inputs = decoder->inputs();
@@ -148,22 +148,12 @@ Error DeviceReader::use(const DeviceInfo& unit) {
 Result<ReportDecoder> DeviceReader::decoderFor(const DeviceInfo& unit) {
     const auto bytes = m_system.descriptor(unit);
     if (!bytes)
-        return tl::unexpected(bytes.error());
-    auto descriptor = parseDescriptor(*bytes);
-    if (!descriptor)
-        return failure(descriptor.error().code, wishText(m_wish) + " cannot be used: " + descriptor.error().message,
-                       m_wish.place);
-    if (isKeyboardOnly(*descriptor))
-        return failure("keyboard-card",
-                       wishText(m_wish) +
-                           " types like a keyboard: what its switches send goes to every program. Set the card to "
-                           "its joystick mode, or use a card that has one",
-                       m_wish.place);
-    ReportDecoder decoder(std::move(*descriptor));
-    if (decoder.inputs().empty())
-        return failure("no-controls", wishText(m_wish) + " has no controls: its report descriptor names no inputs",
-                       m_wish.place);
-    return decoder;
+        return tl::unexpected(named(bytes.error()));
+    return flowhand::decoderFor(*bytes, m_wish);
+}
+
+Error DeviceReader::named(const Error& error) const {
+    return {error.code, wishText(m_wish) + ": " + error.message, m_wish.place};
 }
 
 Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
@@ -210,15 +200,11 @@ void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecode
 }
 
 void DeviceReader::remarkFit(ReportFit fit) {
-    if (fit == ReportFit::UnknownId) {
-        if (++m_unknown == 1)
-            remark("sends reports with an id that its descriptor does not have; they are ignored");
-    } else if (fit == ReportFit::Truncated) {
-        if (++m_truncated == 1)
-            remark("sends reports shorter than its descriptor says; what is missing changes nothing");
-    } else if (++m_overlong == 1) {
-        remark("sends reports longer than its descriptor says; the rest is ignored");
-    }
+    std::atomic<std::uint64_t>& count = fit == ReportFit::Truncated  ? m_truncated
+                                        : fit == ReportFit::Overlong ? m_overlong
+                                                                     : m_unknown;
+    if (++count == 1)
+        remark(fitRemark(fit));
 }
 
 void DeviceReader::remarkDrops() {

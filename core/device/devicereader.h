@@ -62,6 +62,7 @@ private:
     /// Until the unit is lost or the reader is stopped; what ended it.
     [[nodiscard]] Error use(const DeviceInfo& unit);
     [[nodiscard]] Result<ReportDecoder> decoderFor(const DeviceInfo& unit);
+    [[nodiscard]] Error named(const Error& error) const;
     [[nodiscard]] Error readAll(HidDevice& device, ReportDecoder& decoder);
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
     [[nodiscard]] bool isListenedTo(std::uint16_t input) const { return m_listened.empty() || m_listened[input]; }

@@ -66,7 +66,9 @@ Error whySeveral(const DeviceWish& wish, const Units& candidates) {
         ports.push_back(portText(*unit) + (unit->serial.empty() ? "" : ", serial " + unit->serial));
     return {"equal-units",
             std::to_string(candidates.size()) + " equal units answer to " + wishText(wish) + ": at " +
-                joined(ports, "; at ") + "; name the one you mean by 'port' or 'serial' in the rig file",
+                joined(ports, "; at ") +
+                "; name the one you mean by 'port' or 'serial' in the rig file; 'flowhand devices --identify' tells "
+                "which is which",
             wish.place};
 }
 
@@ -115,7 +117,7 @@ Status checkWishes(const std::vector<DeviceWish>& wishes) {
                 return failure("equal-units",
                                wishText(a) + " and " + wishText(b) +
                                    " cannot be told apart: give each its 'port' or 'serial' in the rig file; "
-                                   "'flowhand devices' lists them",
+                                   "'flowhand devices --identify' tells which is which",
                                b.place);
         }
     }

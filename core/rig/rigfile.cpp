@@ -24,20 +24,14 @@ void checkFormat(TomlReader& reader) {
                                 reader.placeOf("format"));
 }
 
-/// "1209:F101"
-bool readId(const std::string& text, DeviceWish& device) {
-    const auto id = parseIdText(text);
-    if (id)
-        std::tie(device.vendor, device.product) = *id;
-    return id.has_value();
-}
-
 DeviceWish readDevice(TomlReader& reader, const std::vector<DeviceWish>& before) {
     DeviceWish device;
     device.place = reader.tableNode().place;
     device.name = reader.requiredText("name");
     const std::string id = reader.requiredText("id");
-    if (reader.tableNode().find("id") != nullptr && !readId(id, device))
+    if (const auto parsed = parseIdText(id))
+        std::tie(device.vendor, device.product) = *parsed;
+    else if (reader.tableNode().find("id") != nullptr)
         reader.problems().error("bad-id",
                                 "'" + id +
                                     "' is not a device's id; it is four hex digits, a colon and four more, as "
@@ -56,12 +50,21 @@ DeviceWish readDevice(TomlReader& reader, const std::vector<DeviceWish>& before)
         else if (other.vendor == device.vendor && other.product == device.product && !isToldApart)
             reader.problems().error("equal-devices",
                                     "'" + other.name + "' and '" + device.name +
-                                        "' have the same id; give both their serial or their port, as 'flowhand "
-                                        "devices' shows it, to tell them apart",
+                                        "' have the same id; give both their serial or their port; 'flowhand "
+                                        "devices --identify' tells which is which",
                                     device.place);
     }
     reader.finish();
     return device;
+}
+
+std::vector<DeviceWish> readDevices(TomlReader& reader) {
+    std::vector<DeviceWish> devices;
+    for (const TomlNode* table : reader.tables("device")) {
+        TomlReader entry(reader.file(), *table, "a device", reader.problems());
+        devices.push_back(readDevice(entry, devices));
+    }
+    return devices;
 }
 
 std::unique_ptr<Control> readControl(TomlReader& toml, const RigScope& scope) {
@@ -159,6 +162,29 @@ void readInterlocks(TomlReader& reader, const RigScope& scope, RigFile& file) {
 
 } // namespace
 
+bool isRigFile(const TomlFile& file) {
+    const TomlNode* controls = file.root().find("control");
+    const bool isWired =
+        controls != nullptr && std::any_of(controls->items.begin(), controls->items.end(), [](const TomlNode& control) {
+            return control.find("wiring") != nullptr;
+        });
+    return isWired || file.root().find("device") != nullptr;
+}
+
+std::vector<DeviceWish> loadRigDevices(const std::string& file, Problems& problems) {
+    const Result<TomlFile> toml = TomlFile::load(file);
+    if (!toml) {
+        problems.add(Severity::Error, toml.error());
+        return {};
+    }
+    TomlReader reader(*toml, toml->root(), "the rig file", problems);
+    checkFormat(reader);
+    std::vector<DeviceWish> devices = readDevices(reader);
+    if (devices.empty())
+        problems.error("empty-rig", "a rig needs at least one [[device]]", toml->root().place);
+    return devices;
+}
+
 std::optional<RigFile> parseRigFile(std::string source, const std::string& name, const SignalTable& signals,
                                     std::size_t controlCount, Problems& problems) {
     const Result<TomlFile> toml = TomlFile::parse(std::move(source), name);
@@ -172,10 +198,7 @@ std::optional<RigFile> parseRigFile(std::string source, const std::string& name,
     RigFile file;
     file.source = toml->source();
     file.title = reader.requiredText("title");
-    for (const TomlNode* table : reader.tables("device")) {
-        TomlReader entry(*toml, *table, "a device", found);
-        file.devices.push_back(readDevice(entry, file.devices));
-    }
+    file.devices = readDevices(reader);
     const RigScope scope{signals, controlCount, file.devices};
     std::vector<SourcePlace> places;
     for (const TomlNode* table : reader.tables("control")) {

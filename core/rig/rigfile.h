@@ -7,6 +7,7 @@
 
 #include "base/problem.h"
 #include "base/signal.h"
+#include "base/tomlfile.h"
 #include "rig/control.h"
 
 namespace flowhand {
@@ -19,6 +20,12 @@ struct RigFile {
     std::vector<std::unique_ptr<Control>> controls; ///< controls[i] is ControlId(i + 1)
     std::vector<std::string> remarks;
 };
+
+/// Whether it looks like one: aircraft files have controls too, but wire none.
+[[nodiscard]] bool isRigFile(const TomlFile& file);
+
+/// The devices that a rig file names, whatever aircraft it is for. What else stands in it is not looked at.
+[[nodiscard]] std::vector<DeviceWish> loadRigDevices(const std::string& file, Problems& problems);
 
 /// `name` stands in messages as the file. Nothing when `problems` got an error.
 [[nodiscard]] std::optional<RigFile> parseRigFile(std::string source, const std::string& name,

@@ -4,6 +4,7 @@
 #include <deque>
 #include <utility>
 
+#include "base/names.h"
 #include "device/hub.h"
 
 namespace flowhand {
@@ -76,8 +77,10 @@ struct RunLoop::State {
             }
         }
         // Practice aircraft and scripted hands stand while the run does.
-        if (!wasFlying && isFlying())
+        if (!wasFlying && isFlying()) {
             stood += time - standingSince;
+            noteUnheard();
+        }
         if (wasFlying && !isFlying())
             standingSince = time;
         publish(time);
@@ -115,12 +118,14 @@ struct RunLoop::State {
     void declareAsked(Time time) {
         if (!parts.rig)
             return;
+        const std::size_t before = screen.size();
         for (const SignalId id : parts.rig->asked()) {
             const Signal& signal = parts.aircraft->signals[id];
             const Value value = startOf(*parts.flow, *parts.aircraft, id);
             parts.rig->declare(id, value, time, screen);
             notices.push_back(signal.label + " is taken to be " + valueText(signal, value) + "; put it there now.");
         }
+        markPlayed(screen, before);
     }
 
     void gather(Time time) {
@@ -151,6 +156,7 @@ struct RunLoop::State {
         const auto isDue = [&](const auto& queue) {
             return !queue.empty() && queue.front().time <= time;
         };
+        const std::size_t before = made.size();
         while (isDue(readings) || isDue(news)) {
             if (isDue(news) && (!isDue(readings) || news.front().time <= readings.front().time)) {
                 note(news.front());
@@ -163,7 +169,15 @@ struct RunLoop::State {
             readings.pop_front();
         }
         parts.rig->advance(time, made);
+        markPlayed(made, before);
         noteFaults();
+    }
+
+    /// Of the rig's samples from `first` on: with recordings nobody is at the controls now.
+    void markPlayed(std::vector<Sample>& samples, std::size_t first) const {
+        if (parts.playback)
+            for (std::size_t i = first; i < samples.size(); ++i)
+                samples[i].origin = Origin::Script;
     }
 
     void fly(Time time) {
@@ -259,7 +273,7 @@ struct RunLoop::State {
         ++changes;
         switch (notice.change) {
         case DeviceChange::Remark:
-            notices.push_back(nameOf(notice) + ": " + notice.message);
+            notices.push_back(notice.message);
             break;
         case DeviceChange::Lost:
             noteLost(notice);
@@ -276,7 +290,7 @@ struct RunLoop::State {
 
     void noteLost(const DeviceNotice& notice) {
         lost.push_back(notice.device);
-        notices.push_back(nameOf(notice) + " is not there: " + notice.message);
+        notices.push_back(notice.message);
         // What its controls say now nobody knows.
         parts.rig->lose(notice.device, notice.time, made);
         if (!isFlying() || isHeldByDevice)
@@ -287,17 +301,33 @@ struct RunLoop::State {
     }
 
     void noteConnected(const DeviceNotice& notice) {
-        const Status connected = parts.rig->connect(notice.device, parts.devices->inputs(notice.device));
+        const Status connected =
+            parts.rig->connect(notice.device, parts.playback ? parts.playback->inputs[notice.device]
+                                                             : parts.devices->inputs(notice.device));
         if (!connected) {
             notices.push_back(describe(connected.error()));
             return;
         }
-        parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
+        if (parts.devices != nullptr)
+            parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
         if (std::erase(lost, notice.device) > 0)
             notices.push_back(nameOf(notice) + " is back.");
         // Behind its Hold in the queue, should that not have been applied yet.
         if (lost.empty() && std::exchange(isHeldByDevice, false))
             commands.push_back({CommandKind::Resume, {}});
+    }
+
+    /// Most devices say nothing until something moves. What the start does not ask for may be unknown when the run
+    /// begins; said once.
+    void noteUnheard() {
+        if (!parts.rig || std::exchange(hasNotedUnheard, true))
+            return;
+        std::vector<std::string> labels;
+        for (const SignalId id : parts.rig->unheard())
+            labels.push_back(parts.aircraft->signals[id].label);
+        if (!labels.empty())
+            notices.push_back("Not heard of yet: " + joined(labels, ", ") +
+                              ". Move each once, so that the program knows where it stands.");
     }
 
     /// What is wrong with a control is said once, and again after it was right.
@@ -330,6 +360,7 @@ struct RunLoop::State {
     std::vector<std::string> notices;
     std::vector<DeviceIndex> lost;
     bool isHeldByDevice = false;
+    bool hasNotedUnheard = false;
     bool isFinished = false;
     std::int64_t runId = 0;
     std::uint64_t lateSamples = 0;
@@ -365,6 +396,10 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
             continue;
         const Value value = startOf(*state.parts.flow, aircraft, control.signal);
         state.screen.push_back({Time{}, control.signal, value, Actor::Machine, origin, kNoControl});
+    }
+    if (state.parts.playback) {
+        state.readings.assign(state.parts.playback->readings.begin(), state.parts.playback->readings.end());
+        state.news.assign(state.parts.playback->notices.begin(), state.parts.playback->notices.end());
     }
     if (state.parts.practice)
         state.parts.practice->begin(state.screen);
@@ -404,7 +439,8 @@ bool RunLoop::isEnded() const {
 }
 
 bool RunLoop::areHandsDone() const {
-    return !m_state->parts.hands || m_state->parts.hands->isDone();
+    const State& state = *m_state;
+    return state.readings.empty() && state.news.empty() && (!state.parts.hands || state.parts.hands->isDone());
 }
 
 SessionPhase RunLoop::phase() const {

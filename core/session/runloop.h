@@ -8,6 +8,7 @@
 
 #include "aircraft/practice.h"
 #include "base/sample.h"
+#include "device/playback.h"
 #include "procedure/flow.h"
 #include "rig/rig.h"
 #include "session/hands.h"
@@ -26,6 +27,7 @@ struct RunParts {
     std::optional<PracticeAircraft> practice;
     std::optional<Rig> rig;           ///< none: on-screen controls and scripted hands alone
     DeviceHub* devices = nullptr;     ///< none: without hardware
+    std::optional<Playback> playback; ///< recordings in place of `devices`
     std::optional<Hands> hands;       ///< scripted hands
     Recorder* recorder = nullptr;     ///< none: not stored
     std::vector<std::string> notices; ///< what the pilot should know from the start
@@ -65,7 +67,7 @@ public:
     /// When something happens next of itself; kForever: nothing will.
     [[nodiscard]] Time nextTime() const;
     [[nodiscard]] bool isEnded() const;
-    /// The scripted hands, if any, have nothing left to do.
+    /// The scripted or recorded hands, if any, have nothing left to do.
     [[nodiscard]] bool areHandsDone() const;
     [[nodiscard]] SessionPhase phase() const;
     [[nodiscard]] RunSnapshot snapshot() const;

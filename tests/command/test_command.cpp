@@ -54,12 +54,25 @@ private Q_SLOTS:
     void sameHandsSameEvents();
     void wrongHandsAreFound_data();
     void wrongHandsAreFound();
+    void aRecordingIsFlownLikeTheDevice();
+    void aRecordingThatNeverBeginsSaysWhy();
+    void rigsAreLinted_data();
+    void rigsAreLinted();
+    void everyErrorOfARigIsTold();
     void badInputIsAnError_data();
     void badInputIsAnError();
 
 private:
     QTemporaryDir m_folder;
     QString inFolder(const char* name) const { return m_folder.filePath(name); }
+    QString write(const char* name, const QByteArray& content) {
+        QFile file(inFolder(name));
+        if (!QDir(m_folder.path()).mkpath(QFileInfo(file).path()) || !file.open(QIODevice::WriteOnly))
+            return {};
+        file.write(content);
+        return file.fileName();
+    }
+    void writeLights();
 };
 
 void TestCommand::withoutCommandTheWindowIsWanted() {
@@ -133,6 +146,113 @@ void TestCommand::wrongHandsAreFound() {
     QVERIFY(flown.status == status);
 }
 
+/// A folder of procedures with a flow of one step, and a rig with one switch and one lever for it.
+void TestCommand::writeLights() {
+    if (QFile::exists(inFolder("lights/twin_jet/lights.toml")))
+        return;
+    write("lights/twin_jet/lights.toml", R"(format = 1
+title = "Lights"
+phases = ["taxi_out"]
+[start]
+place = "stand"
+[start.controls]
+taxi_light = "off"
+[[step]]
+id = "light"
+title = "Taxi light on"
+seat = "captain"
+within = "60 s"
+done = "taxi_light"
+)");
+    write("lights/fenholt/ground.toml", {});
+    for (const char* file : {"twin_jet/aircraft.toml", "twin_jet/practice.toml", "fenholt/ground.toml"}) {
+        QFile::remove(inFolder("lights/") + file);
+        QVERIFY(QFile::copy(PROCEDURES "/" + QString(file), inFolder("lights/") + file));
+    }
+    write("switch.toml", R"(format = 1
+title = "One switch"
+[[device]]
+name = "box"
+id = "1209:0001"
+[[control]]
+name = "Light switch"
+signal = "taxi_light"
+wiring = "contact"
+input = "button 1"
+)");
+}
+
+constexpr const char* kEightButtons =
+    "device: 1209:0001 Box\n"
+    "descriptor: 05 01 09 04 A1 01 05 09 19 01 29 08 15 00 25 01 75 01 95 08 81 02 C0\n";
+
+void TestCommand::aRecordingIsFlownLikeTheDevice() {
+    writeLights();
+    const QString recording = write("box.txt", QByteArray(kEightButtons) + "0.1: 00\n2.5: 01\n");
+    const QString db = inFolder("recorded.sqlite");
+    const QStringList fly{"practise",         "lights",  "--procedures",
+                          inFolder("lights"), "--rig",   inFolder("switch.toml"),
+                          "--recording",      recording, "--json"};
+    const Outcome flown = flowhandWith(fly + QStringList{"--db", db});
+    QVERIFY2(flown.status == 0, qPrintable(flown.err));
+    const QJsonObject step = objectIn(flown.out)["steps"].toArray().at(0).toObject();
+    QCOMPARE(step["by"].toString(), QString("Light switch")); // the hand's, by the rig's control
+    QCOMPARE(objectIn(flown.out)["rig"].toString(), QString("One switch (recorded)"));
+    const QJsonArray runs = QJsonDocument::fromJson(flowhandWith({"runs", "--db", db, "--json"}).out.toUtf8()).array();
+    QVERIFY(runs.at(0).toObject()["simulated_input"].toBool());
+    const Outcome again = flowhandWith(fly + QStringList{"--unstored"});
+    QCOMPARE(again.err, flown.err); // the same events at the same times
+    const Outcome rejudged = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
+    QVERIFY2(rejudged.status == 0, qPrintable(rejudged.err));
+}
+
+void TestCommand::aRecordingThatNeverBeginsSaysWhy() {
+    writeLights();
+    const QString recording = write("on.txt", QByteArray(kEightButtons) + "0.1: 01\n");
+    const Outcome flown = flowhandWith({"practise", "lights", "--procedures", inFolder("lights"), "--rig",
+                                        inFolder("switch.toml"), "--recording", recording, "--unstored"});
+    QVERIFY(flown.status == 3);
+    QVERIFY2(flown.err.contains("It was left waiting for these controls:\n    Taxi light: is on, wanted off"),
+             qPrintable(flown.err));
+}
+
+void TestCommand::rigsAreLinted_data() {
+    QTest::addColumn<QString>("path");
+    QTest::addColumn<int>("status");
+    QTest::addColumn<QString>("says");
+    const QDir rigs(ASSETS "/rigs");
+    for (const QString& rig : rigs.entryList({"*.toml"}))
+        QTest::newRow(qPrintable(rig)) << rigs.filePath(rig) << 0 << "";
+    QTest::newRow("the folder") << rigs.path() << 0 << "files, nothing to complain of";
+    writeLights();
+    QTest::newRow("a good one") << inFolder("switch.toml") << 0 << "1 file, nothing to complain of";
+    QTest::newRow("one with mistakes") << write("mistakes.toml", "format = 2\n[[device]]\nid = \"1209\"\n") << 1
+                                       << "mistakes.toml:1:10: this file has format 2";
+    QTest::newRow("without a device") << write("nodevice.toml", "format = 1\ntitle = 'x'\n[[control]]\nsignal = "
+                                                                "'taxi_light'\nwiring = 'contact'\ninput = 'X'\n")
+                                      << 1 << "nodevice.toml:6:9: ";
+    QTest::newRow("no TOML") << write("notoml.toml", "[[device\n") << 1 << "notoml.toml:1:";
+}
+
+void TestCommand::rigsAreLinted() {
+    QFETCH(QString, path);
+    QFETCH(int, status);
+    QFETCH(QString, says);
+    const Outcome linted = flowhandWith({"lint", path});
+    QVERIFY2(linted.status == status, qPrintable(linted.out + linted.err));
+    QVERIFY2(linted.out.contains(says), qPrintable(linted.out + linted.err));
+}
+
+void TestCommand::everyErrorOfARigIsTold() {
+    const QString rig = write("three.toml", "format = 1\ntitle = 'x'\n[[device]]\nname = 'a'\nid = '12'\n"
+                                            "[[control]]\nsignal = 'taxi_ligt'\nwiring = 'contact'\ninput = 'X'\n"
+                                            "[[control]]\nsignal = 'taxi_light'\nwiring = 'contat'\ninput = 'X'\n");
+    const Outcome flown = flowhandWith({"practise", "taxi_out", "--rig", rig, "--unstored"});
+    QVERIFY(flown.status == 1);
+    for (const char* place : {"three.toml:5:", "three.toml:7:", "three.toml:12:"})
+        QVERIFY2(flown.err.contains(place), qPrintable(flown.err));
+}
+
 void TestCommand::badInputIsAnError_data() {
     QTest::addColumn<QStringList>("arguments");
     QTest::addColumn<QString>("says");
@@ -161,6 +281,15 @@ void TestCommand::badInputIsAnError_data() {
                                  << "none.toml";
     QTest::newRow("broken rig") << QStringList{"practise", "taxi_out", "--rig", inFolder("broken.toml"), "--unstored"}
                                 << "broken.toml:2:";
+    writeLights();
+    const QStringList recorded{"practise",         "lights",     "--procedures",
+                               inFolder("lights"), "--rig",      inFolder("switch.toml"),
+                               "--unstored",       "--recording"};
+    QTest::newRow("missing recording") << recorded + QStringList{inFolder("none.txt")} << "none.txt";
+    QTest::newRow("broken recording") << recorded + QStringList{write("bad.txt", "device: 1209:0001 Box\n\n0.1: 0G\n")}
+                                      << "bad.txt:3:1: '0.1: 0G' is not a report";
+    QTest::newRow("recording without a rig")
+        << QStringList{"practise", "taxi_out", "--unstored", "--recording", inFolder("none.txt")} << "--rig";
     QTest::newRow("missing hands") << QStringList{"practise", "taxi_out", "--hands", inFolder("none.hands"),
                                                   "--unstored"}
                                    << "none.hands";

@@ -4,7 +4,10 @@
 #include <nlohmann/json.hpp>
 
 #include "command/command.h"
+#include "command/identify.h"
+#include "device/deviceclass.h"
 #include "device/recording.h"
+#include "fakehid.h"
 #include "hidtext.h"
 #include "publisheddevices.h"
 
@@ -57,6 +60,11 @@ private slots:
     void mistakesAreErrors_data();
     void mistakesAreErrors();
     void ruleForDevicesThatAreNotThere();
+    void ruleForARig();
+    void privateDevicesAreLeftAlone();
+    void keyboardsAreNotRecorded();
+    void theMovedUnitIsIdentified();
+    void nothingMoved();
 
 private:
     std::string write(const QString& name, const QByteArray& content) {
@@ -104,6 +112,13 @@ void TestDeviceCommands::filesOfEveryForm_data() {
     QTest::newRow("bytes, as sysfs has them") << QByteArray::fromHex(hex);
     QTest::newRow("hexadecimal") << hex;
     QTest::newRow("hexadecimal in lines") << QByteArray("# a mouse\n" + hex.left(60) + "\n" + hex.mid(60) + "\n");
+    QByteArray inC;
+    for (int at = 0; at < hex.size(); at += 3)
+        inC += "0x" + hex.mid(at, 2) + ", // item\n";
+    QTest::newRow("as C writes it") << inC;
+    QTest::newRow("a recording of a device with any name") << QByteArray("device: 1209:F1FE P\xC3\xA9"
+                                                                         "dale\ndescriptor: " +
+                                                                         hex + "\n0.1: 00 01 02\n");
     QTest::newRow("a recording") << QByteArray("device: 1209:F1FE Mouse\ndescriptor: " + hex + "\n0.1: 00 01 02\n");
 }
 
@@ -154,6 +169,112 @@ void TestDeviceCommands::ruleForDevicesThatAreNotThere() {
     const Outcome outcome = call({"devices", "1209:f110", "--rule"});
     QCOMPARE(outcome.status, kExitDone);
     QVERIFY2(outcome.out.find("KERNELS==\"*:1209:F110.*\"") != std::string::npos, outcome.out.c_str());
+}
+
+void TestDeviceCommands::ruleForARig() {
+    const std::string rig = write("rig.toml", "format = 1\ntitle = 'Desk'\n[[device]]\nname = 'a'\nid = '1209:F101'\n"
+                                              "[[device]]\nname = 'b'\nid = '1209:F102'\nport = 'p'\n"
+                                              "[[device]]\nname = 'c'\nid = '1209:F102'\nport = 'q'\n");
+    const Outcome outcome = call({"devices", "--rule", "--rig", rig});
+    QCOMPARE(outcome.status, kExitDone);
+    const QString out = QString::fromStdString(outcome.out);
+    QCOMPARE(out.count("\nSUBSYSTEM=="), 2); // just these, each once
+    QVERIFY(out.contains("*:1209:F101.*") && out.contains("*:1209:F102.*"));
+    const Outcome bad = call({"devices", "--rule", "--rig", write("bad.toml", "format = 1\n[[device]]\nname = 'a'\n")});
+    QCOMPARE(bad.status, kExitError);
+    QVERIFY2(bad.err.find("bad.toml:2:1: ") != std::string::npos, bad.err.c_str());
+    QVERIFY(bad.out.empty());
+}
+
+namespace {
+
+DeviceInfo unit(const std::string& path, DeviceClass deviceClass) {
+    DeviceInfo info;
+    info.path = path;
+    info.vendor = 0x1209;
+    info.product = 0x0001;
+    info.port = "port " + path;
+    info.name = "Box";
+    info.deviceClass = deviceClass;
+    info.readable = true;
+    return info;
+}
+
+using Classes = std::vector<DeviceClass>;
+
+/// The classes that may be opened of a unit's parts; or the error's code.
+std::string opened(const Classes& parts, bool areNamed, bool areNamedByRig) {
+    std::vector<DeviceInfo> devices;
+    for (const DeviceClass part : parts)
+        devices.push_back(unit(className(part), part));
+    const auto found = devicesToOpen(devices, areNamed, areNamedByRig);
+    if (!found)
+        return found.error().code;
+    std::string names;
+    for (const DeviceInfo& device : *found)
+        names += device.path + ".";
+    return names;
+}
+
+constexpr const char* kAxis = "05 01 09 04 A1 01 09 30 15 00 26 FF 00 75 08 95 01 81 02 C0";
+
+} // namespace
+
+void TestDeviceCommands::privateDevicesAreLeftAlone() {
+    using enum DeviceClass;
+    QCOMPARE(opened({Controls, Keyboard, Mouse, SecurityKey, Other}, false, false), std::string("controls."));
+    QCOMPARE(opened({Keyboard, Mouse, SecurityKey, Other}, false, false), std::string("no-device"));
+    QCOMPARE(opened({Controls, Keyboard}, true, false), std::string("controls.")); // the keyboard part of a composite
+    for (const DeviceClass left : {Keyboard, Mouse, SecurityKey}) {
+        QCOMPARE(opened({left}, true, false), std::string("private-device")); // an id typed here is not enough
+        QCOMPARE(opened({left}, true, true), std::string(className(left)) + ".");
+    }
+    QCOMPARE(opened({Other}, true, false), std::string("other."));
+}
+
+void TestDeviceCommands::keyboardsAreNotRecorded() {
+    FakeHid hid;
+    hid.plug(unit("k", DeviceClass::Keyboard), bytesOf(published::kKeyboard));
+    std::ostringstream out;
+    std::ostringstream err;
+    CommandLine line{out, err, {}};
+    const std::string file = m_folder.filePath("keys").toStdString();
+    QCOMPARE(recordDevice(line, hid, unit("k", DeviceClass::Keyboard), file, {}), kExitError);
+    QVERIFY2(err.str().find("types like a keyboard") != std::string::npos, err.str().c_str());
+    QCOMPARE(hid.opens("k"), 0);
+    QVERIFY(!QFile::exists(QString::fromStdString(file)));
+}
+
+void TestDeviceCommands::theMovedUnitIsIdentified() {
+    FakeHid hid;
+    const std::vector<DeviceInfo> devices{unit("a", DeviceClass::Controls), unit("b", DeviceClass::Controls)};
+    for (const DeviceInfo& device : devices)
+        hid.plug(device, bytesOf(kAxis));
+    hid.send("a", {100});
+    for (const std::uint8_t value : {100, 100, 200, 100})
+        hid.send("b", {value});
+    std::ostringstream out;
+    std::ostringstream err;
+    CommandLine line{out, err, {}};
+    LookOptions options;
+    options.asJson = true;
+    QCOMPARE(identifyDevice(line, hid, devices, options, Duration{}), kExitDone); // no rest: all counts as movement
+    const Json found = Json::parse(out.str());
+    QCOMPARE(found["port"], Json("port b"));
+    QCOMPARE(found["input"], Json("X"));
+}
+
+void TestDeviceCommands::nothingMoved() {
+    FakeHid hid;
+    const std::vector<DeviceInfo> devices{unit("a", DeviceClass::Controls)};
+    hid.plug(devices.front(), bytesOf(kAxis));
+    std::ostringstream out;
+    std::ostringstream err;
+    CommandLine line{out, err, {}};
+    LookOptions options;
+    options.length = std::chrono::milliseconds(1);
+    QCOMPARE(identifyDevice(line, hid, devices, options, Duration{}), kExitError);
+    QVERIFY(err.str().find("no unit moved") != std::string::npos);
 }
 
 QTEST_APPLESS_MAIN(TestDeviceCommands)

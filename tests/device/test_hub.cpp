@@ -98,6 +98,8 @@ private slots:
     void onlyWhatIsListenedToIsHandedOn();
     void oddReportsAreCountedAndSaidOnce();
     void unwishedDevicesAreNotOpened();
+    void privateDevicesOpenWhenNamed_data();
+    void privateDevicesOpenWhenNamed();
     void wakeEndsAWait();
 };
 
@@ -222,7 +224,8 @@ void TestHub::equalUnitsAreAsked() {
     QCOMPARE(one.error().code, std::string("equal-units"));
     QCOMPARE(one.error().place.line, 3);
     QCOMPARE(one.error().message, std::string("2 equal units answer to 'left unit' (1209:0001): at port p1; at port "
-                                              "p2; name the one you mean by 'port' or 'serial' in the rig file"));
+                                              "p2; name the one you mean by 'port' or 'serial' in the rig file; "
+                                              "'flowhand devices --identify' tells which is which"));
     const auto two = DeviceHub::open(bench.hid, bench.clock, Bench::kOrigin, {wish("left unit"), wish("right unit")});
     QVERIFY(!two);
     QCOMPARE(two.error().code, std::string("equal-units"));
@@ -287,6 +290,7 @@ void TestHub::unusableDevices() {
     QVERIFY(bench.open({wish("left unit")}));
     QVERIFY(bench.wait(0, 1));
     QVERIFY2(bench.text(0).startsWith("0 lost 'left unit' (1209:0001) " + words), qPrintable(bench.text(0)));
+    QCOMPARE(bench.hid.opens("a"), 0); // its descriptor is enough
     bench.hid.unplug("a");
     bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
     while (bench.notices.back().change != DeviceChange::Connected)
@@ -418,6 +422,40 @@ void TestHub::unwishedDevicesAreNotOpened() {
     QCOMPARE(bench.hub->connected(0)->path, std::string("b"));
     QCOMPARE(bench.hid.opens("a"), 0);
     QCOMPARE(bench.hid.opens("c"), 0);
+}
+
+void TestHub::privateDevicesOpenWhenNamed_data() {
+    QTest::addColumn<int>("deviceClass");
+    QTest::addColumn<QString>("descriptor");
+    QTest::addColumn<bool>("opens");
+    QTest::newRow("mouse") << int(DeviceClass::Mouse) << published::kMouse << true;
+    QTest::newRow("keyboard with controls in the same node")
+        << int(DeviceClass::Keyboard) << QString("85 01 ") + published::kJoystick + " 85 02 " + published::kKeyboard
+        << true;
+    QTest::newRow("keyboard") << int(DeviceClass::Keyboard) << published::kKeyboard << false;
+    // FIDO Alliance, CTAP HID: usage page F1D0, usage 01
+    QTest::newRow("security key") << int(DeviceClass::SecurityKey)
+                                  << "06 D0 F1 09 01 A1 01 09 20 15 00 26 FF 00 75 08 95 40 81 02 C0" << true;
+}
+
+void TestHub::privateDevicesOpenWhenNamed() {
+    QFETCH(int, deviceClass);
+    QFETCH(QString, descriptor);
+    QFETCH(bool, opens);
+    Bench bench;
+    DeviceInfo info = unit("a", "p1");
+    info.deviceClass = DeviceClass(deviceClass);
+    bench.hid.plug(info, bytesOf(descriptor));
+    DeviceWish another = wish("another");
+    another.product = 0x0002;
+    QVERIFY(bench.open({another}));
+    QVERIFY(bench.wait(0, 1));
+    QCOMPARE(bench.hid.opens("a"), 0); // not named
+    bench.notices.clear();
+    QVERIFY(bench.open({wish("left unit")}));
+    QVERIFY(bench.wait(0, 1));
+    QCOMPARE(bench.notices[0].change, opens ? DeviceChange::Connected : DeviceChange::Lost);
+    QCOMPARE(bench.hid.opens("a"), opens ? 1 : 0);
 }
 
 void TestHub::wakeEndsAWait() {

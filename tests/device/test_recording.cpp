@@ -5,6 +5,7 @@
 #include "device/explain.h"
 #include "device/recording.h"
 #include "device/udevrule.h"
+#include "device/unitname.h"
 #include "hidtext.h"
 #include "publisheddevices.h"
 
@@ -16,11 +17,15 @@ class TestRecording : public QObject {
 
 private slots:
     void recordingsAreRead();
+    void hexIsReadAsPeopleWriteIt_data();
+    void hexIsReadAsPeopleWriteIt();
     void badRecordingsNameTheLine_data();
     void badRecordingsNameTheLine();
     void recordingsComeBack();
     void descriptorsAreExplained_data();
     void descriptorsAreExplained();
+    void unitsAreNamed_data();
+    void unitsAreNamed();
     void explanationGoesToTheCut();
     void classesAreTold_data();
     void classesAreTold();
@@ -34,7 +39,8 @@ void TestRecording::recordingsAreRead() {
                                           "\n"
                                           "0.001234: 01 7F\n"
                                           "12: 017e\r\n"
-                                          "01 7d",
+                                          "// also a comment\n"
+                                          "01 7d # the last",
                                           "levers.txt");
     QVERIFY(recording);
     QCOMPARE(recording->device, std::string("1209:F110 Lever box"));
@@ -44,6 +50,38 @@ void TestRecording::recordingsAreRead() {
     QCOMPARE(*recording->reports[1].time, Time(12s));
     QCOMPARE(recording->reports[1].bytes, (std::vector<std::uint8_t>{1, 0x7E}));
     QVERIFY(!recording->reports[2].time);
+}
+
+void TestRecording::hexIsReadAsPeopleWriteIt_data() {
+    QTest::addColumn<QString>("text");
+    QTest::addColumn<QString>("bytes"); // "none": not hexadecimal
+    QTest::newRow("spaced") << "05 01 a1 01"
+                            << "05 01 A1 01";
+    QTest::newRow("run together") << "0501A101"
+                                  << "05 01 A1 01";
+    QTest::newRow("as C writes it") << "0x05, 0x01, 0XA1,0x1,"
+                                    << "05 01 A1 01";
+    QTest::newRow("in lines") << "05 01\r\n\tA1 01\n"
+                              << "05 01 A1 01";
+    QTest::newRow("nothing") << ""
+                             << "";
+    QTest::newRow("0 alone is half a byte") << "05 0"
+                                            << "none";
+    QTest::newRow("a digit split from its byte") << "0 5 01"
+                                                 << "none";
+    QTest::newRow("0x alone") << "0x"
+                              << "none";
+    QTest::newRow("three digits behind 0x") << "0x123"
+                                            << "none";
+    QTest::newRow("words") << "joystick"
+                           << "none";
+}
+
+void TestRecording::hexIsReadAsPeopleWriteIt() {
+    QFETCH(QString, text);
+    QFETCH(QString, bytes);
+    const auto parsed = parseHex(text.toStdString());
+    QCOMPARE(parsed ? QString::fromStdString(hexText(*parsed)) : QString("none"), bytes);
 }
 
 void TestRecording::badRecordingsNameTheLine_data() {
@@ -68,10 +106,15 @@ void TestRecording::recordingsComeBack() {
         const Time time = std::chrono::microseconds(*rc::gen::inRange<std::int64_t>(0, 1'000'000'000'000));
         const std::vector<std::uint8_t> descriptor{5, 1};
         RC_PRE(!bytes.empty());
-        const auto recording = parseRecording(recordingHead("1209:F110 Box", descriptor) +
-                                                  recordingLine({time, bytes}) + recordingLine({std::nullopt, bytes}),
-                                              "memory");
+        const Time started = std::chrono::milliseconds(*rc::gen::inRange<std::int64_t>(0, 4'000'000'000'000));
+        const Recording head{"1209:F110 Box", "usb-1/input0", "A: 7", started, descriptor, {}};
+        const auto recording = parseRecording(
+            recordingHead(head) + recordingLine({time, bytes}) + recordingLine({std::nullopt, bytes}), "memory");
         RC_ASSERT(recording.has_value());
+        RC_ASSERT(recording->device == head.device);
+        RC_ASSERT(recording->port == head.port);
+        RC_ASSERT(recording->serial == head.serial);
+        RC_ASSERT(recording->started == head.started);
         RC_ASSERT(recording->descriptor == descriptor);
         RC_ASSERT(recording->reports.size() == 2u);
         RC_ASSERT(recording->reports[0].time == std::optional(time));
@@ -103,6 +146,11 @@ void TestRecording::descriptorsAreExplained_data() {
                                         "(skipped)";
     QTest::newRow("delimiter") << "A9 01 A9 00"
                                << "0 Delimiter (open); 2 Delimiter (close)";
+    QTest::newRow("exponents are nibbles") << "55 0E 55 0F 55 02 55 FE"
+                                           << "0 Unit Exponent (-2); 2 Unit Exponent (-1); 4 Unit Exponent (2); "
+                                              "6 Unit Exponent (-2)";
+    QTest::newRow("degrees, in one byte or two") << "65 14 66 14 00"
+                                                 << "0 Unit (degrees); 2 Unit (degrees)";
 }
 
 void TestRecording::descriptorsAreExplained() {
@@ -113,6 +161,35 @@ void TestRecording::descriptorsAreExplained() {
     for (const ExplainedItem& item : explainDescriptor(bytes))
         found << QString("%1 ").arg(item.offset) + QString::fromStdString(item.text);
     QCOMPARE(found.join("; "), words);
+}
+
+void TestRecording::unitsAreNamed_data() {
+    QTest::addColumn<quint32>("code");
+    QTest::addColumn<QString>("name");
+    // HID 1.11, 6.2.2.7: the table of common units, from memory
+    QTest::newRow("none") << 0x0u << "none";
+    QTest::newRow("distance") << 0x11u << "cm";
+    QTest::newRow("mass") << 0x101u << "g";
+    QTest::newRow("time") << 0x1001u << "s";
+    QTest::newRow("velocity") << 0xF011u << "cm s^-1";
+    QTest::newRow("momentum") << 0xF111u << "cm g s^-1";
+    QTest::newRow("acceleration") << 0xE011u << "cm s^-2";
+    QTest::newRow("force") << 0xE111u << "cm g s^-2";
+    QTest::newRow("energy") << 0xE121u << "cm^2 g s^-2";
+    QTest::newRow("angular acceleration") << 0xE012u << "radians s^-2";
+    QTest::newRow("voltage") << 0x00F0D121u << "cm^2 g s^-3 A^-1";
+    QTest::newRow("luminous intensity") << 0x01000001u << "cd";
+    QTest::newRow("temperature, English") << 0x00010003u << "degrees Fahrenheit";
+    QTest::newRow("degrees") << 0x14u << "degrees";
+    QTest::newRow("inches") << 0x13u << "inches";
+    QTest::newRow("a reserved system") << 0x15u << "vendor's";
+    QTest::newRow("a vendor's system") << 0x1Fu << "vendor's";
+}
+
+void TestRecording::unitsAreNamed() {
+    QFETCH(quint32, code);
+    QFETCH(QString, name);
+    QCOMPARE(QString::fromStdString(unitName(code)), name);
 }
 
 void TestRecording::explanationGoesToTheCut() {
@@ -156,6 +233,8 @@ void TestRecording::classesAreTold() {
     QVERIFY(parsed);
     QCOMPARE(int(classOf(*parsed)), deviceClass);
     QCOMPARE(isKeyboardOnly(*parsed), keyboardOnly);
+    const DeviceClass told = classOf(*parsed);
+    QCOMPARE(isPrivate(told), told != DeviceClass::Controls && told != DeviceClass::Other);
 }
 
 void TestRecording::rulesNameDevices() {

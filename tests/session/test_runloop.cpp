@@ -115,6 +115,7 @@ private Q_SLOTS:
     void theAircraftStandsUntilTheSetUpIsRight();
     void aLostDeviceHoldsTheRun();
     void thePilotsHoldStays();
+    void controlsNotHeardOfAreNamed();
 
 private:
     std::vector<AircraftFolder> m_library;
@@ -172,7 +173,7 @@ void TestRunLoop::aLostDeviceHoldsTheRun() {
     QVERIFY(box.goOnTo(SessionPhase::Running));
     box.hid.unplug("box");
     QVERIFY(box.goOnTo(SessionPhase::Held));
-    QVERIFY(box.isTold("box is not there"));
+    QVERIFY(box.isTold("'box' (1209:0001) was unplugged"));
     QVERIFY(!box.loop->snapshot().values[indexOf(*aircraft().signals.find("taxi_light"))].isKnown());
     box.plug();
     QVERIFY(box.goOnUntil([&] {
@@ -198,7 +199,7 @@ void TestRunLoop::thePilotsHoldStays() {
     QVERIFY(box.goOnTo(SessionPhase::Held));
     box.hid.unplug("box");
     QVERIFY(box.goOnUntil([&] {
-        return box.isTold("box is not there");
+        return box.isTold("'box' (1209:0001) was unplugged");
     }));
     box.plug();
     QVERIFY(box.goOnUntil([&] {
@@ -210,6 +211,22 @@ void TestRunLoop::thePilotsHoldStays() {
         return box.clock.now() > until;
     });
     QVERIFY(box.loop->phase() == SessionPhase::Held);
+}
+
+void TestRunLoop::controlsNotHeardOfAreNamed() {
+    for (const bool hasReported : {false, true}) {
+        Box box(aircraft(), *m_flow);
+        QVERIFY(box.goOnUntil([&] {
+            return box.hub->connected(0).has_value();
+        }));
+        if (hasReported)
+            box.send(0);
+        box.clock.set(box.clock.now() + 20ms); // the box's connection, and what it sent, reach the run
+        box.loop->advance(box.clock.now());
+        box.loop->command(CommandKind::Start);
+        QVERIFY(box.goOnTo(SessionPhase::Running));
+        QCOMPARE(box.isTold("Not heard of yet: Taxi light. Move each once"), !hasReported);
+    }
 }
 
 QTEST_GUILESS_MAIN(TestRunLoop)
