@@ -9,11 +9,15 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include <algorithm>
+
 #include "guestrun.h"
 
 namespace {
 
 constexpr int kMostSeconds = 420;
+constexpr int kGapSeconds =
+    20; // with a device unplugged; counted, it would make any step of take_off late (15 s at most)
 
 QJsonDocument jsonFile(const QString& path) {
     QFile file(path);
@@ -38,6 +42,14 @@ QStringList findingsOf(const QJsonObject& debrief) {
     }
     findings.sort();
     return findings;
+}
+
+/// How many gaps the debrief marks.
+int gapsOf(const QJsonObject& debrief) {
+    const QJsonArray remarks = debrief["remarks"].toArray();
+    return int(std::count_if(remarks.begin(), remarks.end(), [](const QJsonValue& remark) {
+        return remark.toString().startsWith("Input was lost");
+    }));
 }
 
 } // namespace
@@ -71,16 +83,23 @@ void TestKernel::flies_data() {
                                         << QStringList{"not done reverse_raised"} << false;
 }
 
-/// In the middle of the script the device is pulled out and, after a while, plugged in again as it was.
+/// While a step of its own is due the device is pulled out and, after longer than any step may wait, plugged in again
+/// as it was.
 void TestKernel::unplugOnTheWay(const QString& script, const QString& device) {
     QStringList lines = textFile(script).split('\n');
     const auto plug = lines[lines.indexOf(QRegularExpression("plug " + device + " .*"))];
-    const auto middle = lines.size() / 2;
-    const auto last = lines.lastIndexOf(QRegularExpression("(at [0-9]+|send) " + device + " .*"), middle);
+    const QRegularExpression due("sync .*");
+    const QRegularExpression report("(at [0-9]+|send) " + device + " .*");
+    auto here = lines.indexOf(due, lines.size() / 4);
+    while (here >= 0 && lines.indexOf(report, here) != here + 1)
+        here = lines.indexOf(due, here + 1);
+    QVERIFY2(here > 0, "no step waits for the device after the flight's first quarter");
+    const auto last = lines.lastIndexOf(report, here);
     QVERIFY(last > 0);
-    lines.insert(middle, QStringList{"unplug " + device, "wait 1500", plug, "open " + device,
-                                     "send " + device + ' ' + lines[last].section(' ', -1), "wait 300", "goon"}
-                             .join('\n'));
+    lines.insert(here + 1,
+                 QStringList{"unplug " + device, "wait " + QString::number(kGapSeconds * 1000), plug, "open " + device,
+                             "send " + device + ' ' + lines[last].section(' ', -1), "wait 300", "goon"}
+                     .join('\n'));
     QFile file(script);
     QVERIFY(file.open(QIODevice::WriteOnly));
     file.write(lines.join('\n').toUtf8());
@@ -121,6 +140,7 @@ void TestKernel::flies() {
     const QJsonObject debrief = jsonFile(kept + "/debrief.json").object();
     QCOMPARE(findingsOf(debrief), findings);
     QCOMPARE(story.contains("resumed"), isUnplugged);
+    QCOMPARE(gapsOf(debrief), isUnplugged ? 1 : 0);
     QCOMPARE(debrief["passed"].toBool(), status == 0);
     QVERIFY2(!debrief["simulated_input"].toBool(), "the kernel's devices are no simulated controls");
     QCOMPARE(jsonFile(kept + "/runs.json").array().size(), 1);
