@@ -58,7 +58,6 @@ bool InputWatch::isIdleFirstWord(const Watched& input, const Change& change) {
 std::optional<InputWatch::Spread> InputWatch::spreadOf(const Watched& input, Time from, Time to) {
     std::vector<std::pair<double, double>> weighted; // raw, seconds
     double whole = 0.0;
-    double sum = 0.0;
     // The last change at or before `from` holds into the stretch.
     auto at = std::upper_bound(input.changes.begin(), input.changes.end(), from, [](Time time, const Change& change) {
         return time < change.time;
@@ -72,19 +71,18 @@ std::optional<InputWatch::Spread> InputWatch::spreadOf(const Watched& input, Tim
             continue;
         weighted.emplace_back(static_cast<double>(at->raw), length);
         whole += length;
-        sum += static_cast<double>(at->raw) * length;
     }
     if (weighted.empty())
         return std::nullopt;
     std::sort(weighted.begin(), weighted.end());
-    const auto at_share = [&](double share) {
+    const auto atShare = [&](double share) {
         double passed = 0.0;
         for (const auto& [raw, length] : weighted)
             if ((passed += length) >= share * whole)
                 return raw;
         return weighted.back().first;
     };
-    Spread spread{at_share(0.5), at_share(kLowShare), at_share(kHighShare), 0.0};
+    Spread spread{atShare(0.5), atShare(kLowShare), atShare(kHighShare), 0.0};
     double squares = 0.0;
     double inside = 0.0;
     for (const auto& [raw, length] : weighted) {
