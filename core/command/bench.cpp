@@ -54,6 +54,8 @@ void addBenchCommand(CLI::App& app, CommandLine& line) {
     CLI::App* bench = app.add_subcommand("bench", "Prove the rig: wire, measure and check its controls");
     bench->require_subcommand(1);
     addBenchWireCommand(*bench, line);
+    addBenchCalibrateCommand(*bench, line);
+    addBenchHealthCommand(*bench, line);
     addBenchCoverageCommand(*bench, line);
     addBenchWalkCommand(*bench, line);
     addBenchSheetCommand(*bench, line);

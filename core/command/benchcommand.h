@@ -13,7 +13,9 @@
 namespace flowhand {
 
 /// Each adds one subcommand to `bench` (one file a command).
+void addBenchCalibrateCommand(CLI::App& bench, CommandLine& line);
 void addBenchCoverageCommand(CLI::App& bench, CommandLine& line);
+void addBenchHealthCommand(CLI::App& bench, CommandLine& line);
 void addBenchSheetCommand(CLI::App& bench, CommandLine& line);
 void addBenchWalkCommand(CLI::App& bench, CommandLine& line);
 void addBenchWireCommand(CLI::App& bench, CommandLine& line);

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "base/error.h"
+#include "base/signal.h"
+#include "bench/axishealth.h"
+#include "bench/calibration.h"
+#include "bench/contacthealth.h"
+#include "bench/fingerprint.h"
+#include "rig/rigedit.h"
+#include "rig/rigfile.h"
+
+namespace flowhand {
+
+/// One control of a rig as the bench looks at it: what its wiring says of how to measure it.
+struct BenchControl {
+    std::size_t index = 0; ///< of RigFile::controls and of the file's [[control]]
+    const Control* control = nullptr;
+    std::string wiring;
+    ControlFingerprint fingerprint;
+    std::vector<AxisAsk> axes; ///< how to calibrate; by input, empty where the wiring has no range that is measured
+    AxisHealthAsk axisHealth;  ///< of each of its axes
+    bool isSwitch = false;     ///< one of its contacts is closed at a time
+    SwitchHealthAsk switchHealth;
+    bool hasFastEdges = false; ///< an encoder
+
+    [[nodiscard]] bool canBeCalibrated() const { return !axes.empty(); }
+};
+
+/// In the order of the file. The rig must outlive them.
+[[nodiscard]] Result<std::vector<BenchControl>> benchControlsOf(const RigFile& rig, const SignalTable& signals);
+
+/// The control that `name` means: its name in the rig file, or one of its signals. Error `unknown-control`.
+[[nodiscard]] Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& controls,
+                                                           const std::string& name);
+
+/// What a calibration, one a measured input, writes into the rig file.
+[[nodiscard]] std::vector<RigKey> rigKeysOf(const BenchControl& control,
+                                            const std::vector<AxisCalibration>& calibrations);
+
+} // namespace flowhand

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "bench/axishealth.h"
+#include "bench/calibration.h"
+#include "bench/contacthealth.h"
+#include "bench/devicehealth.h"
+
+namespace flowhand {
+
+// Results as JSON objects, for evidence and for programs. Members: README.md.
+
+[[nodiscard]] std::string calibrationJson(const std::vector<AxisCalibration>& calibrations);
+
+/// All that was measured of one control; what it does not have stays empty.
+struct ControlHealth {
+    std::vector<std::pair<std::string, AxisHealth>> axes;        ///< by input
+    std::vector<std::pair<std::string, ContactHealth>> contacts; ///< by input
+    std::vector<SwitchHealth> switches;                          ///< one at most
+
+    [[nodiscard]] std::vector<Finding> findings() const; ///< of all, `text` led by the input where there are several
+};
+[[nodiscard]] std::string healthJson(const ControlHealth& health);
+[[nodiscard]] std::string deviceHealthJson(const DeviceHealth& health);
+
+/// "  noise         good          sigma 1.2 counts ...", and reason and remedy below where it is not good.
+[[nodiscard]] std::string findingsText(const std::vector<Finding>& findings);
+
+} // namespace flowhand

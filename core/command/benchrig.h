@@ -1,0 +1,24 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "command/benchcommand.h"
+
+namespace flowhand {
+
+/// A rig file that is measured and changed, with the aircraft whose controls it wires.
+struct BenchRig {
+    Aircraft aircraft;
+    std::string file;
+    RigFile rig;
+};
+
+/// `aircraftFile` may be empty: the shipped aircraft that fits. Warnings go to `err`.
+[[nodiscard]] Result<BenchRig> loadBenchRig(const std::string& file, const std::string& aircraftFile,
+                                            std::ostream& err);
+
+/// Puts `source` in place of the rig file and of `rig.rig`.
+[[nodiscard]] Status replaceRig(BenchRig& rig, const std::string& source);
+
+} // namespace flowhand

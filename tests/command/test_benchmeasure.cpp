@@ -1,0 +1,284 @@
+// 'flowhand bench calibrate' and 'bench health' as a builder types them, on recordings of generated controls.
+
+#include <fstream>
+#include <sstream>
+
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QTemporaryDir>
+#include <QtTest>
+
+#include "base/textfile.h"
+#include "bench/evidence.h"
+#include "bench/generated.h"
+#include "bench/generatedswitch.h"
+#include "command/commandline.h"
+#include "device/recording.h"
+#include "procedure/aircraftfile.h"
+
+using namespace flowhand;
+using namespace flowhand::test;
+
+namespace {
+
+/// A joystick with one axis of 12 bits in 16 and eight buttons.
+const std::vector<std::uint8_t> kDescriptor = *parseHex(
+    "05 01 09 04 A1 01 09 30 15 00 26 FF 0F 75 10 95 01 81 02 05 09 19 01 29 08 15 00 25 01 75 01 95 08 81 02 C0");
+
+const std::string kRig = R"(format = 1
+title = "Desk" # mine
+
+[[device]]
+name = "unit"
+id = "1209:F101"
+
+[[control]]
+name = "Left lever"
+signal = "thrust_lever_1"
+wiring = "axis"
+input = "X"
+range = [4000, 50] # its pot is the other way round
+
+[[control]]
+signal = "autobrake"
+wiring = "selector"
+contacts = [
+    { input = "button 1", value = "off" },
+    { input = "button 2", value = "low" },
+    { input = "button 3", value = "medium" },
+]
+)";
+
+const std::string kGates = R"(format = 1
+title = "Flaps"
+[[device]]
+name = "unit"
+id = "1209:F101"
+[[control]]
+signal = "flap_lever"
+wiring = "gates"
+input = "X"
+band = 60
+gates = [
+    { position = "up", at = 310 },
+    { position = "4", at = 1120 },
+    { position = "12", at = 1985 },
+    { position = "22", at = 2890 },
+    { position = "34", at = 3740 },
+]
+)";
+
+struct Outcome {
+    std::optional<int> status;
+    QString out;
+    QString err;
+};
+
+Outcome flowhandWith(const QStringList& arguments) {
+    std::vector<std::string> words{"flowhand"};
+    for (const QString& argument : arguments)
+        words.push_back(argument.toStdString());
+    std::vector<char*> pointers;
+    for (std::string& word : words)
+        pointers.push_back(word.data());
+    std::ostringstream out, err;
+    WindowWish window;
+    Outcome outcome;
+    outcome.status = runCommandLine(static_cast<int>(pointers.size()), pointers.data(), out, err, window);
+    outcome.out = QString::fromStdString(out.str());
+    outcome.err = QString::fromStdString(err.str());
+    return outcome;
+}
+
+void write(const QString& file, const std::string& text) {
+    std::ofstream(file.toStdString(), std::ios::binary) << text;
+}
+
+std::string headOf(const std::string& device) {
+    Recording recording;
+    recording.device = device;
+    recording.descriptor = kDescriptor;
+    return recordingHead(recording);
+}
+
+/// What 'devices --record' would have written; the buttons are those of `buttons` at the same report.
+std::string recordingOf(const Series& axis, const std::vector<Series>& buttons = {}) {
+    std::string text = headOf("1209:F101 Desk unit");
+    for (std::size_t i = 0; i < axis.points.size(); ++i) {
+        const auto raw = static_cast<std::uint16_t>(axis.points[i].raw);
+        std::uint8_t bits = 0;
+        for (std::size_t b = 0; b < buttons.size(); ++b)
+            if (!buttons[b].points.empty())
+                bits |=
+                    static_cast<std::uint8_t>(buttons[b].points[std::min(i, buttons[b].points.size() - 1)].raw << b);
+        text += recordingLine(
+            {axis.points[i].time, {static_cast<std::uint8_t>(raw & 0xFF), static_cast<std::uint8_t>(raw >> 8), bits}});
+    }
+    return text;
+}
+
+Series worked() {
+    return GeneratedAxis({}).hold(11).sweep(0, 1, 6).hold(1).sweep(1, 0, 6).hold(1).visit({0.0, 1.0}, 3).series();
+}
+
+std::vector<QJsonValue> linesOf(const QString& text) {
+    std::vector<QJsonValue> lines;
+    for (const QString& line : text.split('\n', Qt::SkipEmptyParts))
+        lines.push_back(QJsonDocument::fromJson(line.toUtf8()).object());
+    return lines;
+}
+
+} // namespace
+
+class TestBenchMeasure : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void calibrationIsWrittenAndProven();
+    void aDryRunWritesNothing();
+    void gatesAreWritten();
+    void healthIsToldAndKept();
+    void aBadControlEndsOtherwise();
+    void badInputIsAnError_data();
+    void badInputIsAnError();
+
+private:
+    QTemporaryDir m_folder;
+    QString file(const char* name) const { return m_folder.filePath(name); }
+    std::vector<EvidenceRecord> evidence(const char* rig) const {
+        Problems problems;
+        auto records = readEvidence(evidenceFileOf(file(rig).toStdString()), problems);
+        return problems.all().empty() ? *records : std::vector<EvidenceRecord>();
+    }
+    static ControlFingerprint fingerprint(const QString& rigFile) {
+        Problems problems;
+        const auto aircraft = loadAircraft(PROCEDURES "/twin_jet/aircraft.toml", problems);
+        const auto rig = parseRigFile(*readFile(rigFile.toStdString()), "rig.toml", aircraft->signals,
+                                      aircraft->controls.size(), problems);
+        return fingerprintsOf(*rig, aircraft->signals)->front();
+    }
+};
+
+void TestBenchMeasure::calibrationIsWrittenAndProven() {
+    write(file("desk.toml"), kRig);
+    write(file("lever.rec"), recordingOf(worked()));
+    const Outcome done = flowhandWith({"bench", "calibrate", "--rig", file("desk.toml"), "--recording",
+                                       file("lever.rec"), "--json", "thrust_lever_1"});
+    QVERIFY2(done.status == 0, qPrintable(done.err));
+    const QJsonValue line = linesOf(done.out).front();
+    QCOMPARE(line["control"].toString(), QString("Left lever"));
+    QVERIFY(line["good"].toBool() && line["saved"].toBool());
+    const QString source = QString::fromStdString(*readFile(file("desk.toml").toStdString()));
+    // The truth is 380 to 3720; it stays inverted, and what a person wrote stays.
+    QVERIFY2(source.contains(QRegularExpression("range = \\[37(19|20|21), (379|380|381)\\] # its pot")),
+             qPrintable(source));
+    QVERIFY(source.contains("title = \"Desk\" # mine"));
+    QVERIFY(source.contains("\nnoise = 1.2"));
+    const std::vector<EvidenceRecord> records = evidence("desk.toml");
+    QCOMPARE(records.size(), std::size_t(1));
+    const FoundEvidence found = findEvidence(records, kCalibrationEvidence, fingerprint(file("desk.toml")));
+    QVERIFY(found.state == EvidenceState::Current);
+    QVERIFY(found.record->isGood);
+    QCOMPARE(found.record->raw.front().reports, std::uint64_t(worked().points.size()));
+    QVERIFY(found.record->raw.front().changes.size() > 1000);
+    write(file("desk.toml"),
+          QString(source).replace("noise = 1.2", "end_band = 9\nnoise = 1.2").remove("\nend_band = 4").toStdString());
+    QVERIFY(findEvidence(records, kCalibrationEvidence, fingerprint(file("desk.toml"))).state == EvidenceState::Stale);
+}
+
+void TestBenchMeasure::aDryRunWritesNothing() {
+    write(file("dry.toml"), kRig);
+    write(file("lever.rec"), recordingOf(worked()));
+    const Outcome done = flowhandWith(
+        {"bench", "calibrate", "--rig", file("dry.toml"), "--recording", file("lever.rec"), "--dry-run", "Left lever"});
+    QVERIFY2(done.status == 0, qPrintable(done.err));
+    QVERIFY(done.out.contains("not written") && done.out.contains("range = "));
+    QCOMPARE(*readFile(file("dry.toml").toStdString()), kRig);
+    QVERIFY(evidence("dry.toml").empty());
+}
+
+void TestBenchMeasure::gatesAreWritten() {
+    write(file("flaps.toml"), kGates);
+    AxisTruth truth;
+    truth.backlash = 30;
+    GeneratedAxis axis(truth);
+    axis.hold(1).visit({0.0, 0.22, 0.45, 0.7, 1.0}, 3);
+    write(file("flaps.rec"), recordingOf(axis.series()));
+    const Outcome done = flowhandWith(
+        {"bench", "calibrate", "--rig", file("flaps.toml"), "--recording", file("flaps.rec"), "--json", "flap_lever"});
+    QVERIFY2(done.status == 0, qPrintable(done.err));
+    const QJsonArray gates =
+        linesOf(done.out).front()["result"]["axes"].toArray().first().toObject()["gates"].toArray();
+    QCOMPARE(gates.size(), 5);
+    QCOMPARE(gates[2].toObject()["position"].toString(), QString("12"));
+    QVERIFY(std::fabs(gates[2].toObject()["at"].toDouble() - axis.counts(0.45)) < 4);
+    QVERIFY(std::fabs(gates[2].toObject()["backlash"].toDouble() - 30) < 4);
+    QVERIFY(findEvidence(evidence("flaps.toml"), kCalibrationEvidence, fingerprint(file("flaps.toml"))).state ==
+            EvidenceState::Current);
+}
+
+void TestBenchMeasure::healthIsToldAndKept() {
+    write(file("health.toml"), kRig);
+    GeneratedSwitch rotary(3, {0.0015, 125.0});
+    rotary.set(0, true).wait(12).turnThrough(0.08, 0).turnThrough(0.08, 0).wait(1);
+    write(file("all.rec"), recordingOf(worked(), rotary.series()));
+    const Outcome done =
+        flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "--json"});
+    QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
+    const std::vector<QJsonValue> lines = linesOf(done.out);
+    QCOMPARE(lines.size(), std::size_t(3));
+    QCOMPARE(lines[0]["device"].toString(), QString("unit"));
+    QVERIFY(std::fabs(lines[0]["result"]["interval_ms"].toDouble() - 8) < 0.01);
+    QVERIFY(std::fabs(lines[1]["result"]["axes"]["X"]["sigma"].toDouble() - 1.23) < 0.1);
+    QCOMPARE(lines[2]["result"]["switch"]["changes"].toInt(), 8);
+    QCOMPARE(evidence("health.toml").size(), std::size_t(2));
+    const Outcome text =
+        flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "Left lever"});
+    QVERIFY(text.out.contains("noise-free bits"));
+}
+
+void TestBenchMeasure::aBadControlEndsOtherwise() {
+    write(file("bad.toml"), kRig);
+    AxisTruth truth;
+    truth.noise = 0;
+    write(file("still.rec"), recordingOf(GeneratedAxis(truth).hold(3).series()));
+    const QStringList health = {"bench", "health", "--rig", file("bad.toml"), "--recording", file("still.rec")};
+    const Outcome named = flowhandWith(health + QStringList{"Left lever"});
+    QCOMPARE(named.status, std::optional(3));
+    QVERIFY2(named.out.contains("every report says 380"), qPrintable(named.out));
+    QVERIFY(!evidence("bad.toml").front().isGood);
+}
+
+void TestBenchMeasure::badInputIsAnError_data() {
+    QTest::addColumn<QStringList>("arguments");
+    QTest::addColumn<QString>("says");
+    const QString rig = file("input.toml");
+    write(rig, kRig);
+    write(file("input.rec"), recordingOf(worked()));
+    write(file("other.rec"), headOf("1209:F1FF Other") + "0.0: 00 00 00\n");
+    write(file("still.rec"), recordingOf(GeneratedAxis({}).hold(5).series()));
+    const auto row = [&](const char* name, const char* what, const QString& recording, const QStringList& controls,
+                         const char* says) {
+        QTest::newRow(name) << QStringList{"bench", what, "--rig", rig, "--recording", recording} + controls
+                            << QString(says);
+    };
+    row("no such control", "calibrate", file("input.rec"), {"thrust_lever_2"}, "no control 'thrust_lever_2'");
+    row("no counts to measure", "calibrate", file("input.rec"), {"autobrake"}, "contacts need none");
+    row("it did not move", "calibrate", file("still.rec"), {"Left lever"}, "did not move from end to end");
+    row("another device's recording", "health", file("other.rec"), {}, "none of the recordings is of 'unit'");
+    row("no recording", "health", file("input.toml"), {}, "is not a report");
+    row("no such file", "health", file("none.rec"), {}, "none.rec");
+}
+
+void TestBenchMeasure::badInputIsAnError() {
+    QFETCH(QStringList, arguments);
+    QFETCH(QString, says);
+    const Outcome outcome = flowhandWith(arguments);
+    QCOMPARE(outcome.status, std::optional(1));
+    QVERIFY2(outcome.err.contains(says), qPrintable(outcome.err));
+    QCOMPARE(*readFile(file("input.toml").toStdString()), kRig);
+}
+
+QTEST_APPLESS_MAIN(TestBenchMeasure)
+#include "test_benchmeasure.moc"
