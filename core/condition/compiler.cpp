@@ -175,9 +175,9 @@ private:
         return Window{*from, *to};
     }
 
-    void note(const std::optional<Duration>& longest) {
-        if (longest)
-            m_program.longestWindow = std::max(m_program.longestWindow, *longest);
+    void note(const Syntax& tree, const std::optional<Duration>& length, bool isHeld = false) {
+        if (length && *length > m_program.longestWindow.length)
+            m_program.longestWindow = {*length, tree.begin, isHeld};
     }
 
     Index windowed(const Syntax& tree, std::size_t operands) {
@@ -194,7 +194,7 @@ private:
         node.right = isHistorically ? negated(tree, *second) : *second;
         node.shortest = found->shortest;
         node.longest = found->longest;
-        note(node.longest);
+        note(tree, node.longest);
         const std::uint32_t once = add(tree, node);
         return isHistorically ? negated(tree, once) : once;
     }
@@ -215,7 +215,7 @@ private:
         node.kind = NodeKind::Held;
         node.right = *operand;
         node.longest = *length;
-        note(node.longest);
+        note(tree, node.longest, true);
         m_program.usesReference = true;
         return add(tree, node);
     }
@@ -247,7 +247,7 @@ private:
             }
             before = stage;
         }
-        note(gap);
+        note(tree, gap);
         return isSound ? before : std::nullopt;
     }
 
@@ -261,6 +261,11 @@ private:
         if (!distance->expression.isConstant()) {
             m_complaints.error(tree.children[1].begin, "wrong-type",
                                "how far it has to move must not depend on a signal; write a number and its unit");
+            return std::nullopt;
+        }
+        if (!(distance->expression.steps()[0].number > 0.0)) {
+            m_complaints.error(tree.children[1].begin, "bad-number",
+                               "how far it has to move must be more than 0; either way counts, so write no sign");
             return std::nullopt;
         }
         addSignals(m_program.signals, moving->signals);

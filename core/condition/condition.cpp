@@ -70,7 +70,7 @@ bool Condition::usesReference() const {
 bool Condition::hasOpenMoved() const {
     return m_program->hasOpenMoved;
 }
-Duration Condition::longestWindow() const {
+const ConditionWindow& Condition::longestWindow() const {
     return m_program->longestWindow;
 }
 

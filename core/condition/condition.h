@@ -28,6 +28,13 @@ struct ConditionProblem {
     bool isWarning = false;
 };
 
+/// A length of time in a condition.
+struct ConditionWindow {
+    Duration length{};
+    std::size_t offset = 0; ///< in the text: of the form that has it
+    bool isHeld = false;    ///< of a `held`: the time it takes at the least
+};
+
 /// A condition, parsed, checked for types and units, and compiled once. Immutable and cheap to copy; any thread.
 class Condition {
 public:
@@ -46,8 +53,8 @@ public:
     /// Holds a `moved` without a window: refused in a guard.
     [[nodiscard]] bool hasOpenMoved() const;
 
-    /// The longest window that ends, gap of a `sequence` or length of a `held`; 0 without.
-    [[nodiscard]] Duration longestWindow() const;
+    /// The longest window that ends, gap of a `sequence` or length of a `held`; of length 0 without.
+    [[nodiscard]] const ConditionWindow& longestWindow() const;
 
     /// Whether a movement of the control `signal` that ends at `value` may be one towards this condition: is it true,
     /// as far as comparisons that read `signal` say? Comparisons that do not read it, and what was in the past, are

@@ -9,6 +9,7 @@
 
 #include "base/signal.h"
 #include "base/time.h"
+#include "condition/condition.h"
 #include "condition/expression.h"
 #include "condition/kleene.h"
 #include "condition/syntax.h"
@@ -103,8 +104,8 @@ struct ConditionProgram {
     bool isInstant = false;
     bool usesReference = false;
     bool hasOpenMoved = false;
-    bool hasFiniteMargin = false; ///< some comparison of numbers, or a movement
-    Duration longestWindow{};     ///< the longest that ends; 0 without
+    bool hasFiniteMargin = false;  ///< some comparison of numbers, or a movement
+    ConditionWindow longestWindow; ///< the longest that ends
 };
 
 [[nodiscard]] inline bool remembers(ProgramNode::Kind kind) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <map>
 
@@ -72,7 +73,7 @@ private:
             return ": its parts exclude or complete each other";
         const Comparison& comparison = m_program.comparisons[node.item];
         const Signal& signal = m_signals[comparison.signals.front()];
-        if (signal.kind != SignalKind::Number)
+        if (signal.kind != SignalKind::Number || !(signal.lowest < signal.highest))
             return "";
         return ": " + signal.name + " goes from " + valueText(signal, Value::number(signal.lowest)) + " to " +
                valueText(signal, Value::number(signal.highest));
@@ -133,6 +134,11 @@ private:
         }
     }
 
+    /// Surely on the other side of `constant`, however large that is.
+    static double beyond(double constant, double direction) {
+        return constant + direction * std::max(1.0, std::fabs(constant) / 2.0);
+    }
+
     static std::vector<double> valuesToTry(const Signal& signal, std::vector<double> constants) {
         std::vector<double> values;
         if (signal.kind != SignalKind::Number) {
@@ -145,7 +151,7 @@ private:
         if (hasRange)
             constants.insert(constants.end(), {signal.lowest, signal.highest});
         std::sort(constants.begin(), constants.end());
-        values = {constants.front() - 1.0, constants.back() + 1.0};
+        values = {beyond(constants.front(), -1.0), beyond(constants.back(), 1.0)};
         for (std::size_t i = 0; i < constants.size(); ++i) {
             values.push_back(constants[i]);
             if (i > 0 && constants[i - 1] < constants[i])

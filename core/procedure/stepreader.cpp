@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/names.h"
+#include "condition/program.h"
 
 namespace flowhand {
 
@@ -68,6 +69,8 @@ public:
         readTimes();
         m_step.weight = m_context.weight(m_reader);
         readBand();
+        warnOfWindows();
+        warnOfBand();
         m_step.compareOnly = m_reader.boolean("compare_only").value_or(m_step.kind == StepKind::Check);
         readNeeds();
         m_step.why = m_reader.text("why").value_or("");
@@ -195,6 +198,64 @@ private:
         if (*lowest >= *highest)
             error("bad-range", "has a band whose 'from' is not below its 'to'", "band");
         m_step.band = Band{*id, *lowest, *highest};
+    }
+
+    void warning(const char* code, const std::string& message, SourcePlace place) {
+        m_context.problems().warning(code, "step '" + m_step.id + "' " + message, std::move(place));
+    }
+
+    /// The step's limit counts from when it is due, and so does `held`; other windows reach back before that.
+    void warnOfWindows() {
+        const TomlNode* text = m_reader.node("done");
+        if (!m_step.done || text == nullptr || m_step.done->condition.longestWindow().length <= m_step.within)
+            return;
+        const ConditionWindow& window = m_step.done->condition.longestWindow();
+        warning(
+            "window-beyond-limit",
+            window.isHeld
+                ? "wants something held for longer than its 'within', so it can only be late; make 'within' longer"
+                : "looks back over a longer time than its 'within', so what was long before it counts too; make the "
+                  "window shorter or 'within' longer",
+            m_context.file().placeInText(*text, window.offset));
+    }
+
+    void warnOfBand() {
+        if (!m_step.band)
+            return;
+        const Band& band = *m_step.band;
+        const Signal& signal = m_context.aircraft().signals[band.signal];
+        const bool hasRange = signal.lowest < signal.highest;
+        const double middle = (band.lowest + band.highest) / 2.0;
+        const auto text = [&](double number) {
+            return valueText(signal, Value::number(number));
+        };
+        if (hasRange && (middle < signal.lowest || middle > signal.highest))
+            warning("unreachable-band",
+                    "has a band whose middle, " + text(middle) + ", is never reached: " + signal.name + " goes from " +
+                        text(signal.lowest) + " to " + text(signal.highest),
+                    m_reader.placeOf("band"));
+        else if (m_step.done && !mayBeInside(band))
+            warning("unreachable-band",
+                    "is never done inside its band: 'done' is not true for any " + signal.name + " from " +
+                        text(band.lowest) + " to " + text(band.highest),
+                    m_reader.placeOf("band"));
+    }
+
+    /// Whether `done` allows any value in the band: those at and beside the constants it is compared with are tried.
+    bool mayBeInside(const Band& band) const {
+        const Condition& done = m_step.done->condition;
+        std::vector<double> places{band.lowest, band.highest};
+        for (const Comparison& comparison : done.program().comparisons)
+            if (comparison.isThreshold && comparison.signal == band.signal && comparison.constant > band.lowest &&
+                comparison.constant < band.highest)
+                places.push_back(comparison.constant);
+        std::sort(places.begin(), places.end());
+        for (std::size_t i = places.size() - 1; i > 0; --i)
+            places.push_back((places[i - 1] + places[i]) / 2.0);
+        const std::vector<Value> others(m_context.aircraft().signals.size());
+        return std::any_of(places.begin(), places.end(), [&](double place) {
+            return done.fits(band.signal, Value::number(place), others);
+        });
     }
 
     std::optional<double> bandEnd(TomlReader& band, std::string_view key, std::optional<SignalId> id) {

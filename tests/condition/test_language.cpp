@@ -100,6 +100,8 @@ private Q_SLOTS:
         row("moved(tiller, 10 kt)", 14, "wrong-unit", "deg");
         row("moved(tiller, tiller)", 14, "wrong-type", "must not depend");
         row("moved(taxi_light, 10 deg)", 6, "wrong-type", "on or off");
+        row("moved(tiller, -1 deg)", 14, "bad-number", "more than 0");
+        row("moved(tiller, 0 deg)", 14, "bad-number", "more than 0");
         row("airspeed > 5 kt / 0", 11, "bad-number", "divides by 0");
         row("80 < 90 kt and ground_spee > 3 kt", 5, "wrong-unit", "plain number");
         row("taxi_light \x01", 11, "syntax", "no meaning");
@@ -162,6 +164,7 @@ private Q_SLOTS:
         row("tiller < 5 deg and tiller > 4 deg", "");
         row("gear_lever == up or gear_lever != up", "constant-condition");
         row("gear_lever == up or gear_lever == down", "");
+        row("turns > 100000000000000000000000", "");
         row("true", "constant-condition");
         row("once(taxi_light and not taxi_light)", "constant-condition");
         row("since(not taxi_light, taxi_light)", "exclusive-operands");
@@ -200,8 +203,10 @@ private Q_SLOTS:
                                                       "ground_speed) < 5 kt and held(tiller > 0 deg, 7 s)");
         QCOMPARE(condition.signals(),
                  (std::vector<SignalId>{cockpit.tiller, cockpit.light, cockpit.airspeed, cockpit.speed}));
-        QVERIFY(condition.longestWindow() == std::chrono::seconds(7));
-        QVERIFY(cockpit.condition("taxi_light").longestWindow() == Duration::zero());
+        QVERIFY(condition.longestWindow().length == std::chrono::seconds(7));
+        QVERIFY(condition.longestWindow().isHeld);
+        QCOMPARE(condition.text().substr(condition.longestWindow().offset, 5), std::string("held("));
+        QVERIFY(cockpit.condition("taxi_light").longestWindow().length == Duration::zero());
     }
 
     void fits_data() {

@@ -17,6 +17,8 @@ private Q_SLOTS:
     void aFlowOfTheLargestSizeLoads();
     void brokenFlowIsRefusedWithItsPlace_data();
     void brokenFlowIsRefusedWithItsPlace();
+    void doubtfulStepsAreWarnedOf_data();
+    void doubtfulStepsAreWarnedOf();
     void readingStopsAfterAHundredProblems();
 };
 
@@ -223,6 +225,49 @@ void TestFlowFile::brokenFlowIsRefusedWithItsPlace() {
     const Error& error = problems.firstError();
     QVERIFY2(QString::fromStdString(error.code) == code, qPrintable(problemText(problems)));
     QVERIFY2(error.place == (SourcePlace{"bench/small.toml", line, column}), qPrintable(problemText(problems)));
+}
+
+void TestFlowFile::doubtfulStepsAreWarnedOf_data() {
+    QTest::addColumn<QString>("old");
+    QTest::addColumn<QString>("doubtful");
+    QTest::addColumn<QString>("code");
+    QTest::addColumn<int>("line");
+    QTest::addColumn<int>("column");
+    const auto row = [](const char* name, const char* old, const char* doubtful, const char* code, int line,
+                        int column) {
+        QTest::newRow(name) << old << doubtful << code << line << column;
+    };
+    const char* const done = "done = \"lever > 40 %\"";
+    const char* const band = "from = \"40 %\", to = \"60 %\"";
+    row("threshold outside the range", done, "done = \"light or lever > 140 %\"", "constant-condition", 42, 18);
+    row("never true", done, "done = \"lever > 40 % and light and not light\"", "constant-condition", 42, 9);
+    row("since of what excludes each other", done, "done = \"lever > 40 % and since(lever > 50 %, lever < 30 %)\"",
+        "exclusive-operands", 42, 26);
+    row("held for longer than it may take", done, "done = \"lever > 40 % and held(lever > 30 %, 6 s)\"",
+        "window-beyond-limit", 42, 26);
+    row("a look back over more than it may take", done, "done = \"lever > 40 % and once(light, 5.1 s)\"",
+        "window-beyond-limit", 42, 26);
+    row("band outside the range", band, "from = \"90 %\", to = \"150 %\"", "unreachable-band", 43, 8);
+    row("band that the condition excludes", band, "from = \"10 %\", to = \"40 %\"", "unreachable-band", 43, 8);
+}
+
+void TestFlowFile::doubtfulStepsAreWarnedOf() {
+    QFETCH(QString, old);
+    QFETCH(QString, doubtful);
+    QFETCH(QString, code);
+    QFETCH(int, line);
+    QFETCH(int, column);
+    QString source = benchText("small.toml");
+    QVERIFY2(source.contains(old), "the row's text is not in the file");
+    Problems problems;
+    QVERIFY(parsed(source, problems));
+    QVERIFY2(problems.all().empty(), qPrintable(problemText(problems)));
+    QVERIFY(parsed(source.replace(old, doubtful), problems));
+    QCOMPARE(problems.all().size(), std::size_t(1));
+    const Problem& problem = problems.all().front();
+    QVERIFY(problem.severity == Severity::Warning);
+    QVERIFY2(QString::fromStdString(problem.error.code) == code, qPrintable(problemText(problems)));
+    QVERIFY2(problem.error.place == (SourcePlace{"bench/small.toml", line, column}), qPrintable(problemText(problems)));
 }
 
 void TestFlowFile::readingStopsAfterAHundredProblems() {
