@@ -54,6 +54,10 @@ std::string_view wordOf(EventKind kind) {
         return "held";
     case EventKind::Resumed:
         return "resumed";
+    case EventKind::Gap:
+        return "input lost";
+    case EventKind::Jumped:
+        return "jumped to";
     case EventKind::OutcomeReached:
         return "outcome";
     case EventKind::RunEnded:
@@ -61,7 +65,6 @@ std::string_view wordOf(EventKind kind) {
     case EventKind::StepMoved:
     case EventKind::StepSeen:
     case EventKind::GuardOver:
-    case EventKind::Gap:
         break;
     }
     return {};

@@ -224,14 +224,17 @@ private:
                      : "Simulated input, on screen or by scripted hands: " + joined(titles, "; ") + ".");
     }
 
+    [[nodiscard]] std::string titleOf(const Event& event) const {
+        const bool isThere = event.step >= 0 && static_cast<std::size_t>(event.step) < m_input.flow.steps.size();
+        return isThere ? m_input.flow.steps[static_cast<std::size_t>(event.step)].title : "";
+    }
+
     void remarkUnobserved() {
         for (const Event& event : m_input.events) {
-            if (event.kind != EventKind::StepLeftOut || event.step < 0 ||
-                static_cast<std::size_t>(event.step) >= m_input.flow.steps.size())
+            if (event.kind != EventKind::StepLeftOut || titleOf(event).empty())
                 continue;
-            const std::string& title = m_input.flow.steps[static_cast<std::size_t>(event.step)].title;
-            remark("This rig could not observe '" + title + "'" + (event.text.empty() ? "" : ": " + event.text) +
-                   "; it was left out of the score.");
+            remark("This rig could not observe '" + titleOf(event) + "'" +
+                   (event.text.empty() ? "" : ": " + event.text) + "; it was left out of the score.");
         }
     }
 
@@ -256,6 +259,10 @@ private:
             break;
         case EventKind::Gap:
             remark("Input was lost" + at + why + "; the time without it is not counted.");
+            break;
+        case EventKind::Jumped:
+            remark("Jumped" + at + " to '" + titleOf(event) +
+                   "'; what was jumped over is not counted, and the run does not pass.");
             break;
         case EventKind::OutcomeReached:
             remark("The flow ended in another way" + at + why + ".");

@@ -37,7 +37,8 @@ enum class EventKind : std::uint8_t {
     Matched,
     Held,
     Resumed,
-    Gap, ///< a device or feed was lost; time in it is not counted
+    Gap,    ///< a device or feed was lost; time in it is not counted
+    Jumped, ///< the run goes on with `step`
     OutcomeReached,
     RunEnded
 };

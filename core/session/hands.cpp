@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <utility>
 
 #include "aircraft/steering.h"
 #include "base/textfile.h"
@@ -99,6 +100,9 @@ struct Hands::Script {
             keeping = &line;
             nextKeep = start;
             break;
+        case HandAct::Jump:
+            jumps.push_back(line.jump);
+            break;
         case HandAct::Stop:
             followed = kNoSignal;
             keeping = nullptr;
@@ -193,6 +197,7 @@ struct Hands::Script {
     Time nextFollow = kForever;
     const HandLine* keeping = nullptr;
     Time nextKeep = kForever;
+    std::vector<std::size_t> jumps; ///< asked for and not yet taken
     SignalId offset, angle, curvature, groundSpeed;
 };
 
@@ -251,6 +256,10 @@ void Hands::move(Time time, std::vector<Sample>& samples) {
         script.follow(time, samples);
     if (script.nextKeep <= time)
         script.keep(time, samples);
+}
+
+std::vector<std::size_t> Hands::takeJumps() {
+    return std::exchange(m_script->jumps, {});
 }
 
 bool Hands::isDone() const {

@@ -34,6 +34,8 @@ public:
     [[nodiscard]] Time nextMove() const;
     /// Appends the movements due at `time`.
     void move(Time time, std::vector<Sample>& samples);
+    /// The steps to jump to, by index, that lines moved since the last call ask for.
+    [[nodiscard]] std::vector<std::size_t> takeJumps();
     /// Every line has been done.
     [[nodiscard]] bool isDone() const;
 

@@ -99,7 +99,7 @@ private:
             m_hand.trigger = HandTrigger::With;
         } else if (beginsWith(piece.text, "due")) {
             m_hand.trigger = HandTrigger::Due;
-            parseStep(withoutDelay(tail(piece, 3)));
+            m_hand.step = step(withoutDelay(tail(piece, 3)));
         } else if (beginsWith(piece.text, "when")) {
             m_hand.trigger = HandTrigger::When;
             parseCondition(withoutDelay(tail(piece, 4)));
@@ -109,7 +109,7 @@ private:
         }
     }
 
-    void parseStep(Piece piece) {
+    std::size_t step(Piece piece) {
         std::vector<std::string> ids;
         for (const Step& step : m_flow.steps)
             ids.push_back(step.id);
@@ -117,8 +117,7 @@ private:
         if (at == ids.end())
             error(piece.offset, "unknown-step",
                   "the flow has no step '" + std::string(piece.text) + "'" + nearestHint(piece.text, ids));
-        else
-            m_hand.step = static_cast<std::size_t>(at - ids.begin());
+        return at == ids.end() ? 0 : static_cast<std::size_t>(at - ids.begin());
     }
 
     void parseCondition(Piece piece) {
@@ -150,6 +149,8 @@ private:
             parseFollow(tail(piece, std::string_view("follow the line with").size()));
         else if (beginsWith(piece.text, "keep"))
             parseKeep(tail(piece, 4));
+        else if (beginsWith(piece.text, "jump to"))
+            parseJump(tail(piece, std::string_view("jump to").size()));
         else
             parseMove(piece);
     }
@@ -196,6 +197,11 @@ private:
             m_hand.controls.push_back(control(trimmed(rest.offset, rest.offset + comma)));
             rest = tail(rest, std::min(comma + 1, rest.text.size()));
         }
+    }
+
+    void parseJump(Piece piece) {
+        m_hand.act = HandAct::Jump;
+        m_hand.jump = step(piece);
     }
 
     void parseMove(Piece piece) {

@@ -27,6 +27,7 @@ enum class HandAct : std::uint8_t {
     Press,  ///< a button, and let go
     Follow, ///< steer along the line on the ground from now on
     Keep,   ///< hold a speed on the ground from now on
+    Jump,   ///< the run goes on with another step
     Stop    ///< end following and keeping
 };
 
@@ -39,8 +40,9 @@ struct HandLine {
 
     HandAct act = HandAct::Move;
     std::vector<SignalId> controls;
-    Value target;     ///< of Move: in the control's unit; of Keep: the speed
-    Duration lasts{}; ///< of Move: the time it takes; of Press: how long it is held
+    Value target;         ///< of Move: in the control's unit; of Keep: the speed
+    std::size_t jump = 0; ///< of Jump: the step's index
+    Duration lasts{};     ///< of Move: the time it takes; of Press: how long it is held
     SourcePlace place;
 };
 

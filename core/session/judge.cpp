@@ -11,7 +11,7 @@ Judge::Judge(const Aircraft& aircraft, const Flow& flow, SessionSetup setup)
       m_monitor(aircraft.signals), m_tracks(flow.steps.size()), m_followers(flow.steps.size()),
       m_byControl(aircraft.controls.size()), m_credited(aircraft.controls.size()),
       m_handMoved(aircraft.controls.size()), m_guards(flow.guards.size()), m_outcomes(flow.outcomes.size()),
-      m_unresolved(flow.steps.size()) {
+      m_knownValues(aircraft.controls.size()), m_unresolved(flow.steps.size()) {
     assignDoers();
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         for (const std::size_t before : step(i).after)
@@ -70,6 +70,8 @@ void Judge::instant(Time now, std::span<const Sample> batch) {
     for (const Sample& sample : batch)
         takeSample(sample);
     settleConditions();
+    for (const Sample& sample : batch)
+        reconsiderInstants(sample.signal);
     settleMovements();
     serveTimers();
     endInstant();
@@ -94,6 +96,8 @@ void Judge::setControl(const Sample& sample) {
         return;
     }
     const Value before = value(control);
+    if (!sample.value.isKnown() && before.isKnown())
+        m_knownValues[indexOf(control)] = before;
     m_values[indexOf(control)] = sample.value;
     if (sample.actor == Actor::Partner) {
         Event& moved = tell(EventKind::PartnerMoved);

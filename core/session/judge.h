@@ -23,8 +23,8 @@ namespace flowhand {
 /// The judge of one run, behind Session. One class in several files, by topic: judge.cpp drives it instant by instant,
 /// judgecue.cpp says when steps become due, judgecredit.cpp what a movement was for, judgefinish.cpp when it is done,
 /// judgeend.cpp how else a step or the run ends, judgewatch.cpp guards and outcomes, judgepartner.cpp the other seat
-/// and the voice, judgesetup.cpp the start, judgehold.cpp hold, resume, repeat and stop, judgeview.cpp what is shown
-/// and scored.
+/// and the voice, judgesetup.cpp the start, judgehold.cpp hold, resume, repeat and stop, judgejump.cpp jumps,
+/// judgeview.cpp what is shown and scored.
 ///
 /// One instant goes: changes and movements, conditions, steps finished by them, steps expired, cues, guards, outcomes,
 /// the end. All times inside are of the run's clock.
@@ -40,8 +40,10 @@ public:
     void start(Time time);
     void waive(Time time);
     void hold(Time time, const std::string& reason);
+    void gap(Time time, const std::string& reason);
     void resume(Time time);
     void repeat(Time time);
+    void jump(Time time, const std::string& step);
     void stop(Time time);
 
     std::vector<Event> takeEvents() { return std::exchange(m_events, {}); }
@@ -63,7 +65,6 @@ private:
     struct GuardTrack {
         std::optional<MonitorId> monitor; ///< while its stretch goes on
         bool hasBegun = false;
-        bool isOver = false;
         bool isBroken = false;
         bool isBrokenNow = false;
     };
@@ -132,9 +133,12 @@ private:
     [[nodiscard]] bool isMoving(std::size_t i) const;
     [[nodiscard]] bool needsMovement(std::size_t i) const;
     [[nodiscard]] bool isUncertain(std::size_t i) const;
+    [[nodiscard]] bool mayBeNoise(std::size_t i) const;
     void tellFinish(std::size_t i, StepState state);
     void measure(std::size_t i);
     void reconsiderUncertain(std::size_t i);
+    void reconsiderInstants(SignalId control);
+    void makeCertain(std::size_t i);
 
     // judgeend.cpp
     void omit(std::size_t i);
@@ -149,6 +153,8 @@ private:
     void beginGuards();
     void serveGuards();
     void beginGuard(std::size_t guard);
+    void endGuard(std::size_t guard);
+    void rewindGuard(std::size_t guard);
     void guardChanged(std::size_t guard, const TruthChange& change);
     void setGuardBroken(std::size_t guard, bool isBroken);
     void serveOutcomes();
@@ -168,6 +174,7 @@ private:
 
     // judgesetup.cpp
     void begin(Time time);
+    void beginWatching(Time time);
     void leaveOutMissing();
     void addMonitors();
     void watch(std::optional<MonitorId>& monitor, const std::optional<PlacedCondition>& condition, Role role,
@@ -180,10 +187,24 @@ private:
     [[nodiscard]] double sigma(SignalId control) const;
 
     // judgehold.cpp
+    void holdFor(Time time, EventKind kind, const std::string& reason);
     void resumeNow(Time time);
     void repeatNow(Time time);
+    [[nodiscard]] bool isAskedFor(SignalId control) const;
+    [[nodiscard]] double tolerance(SignalId control) const;
     [[nodiscard]] std::vector<StartValue> heldState(const std::vector<Value>& values) const;
-    void goOn(Time time);
+    void letGoOn(Time time);
+    void takeInStanding();
+    void speakAgain();
+    void reopen(std::size_t i);
+
+    // judgejump.cpp
+    void jumpNow(Time time);
+    [[nodiscard]] std::vector<bool> stepsBefore(std::size_t i) const;
+    [[nodiscard]] std::vector<bool> stepsFrom(std::size_t i) const;
+    [[nodiscard]] std::vector<StartValue> stateBefore(std::size_t i) const;
+    [[nodiscard]] double room(std::size_t i, SignalId control, std::vector<Value> values) const;
+    void passOver(std::size_t i);
 
     // judgeview.cpp
     [[nodiscard]] std::vector<StepResult> judgedResults() const;
@@ -224,8 +245,10 @@ private:
     std::vector<OutcomeTrack> m_outcomes;
     std::optional<std::size_t> m_outcome;
     std::optional<std::size_t> m_lastDone;
-    std::size_t m_repeated = 0;
-    std::vector<Value> m_heldValues;
+    std::size_t m_goingTo = 0;        ///< the step that is repeated or jumped to
+    std::vector<Value> m_heldValues;  ///< what the conditions saw last before the run stood
+    std::vector<Value> m_knownValues; ///< of controls: the last that were known
+    bool m_hasJumped = false;
     bool m_hasBegun = false;
     bool m_mustSettle = false; ///< a condition was added or got a new reference time
     bool m_hasChanged = false; ///< a step's state, since the guards were last looked at

@@ -149,10 +149,18 @@ void Judge::tellFinish(std::size_t i, StepState state) {
     }
 }
 
-/// Whether the noise of one of its controls, at 3 sigmas, could make its condition false.
 bool Judge::isUncertain(std::size_t i) const {
     if (!step(i).done)
         return false;
+    if (mayBeNoise(i))
+        return true;
+    const Margin margin = m_monitor.margin(*m_tracks[i].doneMonitor);
+    return margin.signal != kNoSignal && m_aircraft.isControl(margin.signal) &&
+           std::fabs(margin.value) < kSureSigmas * kJustBelow * sigma(margin.signal);
+}
+
+/// Whether the noise of one of its controls, at 3 sigmas, could make its condition false.
+bool Judge::mayBeNoise(std::size_t i) const {
     const Condition& done = step(i).done->condition;
     for (const SignalId control : m_tracks[i].controls) {
         const double noise = kSureSigmas * kJustBelow * sigma(control);
@@ -163,9 +171,7 @@ bool Judge::isUncertain(std::size_t i) const {
             !done.fits(control, Value::number(now + noise), m_values))
             return true;
     }
-    const Margin margin = m_monitor.margin(*m_tracks[i].doneMonitor);
-    return margin.signal != kNoSignal && m_aircraft.isControl(margin.signal) &&
-           std::fabs(margin.value) < kSureSigmas * kJustBelow * sigma(margin.signal);
+    return false;
 }
 
 /// Margin and mu, as they are now.
@@ -186,12 +192,25 @@ void Judge::measure(std::size_t i) {
 }
 
 void Judge::reconsiderUncertain(std::size_t i) {
-    StepTrack& track = m_tracks[i];
-    if (track.trueSince == kForever || isMoving(i) || isUncertain(i))
+    if (m_tracks[i].trueSince == kForever || isMoving(i) || isUncertain(i))
         return;
-    track.isUncertain = false;
-    track.state = StepState::Done;
     measure(i);
+    makeCertain(i);
+}
+
+/// At its crossing every instant is within the noise. It is certain once the same movement has gone clearly beyond.
+void Judge::reconsiderInstants(SignalId control) {
+    if (indexOf(control) >= m_byControl.size())
+        return;
+    for (const std::size_t i : m_byControl[indexOf(control)])
+        if (m_tracks[i].state == StepState::Uncertain && m_credited[indexOf(control)] == i + 1 &&
+            step(i).done->condition.isInstant() && !mayBeNoise(i))
+            makeCertain(i);
+}
+
+void Judge::makeCertain(std::size_t i) {
+    m_tracks[i].isUncertain = false;
+    m_tracks[i].state = StepState::Done;
     tellFinish(i, StepState::Done);
 }
 

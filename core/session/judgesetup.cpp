@@ -69,15 +69,30 @@ void Judge::waive(Time time) {
 void Judge::go(Time time) {
     const GatePurpose purpose = m_gate.purpose();
     m_gate.open();
-    if (purpose == GatePurpose::Start)
+    switch (purpose) {
+    case GatePurpose::None:
+        break;
+    case GatePurpose::Start:
         begin(time);
-    else if (purpose == GatePurpose::Resume)
+        break;
+    case GatePurpose::Resume:
         resumeNow(time);
-    else
+        break;
+    case GatePurpose::Repeat:
         repeatNow(time);
+        break;
+    case GatePurpose::Jump:
+        jumpNow(time);
+        break;
+    }
 }
 
 void Judge::begin(Time time) {
+    beginWatching(time);
+    endInstant();
+}
+
+void Judge::beginWatching(Time time) {
     m_real = time;
     m_now = m_clock.toRun(time);
     m_phase = SessionPhase::Running;
@@ -96,7 +111,6 @@ void Judge::begin(Time time) {
         m_toConsider.push_back(i);
     beginGuards();
     m_mayEnd = true;
-    endInstant();
 }
 
 void Judge::addMonitors() {
@@ -123,7 +137,7 @@ void Judge::watch(std::optional<MonitorId>& monitor, const std::optional<PlacedC
                   std::size_t index) {
     if (!condition)
         return;
-    monitor = m_monitor.add(condition->condition);
+    monitor = m_monitor.add(condition->condition, role == Role::Done ? MarginUse::Wanted : MarginUse::NotWanted);
     m_watched.insert_or_assign(static_cast<std::uint32_t>(*monitor), Watched{role, index});
 }
 

@@ -59,7 +59,12 @@ std::vector<GuardResult> Judge::guardResults() const {
 }
 
 Score Judge::score() const {
-    return scoreOf(m_flow, results(), m_extras.all(), guardResults(), m_setup.latency);
+    Score score = scoreOf(m_flow, results(), m_extras.all(), guardResults(), m_setup.latency);
+    if (m_hasJumped && score.isPassed) {
+        score.isPassed = false;
+        score.whyNotPassed = "the run jumped, so it is not the whole flow";
+    }
+    return score;
 }
 
 std::string Judge::verdict(std::size_t i, const Score& score) const {
@@ -86,7 +91,7 @@ std::string Judge::verdict(std::size_t i, const Score& score) const {
     case StepState::Uncertain:
         return "uncertain: too close to the noise of the control";
     case StepState::Void:
-        return "no longer called for";
+        return track.why.empty() ? "no longer called for" : track.why;
     case StepState::LeftOut:
         return "left out: " + track.why;
     }

@@ -11,7 +11,7 @@ void Judge::beginGuards() {
 /// `held` in it counts from here.
 void Judge::beginGuard(std::size_t guard) {
     m_guards[guard].hasBegun = true;
-    m_guards[guard].monitor = m_monitor.add(m_flow.guards[guard].never.condition);
+    m_guards[guard].monitor = m_monitor.add(m_flow.guards[guard].never.condition, MarginUse::NotWanted);
     m_watched.insert_or_assign(static_cast<std::uint32_t>(*m_guards[guard].monitor), Watched{Role::Guard, guard});
     m_mustSettle = true;
 }
@@ -29,13 +29,33 @@ void Judge::serveGuards() {
         const StepTrack* from = guard.from ? &m_tracks[*guard.from] : nullptr;
         if (from != nullptr && !track.hasBegun && (from->due != kForever || isDone(*from)))
             beginGuard(i);
-        if (track.monitor && guard.to && isDone(m_tracks[*guard.to])) {
-            setGuardBroken(i, false);
-            m_watched.erase(static_cast<std::uint32_t>(*track.monitor));
-            m_monitor.remove(*track.monitor);
-            track.monitor.reset();
-        }
+        if (track.monitor && guard.to && isDone(m_tracks[*guard.to]))
+            endGuard(i);
     }
+}
+
+void Judge::endGuard(std::size_t guard) {
+    GuardTrack& track = m_guards[guard];
+    setGuardBroken(guard, false);
+    m_watched.erase(static_cast<std::uint32_t>(*track.monitor));
+    m_monitor.remove(*track.monitor);
+    track.monitor.reset();
+}
+
+/// After a jump back: a stretch whose bounds lie ahead again is watched again.
+void Judge::rewindGuard(std::size_t guard) {
+    GuardTrack& track = m_guards[guard];
+    const std::optional<std::size_t>& from = m_flow.guards[guard].from;
+    const std::optional<std::size_t>& to = m_flow.guards[guard].to;
+    const bool isFromAhead = from && m_tracks[*from].isComing();
+    if (track.monitor && isFromAhead)
+        endGuard(guard);
+    if (track.monitor || !(isFromAhead || (to && !m_tracks[*to].isResolved())))
+        return;
+    track.hasBegun = false;
+    m_hasChanged = true;
+    if (!from)
+        beginGuard(guard);
 }
 
 void Judge::guardChanged(std::size_t guard, const TruthChange& change) {

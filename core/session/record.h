@@ -15,12 +15,21 @@ namespace flowhand {
 
 /// What the pilot (or the run itself, losing a device) did to the run besides moving controls. Recorded, so that a run
 /// judged again is the same.
-enum class CommandKind : std::uint8_t { Start, Waive, Hold, Resume, Repeat, Stop };
+enum class CommandKind : std::uint8_t {
+    Start,
+    Waive,
+    Hold, ///< text: the reason
+    Gap,  ///< held because a device or feed was lost; text: which, in words
+    Resume,
+    Repeat,
+    Jump, ///< text: the id of the step to go on with
+    Stop
+};
 
 struct RunCommand {
     Time time{};
     CommandKind kind = CommandKind::Start;
-    std::string text; ///< of Hold: the reason
+    std::string text;
 
     bool operator==(const RunCommand&) const = default;
 };

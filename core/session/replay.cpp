@@ -15,11 +15,17 @@ void apply(Session& session, const RunCommand& command) {
     case CommandKind::Hold:
         session.hold(command.time, command.text);
         break;
+    case CommandKind::Gap:
+        session.gap(command.time, command.text);
+        break;
     case CommandKind::Resume:
         session.resume(command.time);
         break;
     case CommandKind::Repeat:
         session.repeat(command.time);
+        break;
+    case CommandKind::Jump:
+        session.jump(command.time, command.text);
         break;
     case CommandKind::Stop:
         session.stop(command.time);

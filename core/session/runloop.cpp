@@ -6,6 +6,7 @@
 
 #include "base/names.h"
 #include "device/hub.h"
+#include "session/replay.h"
 
 namespace flowhand {
 
@@ -73,6 +74,8 @@ struct RunLoop::State {
                 last = time;
             } else {
                 showHands(time); // a move that changed nothing is over all the same
+                if (!commands.empty())
+                    last = time; // what the hands asked for comes after now
                 return;
             }
         }
@@ -87,31 +90,26 @@ struct RunLoop::State {
     }
 
     void apply(Time time, const PendingCommand& command) {
-        switch (command.kind) {
-        case CommandKind::Start:
+        const RunCommand told{time, command.kind, command.text};
+        const bool mayBegin = command.kind == CommandKind::Start || command.kind == CommandKind::Jump;
+        if (mayBegin && !std::exchange(hasAsked, true))
             declareAsked(time);
-            session.start(time);
-            break;
-        case CommandKind::Waive:
-            session.waive(time);
-            break;
-        case CommandKind::Hold:
-            session.hold(time, command.text);
-            break;
-        case CommandKind::Resume:
-            session.resume(time);
-            break;
-        case CommandKind::Repeat:
-            session.repeat(time);
-            break;
-        case CommandKind::Stop:
-            session.stop(time);
-            break;
-        }
+        flowhand::apply(session, told);
+        if (command.kind == CommandKind::Jump)
+            putSimulated();
         if (parts.recorder != nullptr)
-            check(parts.recorder->command({time, command.kind, command.text}));
+            check(parts.recorder->command(told));
         last = time;
     }
+
+    /// Controls on screen or of a script stand where the step jumped to wants them; real ones have to be put there.
+    void putSimulated() {
+        for (const SetUpItem& item : session.view().setUp)
+            if (parts.header.setup.controls[indexOf(item.signal)].isSimulated)
+                screen.push_back({Time{}, item.signal, item.wanted, Actor::Machine, simulatedOrigin(), kNoControl});
+    }
+
+    [[nodiscard]] Origin simulatedOrigin() const { return parts.hands ? Origin::Script : Origin::Screen; }
 
     /// Contacts that only tell that something was switched, not where it stands, are taken to stand where the start
     /// wants them; the pilot is told, and puts them there.
@@ -142,8 +140,11 @@ struct RunLoop::State {
                 {time, partner.front().signal, partner.front().value, Actor::Partner, Origin::Script, kNoControl});
             partner.pop_front();
         }
-        if (parts.hands && isFlying())
+        if (parts.hands && isFlying()) {
             parts.hands->move(time - stood, made);
+            for (const std::size_t step : parts.hands->takeJumps())
+                commands.push_back({CommandKind::Jump, parts.flow->steps[step].id});
+        }
         fly(time);
         for (Sample& sample : made) {
             sample.time = time;
@@ -297,7 +298,7 @@ struct RunLoop::State {
             return;
         isHeldByDevice = true;
         commands.push_back(
-            {CommandKind::Hold, nameOf(notice) + " is lost. Plug it in again; the run goes on by itself."});
+            {CommandKind::Gap, nameOf(notice) + " is lost. Plug it in again; the run goes on by itself."});
     }
 
     void noteConnected(const DeviceNotice& notice) {
@@ -312,7 +313,7 @@ struct RunLoop::State {
             parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
         if (std::erase(lost, notice.device) > 0)
             notices.push_back(nameOf(notice) + " is back.");
-        // Behind its Hold in the queue, should that not have been applied yet.
+        // Behind its Gap in the queue, should that not have been applied yet.
         if (lost.empty() && std::exchange(isHeldByDevice, false))
             commands.push_back({CommandKind::Resume, {}});
     }
@@ -361,6 +362,7 @@ struct RunLoop::State {
     std::vector<DeviceIndex> lost;
     bool isHeldByDevice = false;
     bool hasNotedUnheard = false;
+    bool hasAsked = false; ///< declareAsked() was
     bool isFinished = false;
     std::int64_t runId = 0;
     std::uint64_t lateSamples = 0;
@@ -390,12 +392,11 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
         state.runId = state.parts.recorder != nullptr ? state.parts.recorder->runId() : 0;
     }
     const Aircraft& aircraft = *state.parts.aircraft;
-    const Origin origin = state.parts.hands ? Origin::Script : Origin::Screen;
     for (const CockpitControl& control : aircraft.controls) {
         if (!state.parts.header.setup.controls[indexOf(control.signal)].isSimulated)
             continue;
         const Value value = startOf(*state.parts.flow, aircraft, control.signal);
-        state.screen.push_back({Time{}, control.signal, value, Actor::Machine, origin, kNoControl});
+        state.screen.push_back({Time{}, control.signal, value, Actor::Machine, state.simulatedOrigin(), kNoControl});
     }
     if (state.parts.playback) {
         state.readings.assign(state.parts.playback->readings.begin(), state.parts.playback->readings.end());
@@ -421,7 +422,8 @@ void RunLoop::advance(Time time) {
 }
 
 void RunLoop::command(CommandKind kind, const std::string& text) {
-    if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Stop)
+    if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Jump ||
+        kind == CommandKind::Stop)
         m_state->isHeldByDevice = false; // the pilot has decided
     m_state->commands.push_back({kind, text});
 }

@@ -59,7 +59,7 @@ public:
 
     /// Everything up to `time`, which must not go back. Call at least every 20 ms in a live run.
     void advance(Time time);
-    /// Applied just after the time advanced to.
+    /// Applied just after the time advanced to. After a jump, simulated controls are put where its step wants them.
     void command(CommandKind kind, const std::string& text = {});
     /// A hand on an on-screen control, just after the time advanced to.
     void moveOnScreen(SignalId signal, Value value);

@@ -26,6 +26,12 @@ class RunTimers {
 public:
     void set(const RunTimer& timer) { m_timers.insert(timer); }
     void clear(const RunTimer& timer) { m_timers.erase(timer); }
+    /// All of this kind and step, whenever they are.
+    void clear(RunTimerKind kind, std::size_t step) {
+        std::erase_if(m_timers, [&](const RunTimer& timer) {
+            return timer.kind == kind && timer.step == step;
+        });
+    }
     [[nodiscard]] Time next() const { return m_timers.empty() ? kForever : m_timers.begin()->time; }
     /// The first that is due at `time`, taken out; check next() before.
     RunTimer take() {

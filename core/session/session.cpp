@@ -34,11 +34,17 @@ void Session::waive(Time time) {
 void Session::hold(Time time, const std::string& reason) {
     m_engine->hold(time, reason);
 }
+void Session::gap(Time time, const std::string& reason) {
+    m_engine->gap(time, reason);
+}
 void Session::resume(Time time) {
     m_engine->resume(time);
 }
 void Session::repeat(Time time) {
     m_engine->repeat(time);
+}
+void Session::jump(Time time, const std::string& step) {
+    m_engine->jump(time, step);
 }
 void Session::stop(Time time) {
     m_engine->stop(time);

@@ -99,9 +99,15 @@ public:
     void start(Time time);
     void waive(Time time);
     void hold(Time time, const std::string& reason);
+    /// Held because a device or feed was lost, `reason` says which.
+    void gap(Time time, const std::string& reason);
     void resume(Time time);
     /// The due step again from the start: its words are spoken anew.
     void repeat(Time time);
+    /// Goes on with the step called `step`, or begins with it, once the controls stand as the steps before it leave
+    /// them (or that is waived). Open steps it comes after are void; it and all that come after it begin anew. A run
+    /// that jumped does not pass.
+    void jump(Time time, const std::string& step);
     void stop(Time time);
 
     /// Those since the last call, in order.

@@ -9,9 +9,9 @@
 namespace flowhand {
 
 /// What goes on once the set-up is right.
-enum class GatePurpose : std::uint8_t { None, Start, Resume, Repeat };
+enum class GatePurpose : std::uint8_t { None, Start, Resume, Repeat, Jump };
 
-/// The set-up check before a start, a resume or a repeat: which controls are not where they should be.
+/// The set-up check before a start, a resume, a repeat or a jump: which controls are not where they should be.
 class SetUpGate {
 public:
     SetUpGate(const Aircraft& aircraft, const MovementDetector& movements)

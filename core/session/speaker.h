@@ -44,6 +44,12 @@ public:
             it = isIt ? m_queue.erase(it) : it + 1;
         }
     }
+    /// Takes back all words about this step, those being spoken too.
+    void forget(std::size_t step) {
+        std::erase_if(m_queue, [&](const Utterance& words) {
+            return words.step == step;
+        });
+    }
     void clear() { m_queue.clear(); }
 
 private:

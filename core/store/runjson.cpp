@@ -14,7 +14,8 @@ constexpr std::array<std::string_view, 10> kStateNames = {"waiting",   "due",   
                                                           "found_set", "too_early", "uncertain", "void", "left_out"};
 static_assert(kStateNames.size() == static_cast<std::size_t>(StepState::LeftOut) + 1);
 
-constexpr std::array<std::string_view, 6> kCommandNames = {"start", "waive", "hold", "resume", "repeat", "stop"};
+constexpr std::array<std::string_view, 8> kCommandNames = {"start",  "waive",  "hold", "gap",
+                                                           "resume", "repeat", "jump", "stop"};
 static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Stop) + 1);
 
 std::string dumped(const Json& json) {

@@ -220,8 +220,9 @@ void Bench::command(Time time, const std::string& words) {
         return;
     }
     const std::pair<const char*, CommandKind> kinds[] = {
-        {"start", CommandKind::Start},   {"waive", CommandKind::Waive},   {"hold", CommandKind::Hold},
-        {"resume", CommandKind::Resume}, {"repeat", CommandKind::Repeat}, {"stop", CommandKind::Stop}};
+        {"start", CommandKind::Start},   {"waive", CommandKind::Waive}, {"hold", CommandKind::Hold},
+        {"gap", CommandKind::Gap},       {"jump", CommandKind::Jump},   {"resume", CommandKind::Resume},
+        {"repeat", CommandKind::Repeat}, {"stop", CommandKind::Stop}};
     for (const auto& [name, kind] : kinds)
         if (word == name) {
             commands.push_back({time, kind, rest});

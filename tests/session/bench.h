@@ -23,8 +23,8 @@ SessionSetup onScreen();
 Flow flowOf(const std::string& text);
 
 /// Runs a session by a script of lines `SECONDS WHAT`, WHAT being
-///     start | waive | hold REASON | resume | repeat | stop | wait      a command, or just the time
-///     SIGNAL = VALUE; SIGNAL = VALUE; ...                              simultaneous; a control is moved by a hand
+///     start | waive | hold REASON | gap REASON | resume | repeat | jump STEP | stop | wait    a command, or just the
+///     time SIGNAL = VALUE; SIGNAL = VALUE; ...                              simultaneous; a control is moved by a hand
 /// The partner's movements are fed back by themselves.
 class Bench {
 public:

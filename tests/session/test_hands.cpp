@@ -42,6 +42,7 @@ private Q_SLOTS:
     void aNumberMovesEvenly();
     void withBeginsTogether();
     void aPressIsLetGo();
+    void aJumpIsAskedForOnce();
     void sameScriptSameMoves();
 
 private:
@@ -116,6 +117,8 @@ void TestHands::errorsNameTheirPlace_data() {
                                << "test.hands:1:";
     QTest::newRow("press a lever") << "after 1 s: press flap_lever"
                                    << "test.hands:1:18: only a button";
+    QTest::newRow("jump") << "after 1 s: jump to flpa"
+                          << "test.hands:1:20: the flow has no step 'flpa'; did you mean 'flap'?";
     QTest::newRow("too long") << "after 1 s: thrust_lever_1 50 % over 100 h"
                               << "test.hands:1:37: no run is longer";
     QTest::newRow("out of range") << "after 1 s: thrust_lever_1 500 %"
@@ -187,6 +190,17 @@ void TestHands::aPressIsLetGo() {
     Hands script = hands("at 5 s: press reply_button for 0.5 s");
     const std::vector<Moved> expected{{5s, "reply_button on"}, {5500ms, "reply_button off"}};
     QCOMPARE(movesUpTo(script, 0s, 9s), expected);
+}
+
+void TestHands::aJumpIsAskedForOnce() {
+    m_values.assign(m_aircraft->signals.size(), Value());
+    Hands script = hands("after 2 s: jump to flap\nafter 1 s: taxi_light on");
+    QCOMPARE(movesUpTo(script, 0s, 1s).size(), std::size_t(0));
+    QVERIFY(script.takeJumps().empty());
+    const std::vector<Moved> expected{{3s, "taxi_light on"}};
+    QCOMPARE(movesUpTo(script, 1s, 9s), expected);
+    QCOMPARE(script.takeJumps(), std::vector<std::size_t>{1});
+    QVERIFY(script.takeJumps().empty());
 }
 
 void TestHands::sameScriptSameMoves() {

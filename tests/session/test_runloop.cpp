@@ -6,6 +6,7 @@
 #include "device/fakehid.h"
 #include "device/hub.h"
 #include "procedure/library.h"
+#include "session/replay.h"
 #include "session/runloop.h"
 
 using namespace flowhand;
@@ -43,6 +44,63 @@ input = "button 1"
 /// Eight buttons in one byte.
 const std::vector<std::uint8_t> kBox = {0x05, 0x01, 0x09, 0x04, 0xA1, 0x01, 0x05, 0x09, 0x19, 0x01, 0x29, 0x08,
                                         0x15, 0x00, 0x25, 0x01, 0x75, 0x01, 0x95, 0x08, 0x81, 0x02, 0xC0};
+
+constexpr const char* kThree = R"(
+format = 1
+title = "Three"
+phases = ["taxi_out"]
+seat = "captain"
+[start]
+place = "stand"
+[start.controls]
+taxi_light = "off"
+flap_lever = "up"
+[[step]]
+id = "light"
+title = "Taxi light on"
+done = "taxi_light"
+[[step]]
+id = "flap"
+title = "Flap lever to 4"
+done = "flap_lever == 4"
+[[step]]
+id = "more_flap"
+title = "Flap lever to 12"
+done = "flap_lever == 12"
+[[step]]
+id = "gear"
+title = "Gear lever down"
+done = "gear_lever == down"
+)";
+
+/// Keeps a run in memory.
+class Memory : public Recorder {
+public:
+    Status begin(const RunHeader&) override { return {}; }
+    Status samples(std::span<const Sample> batch) override {
+        allSamples.insert(allSamples.end(), batch.begin(), batch.end());
+        return {};
+    }
+    Status command(const RunCommand& command) override {
+        commands.push_back(command);
+        return {};
+    }
+    Status events(std::span<const Event> events) override {
+        allEvents.insert(allEvents.end(), events.begin(), events.end());
+        return {};
+    }
+    Status flush(Time) override { return {}; }
+    Status finish(Time time, const Score&, const std::vector<StepResult>&) override {
+        end = time;
+        return {};
+    }
+    [[nodiscard]] std::int64_t runId() const override { return 1; }
+
+    std::vector<Sample> allSamples;
+    std::vector<RunCommand> commands;
+    std::vector<Event> allEvents;
+    Time end{};
+};
 
 /// One switch box, and a run that it flies.
 struct Box {
@@ -116,6 +174,8 @@ private Q_SLOTS:
     void aLostDeviceHoldsTheRun();
     void thePilotsHoldStays();
     void controlsNotHeardOfAreNamed();
+    void aReadingFromThePastComesNow();
+    void handsJumpAndSimulatedControlsFollow();
 
 private:
     std::vector<AircraftFolder> m_library;
@@ -227,6 +287,66 @@ void TestRunLoop::controlsNotHeardOfAreNamed() {
         QVERIFY(box.goOnTo(SessionPhase::Running));
         QCOMPARE(box.isTold("Not heard of yet: Taxi light. Move each once"), !hasReported);
     }
+/// A report that is behind what was judged already counts from now, and is counted.
+void TestRunLoop::aReadingFromThePastComesNow() {
+    Box box(aircraft(), *m_flow);
+    QVERIFY(box.goOnUntil([&] {
+        return box.hub->connected(0).has_value();
+    }));
+    box.send(0);
+    box.loop->command(CommandKind::Start);
+    QVERIFY(box.goOnTo(SessionPhase::Running));
+    const Time now = box.clock.now() + 1s;
+    box.clock.set(now);
+    box.loop->advance(now);
+    box.loop->moveOnScreen(*aircraft().signals.find("flap_lever"), Value::position(1));
+    box.loop->advance(now + 10ms);
+    const std::uint64_t before = box.loop->snapshot().lateSamples;
+    box.clock.set(now - 900ms);
+    box.send(1);
+    box.clock.set(now + 20ms);
+    QVERIFY(box.goOnTo(SessionPhase::Ended));
+    QCOMPARE(box.loop->snapshot().lateSamples, before + 1);
+    QVERIFY(box.loop->snapshot().results[0].done >= now);
+}
+
+/// On, over a step whose control the jump puts right by itself, and back again; and all of it is in the record.
+void TestRunLoop::handsJumpAndSimulatedControlsFollow() {
+    Problems problems;
+    const std::optional<Flow> three = parseFlow(kThree, "three.toml", aircraft(), problems);
+    QVERIFY(three);
+    Memory memory;
+    RunParts parts;
+    parts.aircraft = &aircraft();
+    parts.flow = &*three;
+    parts.recorder = &memory;
+    parts.header.setup.controls.resize(aircraft().controls.size());
+    for (ControlFacts& facts : parts.header.setup.controls)
+        facts.isSimulated = true;
+    const SessionSetup setup = parts.header.setup;
+    parts.hands = Hands::parse("at 2 s: jump to more_flap\ndue more_flap, 1 s later: flap_lever 12\n"
+                               "at 8 s: jump to light\ndue light, 1 s later: taxi_light on\n"
+                               "due flap, 1 s later: flap_lever 4\ndue more_flap, 1 s later: flap_lever 12\n",
+                               "test.hands", aircraft(), *three, problems);
+    QVERIFY2(parts.hands, problems.all().empty() ? "" : describe(problems.firstError()).c_str());
+    RunLoop loop(std::move(parts));
+    loop.command(CommandKind::Start);
+    for (Time time{}; time < 20s; time += 10ms)
+        loop.advance(time);
+    loop.command(CommandKind::Stop);
+    loop.advance(21s);
+    QVERIFY(loop.isEnded());
+    std::string told;
+    for (const Event& event : memory.allEvents)
+        if (event.kind == EventKind::Jumped || event.kind == EventKind::StepDone || event.kind == EventKind::StepVoid)
+            told +=
+                std::string(nameOf(event.kind)) + " " + three->steps[static_cast<std::size_t>(event.step)].id + ", ";
+    QCOMPARE(QString::fromStdString(told),
+             QString("jumped more_flap, step-void light, step-void flap, step-done more_flap, "
+                     "jumped light, step-done light, step-done flap, step-done more_flap, "));
+    const JudgedRun again = judgeAgain(aircraft(), *three, setup, memory.allSamples, memory.commands, memory.end);
+    QCOMPARE(again.events.size(), memory.allEvents.size());
+    QVERIFY(again.events == memory.allEvents);
 }
 
 QTEST_GUILESS_MAIN(TestRunLoop)

@@ -51,6 +51,7 @@ private Q_SLOTS:
     void resumeWaitsForTheControls();
     void resumeSaysTheLastDoneItem();
     void lostDeviceIsAGap();
+    void resumeAsksForWhatWasKnownLast();
     void wordsAreSpokenAgainAfterAHold();
     void repeatBeginsTheDueStepAgain();
     void repeatWaitsForItsControl();
@@ -165,9 +166,21 @@ void TestSetUp::lostDeviceIsAGap() {
     const Flow flow = flowOf(kFlow);
     Bench bench(flow, onScreen());
     bench.begin("parking_brake = on");
-    bench.play("2 hold device lost\n5 resume\n6 taxi_light = on\n7 wait");
-    QCOMPARE(bench.events(), std::string("0 due light, 2 gap device lost, 5 resumed, 6.3 done light, 6.3 due flap"));
+    bench.play("2 gap the box is unplugged\n5 resume\n6 taxi_light = on\n7 wait");
+    QCOMPARE(bench.events(),
+             std::string("0 due light, 2 gap the box is unplugged, 5 resumed, 6.3 done light, 6.3 due flap"));
     QCOMPARE(bench.session.score().late[0], Duration(0));
+}
+
+/// Seen: controls that came back with their device were not asked for, because nothing was known of them at the hold.
+void TestSetUp::resumeAsksForWhatWasKnownLast() {
+    const Flow flow = flowOf(kFlow);
+    Bench bench(flow, onScreen());
+    bench.begin("parking_brake = on; flap_lever = up");
+    bench.play("2 flap_lever = unknown\n2.1 gap the box is unplugged\n4 flap_lever = 22\n5 resume\n6 wait");
+    QCOMPARE(bench.events(), std::string("0 due light, 2.1 gap the box is unplugged, 5 set-up-wanted flap_lever up"));
+    bench.play("7 flap_lever = up\n8 taxi_light = on\n9 wait");
+    QCOMPARE(bench.events(), std::string("7 resumed, 8.3 done light, 8.3 due flap"));
 }
 
 void TestSetUp::wordsAreSpokenAgainAfterAHold() {

@@ -289,6 +289,7 @@ private Q_SLOTS:
     void uncertainBelowThreeSigmas_data();
     void uncertainBelowThreeSigmas();
     void uncertainIsClearedByAClearerMovement();
+    void anInstantIsCertainOnceTheMovementGoesBeyond();
     void motionIsNeverUncertain();
     void suspendedTimeComesOffTheResponse();
     void expiredCriticalStepDoesNotPass();
@@ -380,6 +381,24 @@ void TestVerdicts::uncertainIsClearedByAClearerMovement() {
              QString("0 due thrust, 1.3 uncertain thrust, 1.3 due light, 3.3 done thrust"));
     QCOMPARE(bench.session.results()[0].done, Time(1'000'000'000));
     QVERIFY(!bench.session.results()[0].isUncertain);
+}
+
+/// Seen: no rise of a noisy axis was ever certain, because at its crossing the margin is 0.
+void TestVerdicts::anInstantIsCertainOnceTheMovementGoesBeyond() {
+    const Flow flow = flowOf("[[step]]\nid = \"thrust\"\ntitle = \"Thrust\"\ndone = \"rise(thrust_lever_1 > 40 %)\"\n"
+                             "[[step]]\nid = \"light\"\ntitle = \"Taxi light on\"\ndone = \"taxi_light\"\n");
+    Bench beyond(flow, noisy("thrust_lever_1", 0.5));
+    beyond.begin();
+    beyond.play("1 thrust_lever_1 = 40.2 %\n1.1 thrust_lever_1 = 41.4 %\n1.2 thrust_lever_1 = 60 %\n"
+                "1.3 thrust_lever_1 = 0 %\n5 wait");
+    QCOMPARE(QString::fromStdString(beyond.events()),
+             QString("0 due thrust, 1 uncertain thrust, 1 due light, 1.2 done thrust"));
+    QCOMPARE(beyond.session.results()[0].done, Time(1'000'000'000));
+    QVERIFY(!beyond.session.results()[0].isUncertain);
+    Bench near(flow, noisy("thrust_lever_1", 0.5)); // never clearly above, but for another movement
+    near.begin();
+    near.play("1 thrust_lever_1 = 40.2 %\n1.1 thrust_lever_1 = 20 %\n3 thrust_lever_1 = 80 %\n5 wait");
+    QCOMPARE(QString::fromStdString(near.events()), QString("0 due thrust, 1 uncertain thrust, 1 due light"));
 }
 
 void TestVerdicts::motionIsNeverUncertain() {

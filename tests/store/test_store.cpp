@@ -148,7 +148,9 @@ void TestStore::headerAndResultComeBack() {
     const RunHeader header = testHeader();
     QVERIFY(recorder->begin(header));
     const std::vector<RunCommand> commands = {{0s, CommandKind::Start, ""},
-                                              {1s, CommandKind::Hold, "device lost"},
+                                              {1s, CommandKind::Hold, "the telephone"},
+                                              {1500ms, CommandKind::Gap, "the box is unplugged"},
+                                              {1700ms, CommandKind::Jump, "flap_12"},
                                               {2s, CommandKind::Resume, ""},
                                               {9s, CommandKind::Stop, ""}};
     for (const RunCommand& command : commands)
