@@ -31,6 +31,8 @@ RunHeader headerOf(const RunWish& wish) {
     header.setup.ownSeat = wish.seat;
     header.setup.isSolo = wish.isSolo;
     header.setup.seed = wish.seed;
+    header.setup.partnerErrorRate = wish.partnerErrorRate;
+    header.setup.latency = wish.latency;
     return header;
 }
 

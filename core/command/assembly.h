@@ -24,7 +24,9 @@ struct RunWish {
     bool hasScreenControls = false;      ///< controls that the rig lacks can be moved on screen
     std::string seat = "captain";
     bool isSolo = false;
-    std::uint64_t seed = 1; ///< of the partner's pace
+    std::uint64_t seed = 1;        ///< of the partner's pace
+    double partnerErrorRate = 0.0; ///< 0..1
+    Duration latency{};            ///< of sound and input, taken off response times
     std::string pilot;
 };
 

@@ -24,6 +24,13 @@ void collect(RunLoop& loop, FlownRun& flown, const std::function<void(const Even
     }
 }
 
+void begin(RunLoop& loop, const std::string& from) {
+    if (from.empty())
+        loop.command(CommandKind::Start);
+    else
+        loop.command(CommandKind::Jump, from);
+}
+
 } // namespace
 
 std::string wantedText(const std::vector<SetUpItem>& items, const Aircraft& aircraft) {
@@ -38,10 +45,11 @@ std::string wantedText(const std::vector<SetUpItem>& items, const Aircraft& airc
     return text;
 }
 
-FlownRun flyScripted(RunParts parts, bool isWaived, const std::function<void(const Event&)>& show) {
+FlownRun flyScripted(RunParts parts, const std::string& from, bool isWaived,
+                     const std::function<void(const Event&)>& show) {
     FlownRun flown;
     RunLoop loop(std::move(parts));
-    loop.command(CommandKind::Start);
+    begin(loop, from);
     if (isWaived)
         loop.command(CommandKind::Waive);
     Time time{};
@@ -65,14 +73,14 @@ FlownRun flyScripted(RunParts parts, bool isWaived, const std::function<void(con
     return flown;
 }
 
-FlownRun flyLive(RunParts parts, const Clock& clock, Time origin, bool isWaived,
+FlownRun flyLive(RunParts parts, const Clock& clock, Time origin, const std::string& from, bool isWaived,
                  const std::function<bool()>& isStopping, const std::function<void(const Event&)>& show,
                  const std::function<void(const std::string&)>& say) {
     FlownRun flown;
     const Aircraft& aircraft = *parts.aircraft;
     DeviceHub* const devices = parts.devices;
     RunLoop loop(std::move(parts));
-    loop.command(CommandKind::Start);
+    begin(loop, from);
     if (isWaived)
         loop.command(CommandKind::Waive);
     std::size_t noticesSaid = 0;

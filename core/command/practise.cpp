@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "base/names.h"
 #include "command/assembly.h"
 #include "command/command.h"
 #include "command/commandline.h"
@@ -14,16 +15,22 @@ namespace flowhand {
 
 namespace {
 
+/// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
+constexpr double kLongestLatency = 1000.0;
+
 struct Options {
     std::string flow;
     std::string procedures = dataFolder() + "/procedures";
     std::string rig;
     std::vector<std::string> recordings;
     std::string hands;
+    std::string from;
     std::string store = defaultStoreFile();
     std::string seat = "captain";
     std::string pilot;
     std::uint64_t seed = 1;
+    double partnerErrors = 0.0;
+    double latencyMillis = 0.0;
     bool isDemonstration = false;
     bool isSolo = false;
     bool isWaived = false;
@@ -44,6 +51,9 @@ public:
         const Result<FoundFlow> found = findFlow(library, m_options.flow);
         if (!found)
             return complain(m_line, found.error());
+        for (const Problem& problem : problems.all())
+            if (problem.severity == Severity::Warning && problem.error.place.file == found->flow->file)
+                m_line.err << describe(problem.error) << '\n';
         return fly(*found);
     }
 
@@ -54,6 +64,8 @@ private:
                                      "this flow has no demonstration; write its hands into hands/" + found.flow->id +
                                          ".hands beside it, or name a script with --hands",
                                      {found.flow->file}});
+        if (const Status known = checkFrom(*found.flow); !known)
+            return complain(m_line, known.error());
         std::optional<Store> store;
         if (!m_options.isUnstored) {
             Result<Store> opened = Store::open(m_options.store);
@@ -77,6 +89,18 @@ private:
         return report(found, header, flown);
     }
 
+    [[nodiscard]] Status checkFrom(const Flow& flow) const {
+        std::vector<std::string> ids;
+        for (const Step& step : flow.steps)
+            ids.push_back(step.id);
+        if (m_options.from.empty() || std::find(ids.begin(), ids.end(), m_options.from) != ids.end())
+            return {};
+        return failure("unknown-step",
+                       "this flow has no step '" + m_options.from + "' to begin with" +
+                           nearestHint(m_options.from, ids) + "; its steps are " + joined(ids, ", "),
+                       {flow.file});
+    }
+
     RunWish wishFor(const FoundFlow& found) const {
         RunWish wish;
         wish.aircraft = found.aircraft;
@@ -87,6 +111,8 @@ private:
         wish.seat = m_options.seat;
         wish.isSolo = m_options.isSolo;
         wish.seed = m_options.seed;
+        wish.partnerErrorRate = m_options.partnerErrors;
+        wish.latency = wholeTick(fromSeconds(m_options.latencyMillis / 1000.0));
         wish.pilot = m_options.pilot;
         return wish;
     }
@@ -102,7 +128,7 @@ private:
             progress << remark << '\n';
         progress << found.flow->title << ", " << found.aircraft->title << std::endl;
         if (run.devices == nullptr) {
-            FlownRun flown = flyScripted(std::move(run.parts), m_options.isWaived, show);
+            FlownRun flown = flyScripted(std::move(run.parts), m_options.from, m_options.isWaived, show);
             for (const std::string& notice : flown.snapshot.notices)
                 m_line.err << notice << std::endl;
             const std::string wanted = wantedText(flown.setUp, *found.aircraft);
@@ -112,7 +138,7 @@ private:
         }
         const Interrupt interrupt;
         return flyLive(
-            std::move(run.parts), clock, run.origin, m_options.isWaived,
+            std::move(run.parts), clock, run.origin, m_options.from, m_options.isWaived,
             [&] {
                 return interrupt.isAsked();
             },
@@ -152,13 +178,31 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
         ->type_name("FILE...");
     CLI::Option* hands =
         command->add_option("--hands", options->hands, "Script of hands that flies")->type_name("FILE");
-    command->add_flag("--demonstration", options->isDemonstration, "The flow's own scripted hands fly")
-        ->excludes(hands);
+    CLI::Option* demonstration =
+        command->add_flag("--demonstration", options->isDemonstration, "The flow's own scripted hands fly")
+            ->excludes(hands);
+    command
+        ->add_option("--from", options->from,
+                     "Begin with this step, by its id, once the controls stand as the steps before it leave them")
+        ->type_name("STEP")
+        ->excludes(demonstration);
     command->add_option("--db", options->store, "Where the run is stored")->type_name("FILE");
     command->add_flag("--unstored", options->isUnstored, "Do not store the run");
     command->add_option("--seat", options->seat, "The seat you sit in")->capture_default_str();
     command->add_flag("--solo", options->isSolo, "No partner: you do both seats' steps");
     command->add_option("--seed", options->seed, "Of the partner's pace")->capture_default_str();
+    command
+        ->add_option("--partner-errors", options->partnerErrors,
+                     "How often the partner errs, from 0 (never) to 1 (always), to train your watching")
+        ->check(CLI::Range(0.0, 1.0))
+        ->type_name("RATE")
+        ->capture_default_str();
+    command
+        ->add_option("--latency", options->latencyMillis,
+                     "Delay of sound and input in ms, as measured; it is taken off your response times")
+        ->check(CLI::Range(0.0, kLongestLatency))
+        ->type_name("MS")
+        ->capture_default_str();
     command->add_option("--pilot", options->pilot, "Your name in the run's record");
     command->add_option("--procedures", options->procedures, "Folder of the aircraft and their flows")
         ->type_name("FOLDER");

@@ -11,18 +11,19 @@
 #include <QtTest>
 
 #include "command/commandline.h"
+#include "store/store.h"
 
 using namespace flowhand;
 
 namespace {
 
-struct Outcome {
+struct Printed {
     std::optional<int> status;
     QString out;
     QString err;
 };
 
-Outcome flowhandWith(const QStringList& arguments) {
+Printed flowhandWith(const QStringList& arguments) {
     std::vector<std::string> words{"flowhand"};
     for (const QString& argument : arguments)
         words.push_back(argument.toStdString());
@@ -30,7 +31,7 @@ Outcome flowhandWith(const QStringList& arguments) {
     for (std::string& word : words)
         pointers.push_back(word.data());
     std::ostringstream out, err;
-    Outcome outcome;
+    Printed outcome;
     WindowWish window;
     outcome.status = runCommandLine(static_cast<int>(pointers.size()), pointers.data(), out, err, window);
     outcome.out = QString::fromStdString(out.str());
@@ -51,6 +52,8 @@ private Q_SLOTS:
     void withoutCommandTheWindowIsWanted();
     void everyPlaceCarriesTheTrainingNote();
     void aRunIsFlownStoredAndDebriefed();
+    void theRunKeepsWhatItWasFlownWith();
+    void aPartIsPractised();
     void sameHandsSameEvents();
     void wrongHandsAreFound_data();
     void wrongHandsAreFound();
@@ -87,24 +90,65 @@ void TestCommand::everyPlaceCarriesTheTrainingNote() {
 
 void TestCommand::aRunIsFlownStoredAndDebriefed() {
     const QString db = inFolder("runs.sqlite");
-    const Outcome flown = flowhandWith({"practise", "take_off", "--demonstration", "--db", db, "--json"});
+    const Printed flown = flowhandWith({"practise", "take_off", "--demonstration", "--db", db, "--json"});
     QVERIFY2(flown.status == 0, qPrintable(flown.err));
     const QJsonObject debrief = objectIn(flown.out);
     QVERIFY(debrief["passed"].toBool());
     QVERIFY(debrief["simulated_input"].toBool());
     const QJsonArray runs = QJsonDocument::fromJson(flowhandWith({"runs", "--db", db, "--json"}).out.toUtf8()).array();
     QCOMPARE(runs.size(), 1);
-    const Outcome stored = flowhandWith({"debrief", "last", "--db", db, "--json"});
+    const Printed stored = flowhandWith({"debrief", "last", "--db", db, "--json"});
     QVERIFY2(stored.status == 0, qPrintable(stored.err));
     QCOMPARE(objectIn(stored.out)["ledger"], debrief["ledger"]);
     QCOMPARE(objectIn(stored.out)["steps"], debrief["steps"]);
-    const Outcome again = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
+    const Printed again = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
     QVERIFY2(again.status == 0, qPrintable(again.err));
-    const Outcome judged = flowhandWith({"judge", "airspeed > aircraft.vr", "--run", "last", "--db", db, "--json"});
+    const Printed judged = flowhandWith({"judge", "airspeed > aircraft.vr", "--run", "last", "--db", db, "--json"});
     QVERIFY2(judged.status == 0, qPrintable(judged.err));
     const QJsonArray segments = objectIn(judged.out)["segments"].toArray();
     QCOMPARE(segments.first().toArray()[2], QJsonValue(false));
     QCOMPARE(segments.last().toArray()[2], QJsonValue(true));
+}
+
+void TestCommand::theRunKeepsWhatItWasFlownWith() {
+    const QString db = inFolder("with.sqlite");
+    const Printed flown = flowhandWith({"practise", "take_off", "--demonstration", "--db", db, "--json", "--latency",
+                                        "80", "--partner-errors", "0.25", "--seed", "7"});
+    QVERIFY2(flown.status, "the command did not run");
+    Result<Store> store = Store::open(db.toStdString());
+    QVERIFY(store);
+    const Result<StoredRun> run = store->load(1);
+    QVERIFY2(run, run ? "" : describe(run.error()).c_str());
+    QVERIFY(run->header.setup.latency == std::chrono::milliseconds(80));
+    QCOMPARE(run->header.setup.partnerErrorRate, 0.25);
+    QCOMPARE(run->header.setup.seed, std::uint64_t(7));
+    const Printed again = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
+    QVERIFY2(again.status == 0, qPrintable(again.err));
+}
+
+void TestCommand::aPartIsPractised() {
+    QFile script(inFolder("part.hands"));
+    QVERIFY(script.open(QIODevice::WriteOnly));
+    script.write("due light, 1 s later: taxi_light on\n");
+    script.close();
+    QVERIFY(QDir(m_folder.path()).mkpath("part/craft"));
+    for (const char* file : {"aircraft.toml", "practice.toml"})
+        QVERIFY(QFile::copy(QString(PROCEDURES "/twin_jet/") + file, inFolder("part/craft/") + file));
+    QVERIFY(QDir(m_folder.path()).mkpath("part/fenholt"));
+    QVERIFY(QFile::copy(PROCEDURES "/fenholt/ground.toml", inFolder("part/fenholt/ground.toml")));
+    QFile flow(inFolder("part/craft/two.toml"));
+    QVERIFY(flow.open(QIODevice::WriteOnly));
+    flow.write("format = 1\ntitle = 'Two'\nphases = ['taxi_out']\nseat = 'captain'\n[start]\nplace = 'stand'\n"
+               "[[step]]\nid = 'flap'\ntitle = 'Flap lever to 4'\ndone = 'flap_lever == 4'\n"
+               "[[step]]\nid = 'light'\ntitle = 'Taxi light on'\ndone = 'taxi_light'\n");
+    flow.close();
+    const Printed flown = flowhandWith({"practise", "two", "--procedures", inFolder("part"), "--hands",
+                                        inFolder("part.hands"), "--unstored", "--from", "light"});
+    QVERIFY2(flown.status == 3, qPrintable(flown.err)); // a part never passes
+    QVERIFY2(flown.out.contains("jumped to     Taxi light on"), qPrintable(flown.out));
+    QVERIFY2(flown.out.contains("void          Flap lever to 4 - jumped over"), qPrintable(flown.out));
+    QVERIFY2(flown.out.contains("done          Taxi light on"), qPrintable(flown.out));
+    QVERIFY2(flown.out.contains("the run does not pass"), qPrintable(flown.out));
 }
 
 void TestCommand::sameHandsSameEvents() {
@@ -132,7 +176,7 @@ void TestCommand::wrongHandsAreFound() {
     QFETCH(QString, hands);
     QFETCH(int, status);
     QFETCH(QStringList, findings);
-    const Outcome flown = flowhandWith({"practise", flow, "--hands", hands, "--unstored", "--json"});
+    const Printed flown = flowhandWith({"practise", flow, "--hands", hands, "--unstored", "--json"});
     QStringList found;
     for (const QJsonValue& value : objectIn(flown.out)["ledger"].toArray()) {
         const QJsonObject line = value.toObject();
@@ -303,6 +347,15 @@ void TestCommand::badInputIsAnError_data() {
     QTest::newRow("a device as trace") << QStringList{"judge", "x > 1", "--trace", "/dev/zero"} << "a pipe or a device";
     QTest::newRow("a device as hands") << QStringList{"practise", "taxi_out", "--hands", "/dev/zero", "--unstored"}
                                        << "a pipe or a device";
+    QTest::newRow("a latency of nonsense")
+        << QStringList{"practise", "take_off", "--demonstration", "--unstored", "--latency", "-5"} << "--latency";
+    QTest::newRow("more errors than steps")
+        << QStringList{"practise", "take_off", "--demonstration", "--unstored", "--partner-errors", "2"}
+        << "--partner-errors";
+    QTest::newRow("unknown step to begin with")
+        << QStringList{"practise",   "take_off", "--hands", TEST_DATA "/hands/take_off_wrong.hands",
+                       "--unstored", "--from",   "gear_upp"}
+        << "did you mean 'gear_up'";
     QTest::newRow("unknown seat") << QStringList{"practise",   "taxi_out", "--demonstration",
                                                  "--unstored", "--seat",   "captian"}
                                   << "did you mean 'captain'?";
@@ -312,7 +365,7 @@ void TestCommand::badInputIsAnError_data() {
 void TestCommand::badInputIsAnError() {
     QFETCH(QStringList, arguments);
     QFETCH(QString, says);
-    const Outcome outcome = flowhandWith(arguments);
+    const Printed outcome = flowhandWith(arguments);
     QVERIFY2(outcome.status == 1, qPrintable(outcome.out + outcome.err));
     QVERIFY2((outcome.err + outcome.out).contains(says), qPrintable(outcome.err));
     QVERIFY(!(outcome.err + outcome.out).isEmpty());

@@ -90,7 +90,7 @@ Measured RateFlight::fly(HidSystem& system, bool (*isOver)()) const {
     Measured measured;
     std::int64_t cpuBefore = -1;
     (void)flyLive(
-        std::move(run->parts), clock, run->origin, true,
+        std::move(run->parts), clock, run->origin, {}, true,
         [&] {
             if (cpuBefore < 0 && hub.counters(0).reports > 0)
                 cpuBefore = cpuMicros();
