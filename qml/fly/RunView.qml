@@ -57,7 +57,7 @@ StageView {
                     Layout.fillWidth: true
                     Layout.fillHeight: true
                     Layout.preferredHeight: 5
-                    title: qsTr("So far: %1 of %2 steps").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll)
+                    title: view.fly.run.scoreText === "" ? qsTr("So far: %1 of %2 steps").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll) : qsTr("So far: %1 of %2 steps; score %3").arg(view.fly.run.stepsOver).arg(view.fly.run.stepsAll).arg(view.fly.run.scoreText)
                     emptyText: qsTr("No step is over yet")
                     steps: view.fly.run.over
                     withVerdict: true

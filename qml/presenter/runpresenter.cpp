@@ -176,6 +176,17 @@ int RunPresenter::stepsAll() const {
     return m_flow != nullptr ? static_cast<int>(m_flow->steps.size()) : 0;
 }
 
+QString RunPresenter::scoreText() const {
+    if (!m_snapshot.score.isScored)
+        return {};
+    const auto points = [](std::int64_t milliPoints) {
+        return QString::number(milliPoints / 1000);
+    };
+    const QString least = points(m_snapshot.session.scoreFloor);
+    const QString most = points(m_snapshot.session.scoreCeiling);
+    return least == most ? least : tr("%1 to %2").arg(least, most);
+}
+
 Value RunPresenter::motionValue(const char* name) const {
     if (m_aircraft == nullptr)
         return Value::unknown();

@@ -44,6 +44,7 @@ class RunPresenter : public QObject {
     Q_PROPERTY(QString clock READ clock NOTIFY changed)
     Q_PROPERTY(int stepsOver READ stepsOver NOTIFY changed)
     Q_PROPERTY(int stepsAll READ stepsAll NOTIFY changed)
+    Q_PROPERTY(QString scoreText READ scoreText NOTIFY changed)
     Q_PROPERTY(bool hasLine READ hasLine NOTIFY changed)
     Q_PROPERTY(double offLine READ offLine NOTIFY changed)
     Q_PROPERTY(double lineAngle READ lineAngle NOTIFY changed)
@@ -88,6 +89,8 @@ public:
     [[nodiscard]] QString clock() const { return QString::fromStdString(clockText(m_snapshot.session.time)); }
     [[nodiscard]] int stepsOver() const { return m_over.count(); }
     [[nodiscard]] int stepsAll() const;
+    /// What the score will be at the least and at the most: "64 to 98"; empty where nothing is scored.
+    [[nodiscard]] QString scoreText() const;
     /// Rolling, with a line on the ground to follow.
     [[nodiscard]] bool hasLine() const;
     /// Metres right of the line.

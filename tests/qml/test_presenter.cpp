@@ -316,6 +316,7 @@ void TestPresenter::shippedFlowsStart() {
         QVERIFY2(control->isKnown(), qPrintable(control->label()));
     fly.begin();
     QTRY_COMPARE(fly.stage(), FlyPresenter::Running);
+    QVERIFY2(fly.run()->scoreText().endsWith("to 100"), qPrintable(fly.run()->scoreText()));
     fly.stop();
     QTRY_COMPARE(fly.stage(), FlyPresenter::Ended);
     QVERIFY(!fly.debrief()->isPassed());
