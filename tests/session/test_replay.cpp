@@ -174,7 +174,7 @@ private Q_SLOTS:
 };
 
 void TestReplay::judgedAgainGivesTheSameToTheByte() {
-    const bool holds = holdsFor(2'000, "a recorded run judged again gives the same events", [] {
+    const bool holds = holdsFor(5'000, "a recorded run judged again gives the same events", [] {
         const SessionSetup setup = someSetup();
         Bench bench(flow(), setup);
         bench.begin("ground_speed = 0 kt; on_ground = on; turn_ahead = off");
@@ -188,7 +188,7 @@ void TestReplay::judgedAgainGivesTheSameToTheByte() {
 }
 
 void TestReplay::neverBreaksItsOwnRules() {
-    const bool holds = holdsFor(2'000, "events are in order, steps end once, the score lies between its bounds", [] {
+    const bool holds = holdsFor(20'000, "events are in order, steps end once, the score lies between its bounds", [] {
         const SessionSetup setup = someSetup();
         Bench bench(flow(), setup);
         bench.begin("ground_speed = 0 kt; on_ground = on; turn_ahead = off");
