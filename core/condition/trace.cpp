@@ -66,6 +66,17 @@ std::vector<TraceTable::Cell> cellsOf(std::string_view line) {
     }
 }
 
+/// Gates that are all called by numbers stand in the order of these.
+void sortIfNumbers(std::vector<std::string>& positions) {
+    const bool areNumbers = std::all_of(positions.begin(), positions.end(), [](const std::string& position) {
+        return numberOf(position).has_value();
+    });
+    if (areNumbers)
+        std::stable_sort(positions.begin(), positions.end(), [](const std::string& a, const std::string& b) {
+            return *numberOf(a) < *numberOf(b);
+        });
+}
+
 struct Heading {
     std::string name;
     Unit unit;
@@ -271,6 +282,7 @@ void TraceTable::settlePositions(std::vector<Column>& columns, const SignalTable
             add(column.positions, line.cells[column.index].text);
         for (const std::string& position : reading.positions)
             add(column.positions, position);
+        sortIfNumbers(column.positions);
     }
     for (std::size_t pass = 0; pass < reading.alike.size(); ++pass) {
         for (const auto& [left, right] : reading.alike) {
@@ -279,6 +291,7 @@ void TraceTable::settlePositions(std::vector<Column>& columns, const SignalTable
             if (a != nullptr && b != nullptr) {
                 for (const std::string& position : b->positions)
                     add(a->positions, position);
+                sortIfNumbers(a->positions);
                 b->positions = a->positions;
             } else if (a != nullptr && known.find(right)) {
                 a->positions = known[*known.find(right)].positions;

@@ -44,8 +44,9 @@ public:
     [[nodiscard]] std::vector<std::string> signalNames() const;
 
     /// `known`: signals whose kind, unit and positions are given, as those of an aircraft; the trace gets them all.
-    /// Others take their kind from their cells: true and false, numbers, else positions in the order of first mention.
-    /// `reading` decides of columns without a value, and that numbers without a unit are names of positions.
+    /// Others take their kind from their cells: true and false, numbers, else positions in the order of first mention
+    /// or, when all are called by numbers, of these. `reading` decides of columns without a value, and that numbers
+    /// without a unit are names of positions.
     [[nodiscard]] Result<Trace> read(const SignalTable& known, const TraceReading& reading) const;
 
 private:

@@ -152,6 +152,13 @@ private Q_SLOTS:
         QCOMPARE(Json::parse(outcome.out)["margins"], Json::parse("[[0, 2, 0.1], [2, 4, -0.1]]"));
     }
 
+    /// Seen: the gate 12 was less than 10 because the trace named it first.
+    void gatesCalledByNumbersAreInTheirOrder() {
+        const Outcome outcome =
+            judge({"f < 10", "--trace", "TRACE", "--end", "5", "--json"}, "time,f\n0,12\n1,between\n2,5\n");
+        QCOMPARE(Json::parse(outcome.out)["segments"], Json::parse("[[0, 2, false], [2, 5, true]]"));
+    }
+
     void keepsTimesExact() {
         const Outcome outcome =
             judge({"x < 2", "--trace", "TRACE", "--json"}, "time,x\n123456789.000000001,1\n123456789.000000002,2\n");
