@@ -287,68 +287,69 @@ void TestRunLoop::controlsNotHeardOfAreNamed() {
         QVERIFY(box.goOnTo(SessionPhase::Running));
         QCOMPARE(box.isTold("Not heard of yet: Taxi light. Move each once"), !hasReported);
     }
-    /// A report that is behind what was judged already counts from now, and is counted.
-    void TestRunLoop::aReadingFromThePastComesNow() {
-        Box box(aircraft(), *m_flow);
-        QVERIFY(box.goOnUntil([&] {
-            return box.hub->connected(0).has_value();
-        }));
-        box.send(0);
-        box.loop->command(CommandKind::Start);
-        QVERIFY(box.goOnTo(SessionPhase::Running));
-        const Time now = box.clock.now() + 1s;
-        box.clock.set(now);
-        box.loop->advance(now);
-        box.loop->moveOnScreen(*aircraft().signals.find("flap_lever"), Value::position(1));
-        box.loop->advance(now + 10ms);
-        const std::uint64_t before = box.loop->snapshot().lateSamples;
-        box.clock.set(now - 900ms);
-        box.send(1);
-        box.clock.set(now + 20ms);
-        QVERIFY(box.goOnTo(SessionPhase::Ended));
-        QCOMPARE(box.loop->snapshot().lateSamples, before + 1);
-        QVERIFY(box.loop->snapshot().results[0].done >= now);
-    }
+}
 
-    /// On, over a step whose control the jump puts right by itself, and back again; and all of it is in the record.
-    void TestRunLoop::handsJumpAndSimulatedControlsFollow() {
-        Problems problems;
-        const std::optional<Flow> three = parseFlow(kThree, "three.toml", aircraft(), problems);
-        QVERIFY(three);
-        Memory memory;
-        RunParts parts;
-        parts.aircraft = &aircraft();
-        parts.flow = &*three;
-        parts.recorder = &memory;
-        parts.header.setup.controls.resize(aircraft().controls.size());
-        for (ControlFacts& facts : parts.header.setup.controls)
-            facts.isSimulated = true;
-        const SessionSetup setup = parts.header.setup;
-        parts.hands = Hands::parse("at 2 s: jump to more_flap\ndue more_flap, 1 s later: flap_lever 12\n"
-                                   "at 8 s: jump to light\ndue light, 1 s later: taxi_light on\n"
-                                   "due flap, 1 s later: flap_lever 4\ndue more_flap, 1 s later: flap_lever 12\n",
-                                   "test.hands", aircraft(), *three, problems);
-        QVERIFY2(parts.hands, problems.all().empty() ? "" : describe(problems.firstError()).c_str());
-        RunLoop loop(std::move(parts));
-        loop.command(CommandKind::Start);
-        for (Time time{}; time < 20s; time += 10ms)
-            loop.advance(time);
-        loop.command(CommandKind::Stop);
-        loop.advance(21s);
-        QVERIFY(loop.isEnded());
-        std::string told;
-        for (const Event& event : memory.allEvents)
-            if (event.kind == EventKind::Jumped || event.kind == EventKind::StepDone ||
-                event.kind == EventKind::StepVoid)
-                told += std::string(nameOf(event.kind)) + " " + three->steps[static_cast<std::size_t>(event.step)].id +
-                        ", ";
-        QCOMPARE(QString::fromStdString(told),
-                 QString("jumped more_flap, step-void light, step-void flap, step-done more_flap, "
-                         "jumped light, step-done light, step-done flap, step-done more_flap, "));
-        const JudgedRun again = judgeAgain(aircraft(), *three, setup, memory.allSamples, memory.commands, memory.end);
-        QCOMPARE(again.events.size(), memory.allEvents.size());
-        QVERIFY(again.events == memory.allEvents);
-    }
+/// A report that is behind what was judged already counts from now, and is counted.
+void TestRunLoop::aReadingFromThePastComesNow() {
+    Box box(aircraft(), *m_flow);
+    QVERIFY(box.goOnUntil([&] {
+        return box.hub->connected(0).has_value();
+    }));
+    box.send(0);
+    box.loop->command(CommandKind::Start);
+    QVERIFY(box.goOnTo(SessionPhase::Running));
+    const Time now = box.clock.now() + 1s;
+    box.clock.set(now);
+    box.loop->advance(now);
+    box.loop->moveOnScreen(*aircraft().signals.find("flap_lever"), Value::position(1));
+    box.loop->advance(now + 10ms);
+    const std::uint64_t before = box.loop->snapshot().lateSamples;
+    box.clock.set(now - 900ms);
+    box.send(1);
+    box.clock.set(now + 20ms);
+    QVERIFY(box.goOnTo(SessionPhase::Ended));
+    QCOMPARE(box.loop->snapshot().lateSamples, before + 1);
+    QVERIFY(box.loop->snapshot().results[0].done >= now);
+}
 
-    QTEST_GUILESS_MAIN(TestRunLoop)
+/// On, over a step whose control the jump puts right by itself, and back again; and all of it is in the record.
+void TestRunLoop::handsJumpAndSimulatedControlsFollow() {
+    Problems problems;
+    const std::optional<Flow> three = parseFlow(kThree, "three.toml", aircraft(), problems);
+    QVERIFY(three);
+    Memory memory;
+    RunParts parts;
+    parts.aircraft = &aircraft();
+    parts.flow = &*three;
+    parts.recorder = &memory;
+    parts.header.setup.controls.resize(aircraft().controls.size());
+    for (ControlFacts& facts : parts.header.setup.controls)
+        facts.isSimulated = true;
+    const SessionSetup setup = parts.header.setup;
+    parts.hands = Hands::parse("at 2 s: jump to more_flap\ndue more_flap, 1 s later: flap_lever 12\n"
+                               "at 8 s: jump to light\ndue light, 1 s later: taxi_light on\n"
+                               "due flap, 1 s later: flap_lever 4\ndue more_flap, 1 s later: flap_lever 12\n",
+                               "test.hands", aircraft(), *three, problems);
+    QVERIFY2(parts.hands, problems.all().empty() ? "" : describe(problems.firstError()).c_str());
+    RunLoop loop(std::move(parts));
+    loop.command(CommandKind::Start);
+    for (Time time{}; time < 20s; time += 10ms)
+        loop.advance(time);
+    loop.command(CommandKind::Stop);
+    loop.advance(21s);
+    QVERIFY(loop.isEnded());
+    std::string told;
+    for (const Event& event : memory.allEvents)
+        if (event.kind == EventKind::Jumped || event.kind == EventKind::StepDone || event.kind == EventKind::StepVoid)
+            told +=
+                std::string(nameOf(event.kind)) + " " + three->steps[static_cast<std::size_t>(event.step)].id + ", ";
+    QCOMPARE(QString::fromStdString(told),
+             QString("jumped more_flap, step-void light, step-void flap, step-done more_flap, "
+                     "jumped light, step-done light, step-done flap, step-done more_flap, "));
+    const JudgedRun again = judgeAgain(aircraft(), *three, setup, memory.allSamples, memory.commands, memory.end);
+    QCOMPARE(again.events.size(), memory.allEvents.size());
+    QVERIFY(again.events == memory.allEvents);
+}
+
+QTEST_GUILESS_MAIN(TestRunLoop)
 #include "test_runloop.moc"
