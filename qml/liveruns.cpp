@@ -1,12 +1,9 @@
 #include "liveruns.h"
 
-#include <algorithm>
-#include <filesystem>
-
 #include <QObject>
 
-#include "base/tomlfile.h"
 #include "command/assembly.h"
+#include "rigs.h"
 
 namespace flowhand {
 
@@ -31,28 +28,6 @@ private:
     Run m_run;
 };
 
-std::string ownRigs() {
-    return (std::filesystem::path(defaultStoreFile()).parent_path() / "rigs").string();
-}
-
-/// The first rig file of the folder, by name.
-std::string firstRigIn(const std::string& folder) {
-    std::error_code problem;
-    std::vector<std::string> files;
-    for (const auto& entry : std::filesystem::directory_iterator(folder, problem))
-        if (entry.path().extension() == ".toml")
-            files.push_back(entry.path().string());
-    return files.empty() ? std::string() : *std::min_element(files.begin(), files.end());
-}
-
-QString titleOf(const std::string& rigFile) {
-    if (rigFile.empty())
-        return {};
-    const Result<TomlFile> file = TomlFile::load(rigFile);
-    const TomlNode* title = file ? file->root().find("title") : nullptr;
-    return QString::fromStdString(title != nullptr ? title->text : rigFile);
-}
-
 } // namespace
 
 QString LiveRuns::rigsFolder() const {
@@ -60,20 +35,25 @@ QString LiveRuns::rigsFolder() const {
 }
 
 LiveRuns::LiveRuns(std::string rigFile, std::string storeFile)
-    : m_rigFile(rigFile.empty() ? firstRigIn(ownRigs()) : std::move(rigFile)), m_storeFile(std::move(storeFile)),
-      m_rigTitle(titleOf(m_rigFile)), m_devices(systemDevices()) {}
+    : m_askedRig(std::move(rigFile)), m_storeFile(std::move(storeFile)), m_devices(systemDevices()) {}
+
+std::string LiveRuns::rigFile() const {
+    return m_askedRig.empty() ? firstRig() : m_askedRig;
+}
+
+QString LiveRuns::rigTitle() const {
+    return rigTitleOf(rigFile());
+}
 
 Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, std::function<void()> onChange) {
-    if (choice.hands == HandsChoice::Rig && m_rigFile.empty())
-        return failure(
-            "no-rig",
-            "there is no rig file yet: copy one of the sample rigs into this folder and make it say which input "
-            "is which control, or use the screen",
-            {ownRigs()});
+    const std::string rig = rigFile();
+    if (choice.hands == HandsChoice::Rig && rig.empty())
+        return failure("no-rig", "there is no rig file yet: go to the Bench and wire your controls, or use the screen",
+                       {ownRigs()});
     RunWish wish;
     wish.aircraft = choice.folder->aircraft.get();
     wish.flow = choice.flow;
-    wish.rigFile = choice.hands == HandsChoice::Rig ? m_rigFile : std::string();
+    wish.rigFile = choice.hands == HandsChoice::Rig ? rig : std::string();
     wish.handsFile = choice.hands == HandsChoice::Demonstration ? demonstrationOf(*choice.flow) : std::string();
     wish.hasScreenControls = true;
     // A store that cannot be opened must not keep anyone from flying; the run says that it is not stored.

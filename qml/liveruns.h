@@ -13,20 +13,21 @@ namespace flowhand {
 /// Makes the window's real runs: on a thread each, with the devices of the rig, stored. GUI thread.
 class LiveRuns final : public RunMaker {
 public:
-    /// `rigFile` may be empty: the first rig of the person's rigs folder is used, if there is one.
+    /// `rigFile` may be empty: then the first rig of the person's rigs folder is used, as soon as there is one.
     LiveRuns(std::string rigFile, std::string storeFile);
 
     [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
                                                           std::function<void()> onChange) override;
     [[nodiscard]] bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const override;
-    [[nodiscard]] QString rigTitle() const override { return m_rigTitle; }
+    [[nodiscard]] QString rigTitle() const override;
     [[nodiscard]] QString rigsFolder() const override;
     [[nodiscard]] std::vector<QString> deviceRemarks() const override;
 
 private:
-    std::string m_rigFile;
+    [[nodiscard]] std::string rigFile() const;
+
+    std::string m_askedRig;
     std::string m_storeFile;
-    QString m_rigTitle;
     std::unique_ptr<HidSystem> m_devices;
     SteadyClock m_clock;
 };

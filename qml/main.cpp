@@ -10,7 +10,9 @@
 
 #include "command/commandline.h"
 #include "command/datafolder.h"
+#include "livebench.h"
 #include "liveruns.h"
+#include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
 #include "procedure/library.h"
@@ -38,6 +40,8 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
                       "/flowhand/settings.ini");
     LiveRuns runs(wish.rigFile, wish.storeFile);
     FlyPresenter fly(library, problems, runs);
+    LiveBenches benches(library, wish.rigFile);
+    BenchPresenter bench(benches);
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
     });
@@ -49,7 +53,9 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
-    engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)}, {"settings", QVariant::fromValue(&settings)}});
+    engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
+                                 {"bench", QVariant::fromValue(&bench)},
+                                 {"settings", QVariant::fromValue(&settings)}});
     engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
     return engine.rootObjects().isEmpty() ? EXIT_FAILURE : QGuiApplication::exec();
 }

@@ -39,8 +39,8 @@ constexpr std::size_t kManySpikes = 5;
 constexpr double kReturnSpread = 0.15;
 constexpr double kLinearityCaution = 3.0;
 
-Verdict judged(double value, double caution, double bad) {
-    return value > bad ? Verdict::Bad : value > caution ? Verdict::Caution : Verdict::Good;
+Soundness judged(double value, double caution, double bad) {
+    return value > bad ? Soundness::Bad : value > caution ? Soundness::Caution : Soundness::Good;
 }
 
 std::string shown(double value) {
@@ -73,8 +73,8 @@ public:
     }
 
 private:
-    void add(const char* check, Verdict verdict, std::string text, std::string reason, std::string remedy) {
-        if (verdict == Verdict::Good)
+    void add(const char* check, Soundness verdict, std::string text, std::string reason, std::string remedy) {
+        if (verdict == Soundness::Good)
             remedy.clear();
         m_out.findings.push_back({check, verdict, std::move(text), std::move(reason), std::move(remedy)});
     }
@@ -84,13 +84,14 @@ private:
     bool judgeMovement() {
         const std::set<std::int64_t> distinct(m_values.begin(), m_values.end());
         if (m_values.empty()) {
-            add("movement", Verdict::Bad, "it said nothing at all", "a control that says nothing cannot confirm a step",
+            add("movement", Soundness::Bad, "it said nothing at all",
+                "a control that says nothing cannot confirm a step",
                 "move it; if nothing comes, see whether it is wired to this input with 'flowhand devices --watch'");
             return false;
         }
         if (distinct.size() <= 2) {
             const bool isOne = distinct.size() == 1;
-            add("movement", Verdict::Bad,
+            add("movement", Soundness::Bad,
                 isOne ? "every report says " + std::to_string(*distinct.begin())
                       : "it says nothing but " + std::to_string(*distinct.begin()) + " and " +
                             std::to_string(*distinct.rbegin()),
@@ -102,7 +103,7 @@ private:
         if (m_out.travel >= kLeastTravelSigmas * m_out.sigma && !m_resting.dwells.empty())
             return true;
         measureNoise();
-        add("noise", Verdict::Bad,
+        add("noise", Soundness::Bad,
             m_resting.dwells.empty() ? "it was never at rest"
                                      : "sigma " + shown(m_out.sigma) + " counts, in a travel of " + shown(m_out.travel),
             "no movement can be told from its noise",
@@ -136,9 +137,9 @@ private:
     void judgeRange() {
         const double steps = m_out.travel / std::max(1.0, kPeakToPeakSigmas * m_out.sigma);
         add("range",
-            steps < kLeastSteps / 4 ? Verdict::Bad
-            : steps < kLeastSteps   ? Verdict::Caution
-                                    : Verdict::Good,
+            steps < kLeastSteps / 4 ? Soundness::Bad
+            : steps < kLeastSteps   ? Soundness::Caution
+                                    : Soundness::Good,
             "it uses " + shown(100 * m_out.share) + " % of the converter's range, counts " + shown(m_resting.low) +
                 " to " + shown(m_resting.high),
             "that gives " + shown(std::floor(steps)) + " places that noise does not blur; 100 are enough for 1 %",
@@ -164,7 +165,7 @@ private:
         }
         m_out.restLength = end - begin;
         if (m_out.restLength < kLeastRest) {
-            add("drift", Verdict::Unmeasured, "it was never left alone for " + shown(seconds(kLeastRest)) + " s",
+            add("drift", Soundness::Unmeasured, "it was never left alone for " + shown(seconds(kLeastRest)) + " s",
                 "drift shows only in a long rest", "leave it alone for ten seconds");
             return;
         }
@@ -204,17 +205,17 @@ private:
         const std::set<std::int64_t> distinct(within.begin(), within.end());
         if (movingReports() >= kReportsACount * steps)
             m_out.deadCodes = std::clamp(1 - static_cast<double>(distinct.size()) / (steps + 1), 0.0, 1.0);
-        const Verdict coarse = m_out.quantum > 1 && steps < kAmpleSteps
-                                   ? (steps < kLeastSteps ? Verdict::Bad : Verdict::Caution)
-                                   : Verdict::Good;
-        const Verdict dead = judged(m_out.deadCodes.value_or(0.0), kDeadCaution, kDeadBad);
+        const Soundness coarse = m_out.quantum > 1 && steps < kAmpleSteps
+                                     ? (steps < kLeastSteps ? Soundness::Bad : Soundness::Caution)
+                                     : Soundness::Good;
+        const Soundness dead = judged(m_out.deadCodes.value_or(0.0), kDeadCaution, kDeadBad);
         add("dead codes", std::max(coarse, dead),
             (m_out.quantum > 1 ? "it counts in steps of " + std::to_string(m_out.quantum)
                                : std::string("it counts one by one")) +
                 (m_out.deadCodes ? "; " + shown(100 * *m_out.deadCodes) + " % of the counts on its way never come"
                                  : "; moved too fast to see every count"),
-            std::max(coarse, dead) == Verdict::Good ? "fine enough for every step"
-                                                    : "a lever cannot stop where no count is",
+            std::max(coarse, dead) == Soundness::Good ? "fine enough for every step"
+                                                      : "a lever cannot stop where no count is",
             "set the card to its full resolution, or use one whose converter has the bits that it reports");
     }
 
@@ -237,15 +238,15 @@ private:
         std::string where;
         for (const TrackGap& gap : m_out.gaps)
             where += (where.empty() ? "" : ", ") + std::to_string(gap.from) + " to " + std::to_string(gap.to);
-        const Verdict verdict = !m_out.gaps.empty() || m_out.spikes >= kManySpikes ? Verdict::Bad
-                                : m_out.spikes > 0                                 ? Verdict::Caution
-                                                                                   : Verdict::Good;
+        const Soundness verdict = !m_out.gaps.empty() || m_out.spikes >= kManySpikes ? Soundness::Bad
+                                  : m_out.spikes > 0                                 ? Soundness::Caution
+                                                                                     : Soundness::Good;
         add("jumps", verdict,
             m_out.spikes == 0 && where.empty()
                 ? std::string("it moves without a jump")
                 : std::to_string(m_out.spikes) + " spikes, the largest of " + shown(m_out.largestSpike) + " counts" +
                       (where.empty() ? "" : "; it jumps at the counts " + where),
-            verdict == Verdict::Good ? "its track is whole" : "so does a worn or dirty track, or a loose plug",
+            verdict == Soundness::Good ? "its track is whole" : "so does a worn or dirty track, or a loose plug",
             "turn it quickly from end to end fifty times, then see to plug and solder; if it stays, change the "
             "potentiometer. Until then a 'spike_limit' keeps spikes out");
     }
@@ -292,7 +293,7 @@ private:
 
     void judgeHysteresis(const std::vector<double>& differences) {
         if (differences.empty()) {
-            add("hysteresis", Verdict::Unmeasured, "no place was come to from both sides",
+            add("hysteresis", Soundness::Unmeasured, "no place was come to from both sides",
                 "hysteresis is the difference between coming to a place from above and from below",
                 "move it to its places both upwards and downwards, and hold it there for a second");
             return;
@@ -314,7 +315,7 @@ private:
 
     void judgeReturn(const std::vector<DwellCluster>& clusters) {
         if (clusters.empty()) {
-            add("return", Verdict::Unmeasured, "it was not seen to spring back twice",
+            add("return", Soundness::Unmeasured, "it was not seen to spring back twice",
                 "the error of its return is what several returns differ by",
                 "push it to one side and let go, three times from each side, two seconds apart");
             return;

@@ -131,7 +131,7 @@ private:
             furthest = std::max(furthest, std::fabs(at - static_cast<double>(centre.place.at)));
         centre.deadBand = std::max<std::int64_t>(1, roundUp(furthest + kNoiseSigmas * m_out.noise));
         if (centre.place.fromBelow == 0 || centre.place.fromAbove == 0)
-            m_out.findings.push_back({"centre", Verdict::Caution, "it was let go from one side only",
+            m_out.findings.push_back({"centre", Soundness::Caution, "it was let go from one side only",
                                       "its centre may lie elsewhere when it comes from the other",
                                       "calibrate again and let it spring back from both sides"});
         m_out.centre = std::move(centre);
@@ -171,7 +171,7 @@ private:
             const double seen = place.spread / 2 + kNoiseSigmas * m_out.noise + 1;
             const double most = kMostBandShare * static_cast<double>(way);
             if (seen > most)
-                m_out.findings.push_back({"gate", Verdict::Bad,
+                m_out.findings.push_back({"gate", Soundness::Bad,
                                           "gate '" + m_ask.gates[i] + "' was found within " + numberText(place.spread) +
                                               " counts, and the next gate is " + std::to_string(way) + " away",
                                           "gates so wide cannot be told apart safely",
@@ -213,7 +213,7 @@ private:
     void judgeSides(const char* check, const std::string& what, const Place& place, bool hasBothSides) {
         if (!hasBothSides || (place.fromBelow > 0 && place.fromAbove > 0))
             return;
-        m_out.findings.push_back({check, Verdict::Caution, what + " was come to from one side only",
+        m_out.findings.push_back({check, Soundness::Caution, what + " was come to from one side only",
                                   "its backlash is not known, and coming from the other side may miss its band",
                                   "calibrate again and move through all places upwards and downwards"});
     }
@@ -237,35 +237,35 @@ private:
         if (!backlashes.empty())
             m_out.backlash = medianOf(backlashes);
         if (!isRepeated) {
-            m_out.findings.push_back({"repeat", Verdict::Caution, "not every place was held twice",
+            m_out.findings.push_back({"repeat", Soundness::Caution, "not every place was held twice",
                                       "whether it comes back to the same count is not known",
                                       "calibrate again and visit every place at least twice"});
             return;
         }
-        const Verdict verdict = m_out.repeatPercent > kRepeatBad       ? Verdict::Bad
-                                : m_out.repeatPercent > kRepeatCaution ? Verdict::Caution
-                                                                       : Verdict::Good;
+        const Soundness verdict = m_out.repeatPercent > kRepeatBad       ? Soundness::Bad
+                                  : m_out.repeatPercent > kRepeatCaution ? Soundness::Caution
+                                                                         : Soundness::Good;
         m_out.findings.push_back(
             {"repeat", verdict, "comes back within " + numberText(m_out.repeatPercent) + " % of its travel",
-             verdict == Verdict::Good ? "well inside the 3 % that a lever of a training device may be off"
-                                      : "a lever of a training device may be off by 3 % at most",
-             verdict == Verdict::Good ? ""
-                                      : "look for play in the rod and its joints, a loose knob or a slipping shaft"});
+             verdict == Soundness::Good ? "well inside the 3 % that a lever of a training device may be off"
+                                        : "a lever of a training device may be off by 3 % at most",
+             verdict == Soundness::Good ? ""
+                                        : "look for play in the rod and its joints, a loose knob or a slipping shaft"});
     }
 
     void judgeNoise() {
         const double steps = m_travel / (kPeakToPeakSigmas * m_out.noise);
-        const Verdict verdict = steps < kLeastSteps / 4 ? Verdict::Bad
-                                : steps < kLeastSteps   ? Verdict::Caution
-                                                        : Verdict::Good;
+        const Soundness verdict = steps < kLeastSteps / 4 ? Soundness::Bad
+                                  : steps < kLeastSteps   ? Soundness::Caution
+                                                          : Soundness::Good;
         m_out.findings.push_back(
             {"resolution", verdict,
              "its travel uses " + percent(m_out.share) + " of the converter's range and has " +
                  numberText(std::floor(steps)) + " places that noise does not blur",
-             verdict == Verdict::Good ? "100 are enough to set it to 1 %" : "fewer than 100 cannot be set to 1 %",
-             verdict == Verdict::Good ? ""
-                                      : "use a longer arm or a rod that turns the potentiometer further, and see to "
-                                        "the noise with 'flowhand bench health'"});
+             verdict == Soundness::Good ? "100 are enough to set it to 1 %" : "fewer than 100 cannot be set to 1 %",
+             verdict == Soundness::Good ? ""
+                                        : "use a longer arm or a rod that turns the potentiometer further, and see to "
+                                          "the noise with 'flowhand bench health'"});
     }
 
     const AxisAsk& m_ask;

@@ -41,9 +41,9 @@ std::vector<Burst> burstsOf(const ContactEdges& edges) {
 }
 
 void judgeBounce(ContactHealth& health, const ContactHealthAsk& ask) {
-    const Verdict verdict = health.longestBounce > kWornBounce    ? Verdict::Bad
-                            : health.longestBounce > kUsualBounce ? Verdict::Caution
-                                                                  : Verdict::Good;
+    const Soundness verdict = health.longestBounce > kWornBounce    ? Soundness::Bad
+                              : health.longestBounce > kUsualBounce ? Soundness::Caution
+                                                                    : Soundness::Good;
     health.findings.push_back(
         {"bounce", verdict,
          "bounces for " + millisText(health.longestBounce) + " at most, " + millisText(health.meanBounce) +
@@ -51,24 +51,25 @@ void judgeBounce(ContactHealth& health, const ContactHealthAsk& ask) {
              (ask.interval > milliseconds(2) ? " (as far as a report every " + millisText(ask.interval) + " shows)"
                                              : std::string()),
          "measured switches bounce for 1.6 ms on average and 6.2 ms at most, paddle contacts for up to 10 ms",
-         verdict == Verdict::Good ? ""
-                                  : "raise 'debounce' above it; clean or change the switch, and see that the lever "
-                                    "presses it firmly"});
+         verdict == Soundness::Good ? ""
+                                    : "raise 'debounce' above it; clean or change the switch, and see that the lever "
+                                      "presses it firmly"});
 }
 
 void judgeChatter(ContactHealth& health) {
-    const Verdict verdict = health.chatter >= kMuchChatter ? Verdict::Bad
-                            : health.chatter > 0           ? Verdict::Caution
-                                                           : Verdict::Good;
-    health.findings.push_back(
-        {"chatter", verdict,
-         health.chatter == 0 ? std::string("stays as it is put")
-                             : "changed for a moment and back " + std::to_string(health.chatter) + " times",
-         verdict == Verdict::Good ? "no change that a hand did not make"
-                                  : "a hand cannot press and let go within 25 ms",
-         verdict == Verdict::Good ? ""
-                                  : "see to plug, solder and crimp, to a lever that only just touches the switch, and "
-                                    "to a cable beside motors or lamps"});
+    const Soundness verdict = health.chatter >= kMuchChatter ? Soundness::Bad
+                              : health.chatter > 0           ? Soundness::Caution
+                                                             : Soundness::Good;
+    health.findings.push_back({"chatter", verdict,
+                               health.chatter == 0
+                                   ? std::string("stays as it is put")
+                                   : "changed for a moment and back " + std::to_string(health.chatter) + " times",
+                               verdict == Soundness::Good ? "no change that a hand did not make"
+                                                          : "a hand cannot press and let go within 25 ms",
+                               verdict == Soundness::Good
+                                   ? ""
+                                   : "see to plug, solder and crimp, to a lever that only just touches the switch, and "
+                                     "to a cable beside motors or lamps"});
 }
 
 } // namespace
@@ -116,7 +117,7 @@ ContactHealth measureContact(const ContactEdges& edges, const ContactHealthAsk& 
     }
     health.meanBounce = fromSeconds(meanOf(bounces));
     if (health.changes == 0) {
-        health.findings.push_back({"stuck", ask.isOperated ? Verdict::Bad : Verdict::Unmeasured,
+        health.findings.push_back({"stuck", ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
                                    std::string("stayed ") + (edges.isClosedFirst ? "closed" : "open") + " all the time",
                                    ask.isOperated ? "it was worked and did not change" : "nobody worked it",
                                    ask.isOperated
@@ -215,17 +216,17 @@ private:
     }
 
     void judge() {
-        const Verdict both = m_out.longestBoth > m_ask.transit ? Verdict::Bad : Verdict::Good;
+        const Soundness both = m_out.longestBoth > m_ask.transit ? Soundness::Bad : Soundness::Good;
         m_out.findings.push_back(
             {"both on", both, "two contacts closed together for " + millisText(m_out.longestBoth) + " at most",
-             both == Verdict::Good ? "within the transit time; a switch that makes before it breaks does so"
-                                   : "longer than the transit time of " + millisText(m_ask.transit),
-             both == Verdict::Good ? ""
-                                   : "look for a bridge of solder, two wires at one terminal, or a second switch on "
-                                     "the same inputs"});
+             both == Soundness::Good ? "within the transit time; a switch that makes before it breaks does so"
+                                     : "longer than the transit time of " + millisText(m_ask.transit),
+             both == Soundness::Good ? ""
+                                     : "look for a bridge of solder, two wires at one terminal, or a second switch on "
+                                       "the same inputs"});
         const bool isLong = m_out.longestNone > m_ask.transit && !m_ask.hasOpenPosition;
         m_out.findings.push_back(
-            {"none on", isLong ? Verdict::Caution : Verdict::Good,
+            {"none on", isLong ? Soundness::Caution : Soundness::Good,
              "between two positions none was closed for " + millisText(m_out.longestNone) + " at most, " +
                  millisText(m_out.usualNone) + " usually",
              isLong ? "longer than the transit time of " + millisText(m_ask.transit)
@@ -235,7 +236,7 @@ private:
                     : ""});
         if (m_out.neverClosed.empty())
             return;
-        m_out.findings.push_back({"positions", m_ask.isOperated ? Verdict::Bad : Verdict::Unmeasured,
+        m_out.findings.push_back({"positions", m_ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
                                   "never closed: " + joined(m_out.neverClosed, ", "),
                                   m_ask.isOperated ? "each position has to be reached when it is turned through all"
                                                    : "it was not turned through all positions",

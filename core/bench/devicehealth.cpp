@@ -38,7 +38,7 @@ DeviceHealth measureDevice(const DeviceSeries& device) {
     health.interval = device.medianInterval();
     if (health.reports < kLeastReports || !health.isPaced) {
         health.findings.push_back(
-            {"reports", Verdict::Unmeasured,
+            {"reports", Soundness::Unmeasured,
              std::to_string(health.reports) + " reports" + (health.isPaced ? "" : ", only when something changed"),
              "gaps show only where reports come at a pace of their own", health.isPaced ? "measure for longer" : ""});
         return health;
@@ -56,28 +56,30 @@ DeviceHealth measureDevice(const DeviceSeries& device) {
     }
     health.jitter = fromSeconds(deviationOf(usual));
     health.lost = seconds(gaps) / std::max(seconds(device.reports.back() - device.reports.front()), 1e-9);
-    const Verdict pace = health.interval > kLowestDelay  ? Verdict::Bad
-                         : health.interval > kUpperDelay ? Verdict::Caution
-                                                         : Verdict::Good;
+    const Soundness pace = health.interval > kLowestDelay  ? Soundness::Bad
+                           : health.interval > kUpperDelay ? Soundness::Caution
+                                                           : Soundness::Good;
     health.findings.push_back({"reports", pace, "a report every " + millisText(health.interval),
                                "a control should be seen within 100 ms",
-                               pace == Verdict::Good ? "" : "set the card to a shorter report interval, if it can"});
-    const Verdict jitter = health.jitter > kUpperDelay                                                ? Verdict::Bad
-                           : health.jitter > std::max(health.interval / 2, Duration(milliseconds(4))) ? Verdict::Caution
-                                                                                                      : Verdict::Good;
-    health.findings.push_back(
-        {"jitter", jitter, "intervals differ by " + millisText(health.jitter) + " (sigma)",
-         jitter == Verdict::Good ? "steady enough for every step" : "times are known only as well as the reports come",
-         jitter == Verdict::Good ? "" : "plug it in directly instead of through a hub"});
-    const Verdict dropouts = health.lost > kLostBad || health.longest > kLowestDelay      ? Verdict::Bad
-                             : health.lost > kLostCaution || health.longest > kUpperDelay ? Verdict::Caution
-                                                                                          : Verdict::Good;
+                               pace == Soundness::Good ? "" : "set the card to a shorter report interval, if it can"});
+    const Soundness jitter = health.jitter > kUpperDelay ? Soundness::Bad
+                             : health.jitter > std::max(health.interval / 2, Duration(milliseconds(4)))
+                                 ? Soundness::Caution
+                                 : Soundness::Good;
+    health.findings.push_back({"jitter", jitter, "intervals differ by " + millisText(health.jitter) + " (sigma)",
+                               jitter == Soundness::Good ? "steady enough for every step"
+                                                         : "times are known only as well as the reports come",
+                               jitter == Soundness::Good ? "" : "plug it in directly instead of through a hub"});
+    const Soundness dropouts = health.lost > kLostBad || health.longest > kLowestDelay      ? Soundness::Bad
+                               : health.lost > kLostCaution || health.longest > kUpperDelay ? Soundness::Caution
+                                                                                            : Soundness::Good;
     health.findings.push_back(
         {"dropouts", dropouts, std::to_string(health.dropouts) + " gaps, the longest of " + millisText(health.longest),
-         dropouts == Verdict::Good ? "nothing was missed" : "what moves in a gap is seen late or not at all",
-         dropouts == Verdict::Good ? ""
-                                   : "try another cable and socket, plug it in directly instead of through a hub, and "
-                                     "see whether the computer was busy"});
+         dropouts == Soundness::Good ? "nothing was missed" : "what moves in a gap is seen late or not at all",
+         dropouts == Soundness::Good
+             ? ""
+             : "try another cable and socket, plug it in directly instead of through a hub, and "
+               "see whether the computer was busy"});
     return health;
 }
 

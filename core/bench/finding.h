@@ -8,9 +8,9 @@
 namespace flowhand {
 
 /// Bad: steps on this control cannot be relied on until it is mended. Unmeasured: the measurement did not show it.
-enum class Verdict : std::uint8_t { Good, Unmeasured, Caution, Bad };
+enum class Soundness : std::uint8_t { Good, Unmeasured, Caution, Bad };
 
-[[nodiscard]] constexpr const char* verdictName(Verdict verdict) {
+[[nodiscard]] constexpr const char* soundnessName(Soundness verdict) {
     constexpr const char* kNames[] = {"good", "not measured", "caution", "bad"};
     return kNames[static_cast<std::size_t>(verdict)];
 }
@@ -18,14 +18,14 @@ enum class Verdict : std::uint8_t { Good, Unmeasured, Caution, Bad };
 /// One thing that was looked at, in words.
 struct Finding {
     std::string check; ///< "noise", "bounce": stable, for programs and tests
-    Verdict verdict = Verdict::Good;
+    Soundness verdict = Soundness::Good;
     std::string text;   ///< what was measured
     std::string reason; ///< why the verdict is what it is
     std::string remedy; ///< what a builder can do; empty when there is nothing to do
 };
 
-[[nodiscard]] inline Verdict worstOf(const std::vector<Finding>& findings) {
-    Verdict worst = Verdict::Good;
+[[nodiscard]] inline Soundness worstOf(const std::vector<Finding>& findings) {
+    Soundness worst = Soundness::Good;
     for (const Finding& finding : findings)
         worst = std::max(worst, finding.verdict);
     return worst;

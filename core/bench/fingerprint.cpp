@@ -85,6 +85,8 @@ std::string hashOf(TomlNode table, const Control& control, const std::vector<Dev
 } // namespace
 
 Result<std::vector<ControlFingerprint>> fingerprintsOf(const RigFile& rig, const SignalTable& signals) {
+    if (rig.controls.empty())
+        return std::vector<ControlFingerprint>();
     const Result<TomlFile> toml = TomlFile::parse(rig.source, {});
     if (!toml)
         return tl::unexpected(toml.error());

@@ -63,7 +63,7 @@ Result<ControlHealth> measureControl(const BenchControl& control, const DeviceSe
 }
 
 EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control, const ControlFingerprint& fingerprint,
-                          const std::string& deviceName, const DeviceSeries& device, Verdict worst,
+                          const std::string& deviceName, const DeviceSeries& device, Soundness worst,
                           std::string result) {
     EvidenceRecord record;
     record.kind = kind;
@@ -72,7 +72,7 @@ EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control, co
     record.control = fingerprint.control;
     record.signals = fingerprint.signals;
     record.fingerprint = fingerprint.hash;
-    record.isGood = worst != Verdict::Bad;
+    record.isGood = worst != Soundness::Bad;
     record.result = std::move(result);
     for (const InputRef& input : control.control->inputs())
         if (const Series* series = device.find(input.name))

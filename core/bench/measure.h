@@ -27,6 +27,6 @@ struct ControlCalibration {
 /// A record of what was measured, with its raw data; `fingerprint` is the control's as the result leaves it.
 [[nodiscard]] EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control,
                                         const ControlFingerprint& fingerprint, const std::string& deviceName,
-                                        const DeviceSeries& device, Verdict worst, std::string result);
+                                        const DeviceSeries& device, Soundness worst, std::string result);
 
 } // namespace flowhand

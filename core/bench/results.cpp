@@ -24,7 +24,7 @@ Json jsonOf(const std::vector<Finding>& findings) {
     Json list = Json::array();
     for (const Finding& finding : findings)
         list.push_back({{"check", finding.check},
-                        {"verdict", verdictName(finding.verdict)},
+                        {"verdict", soundnessName(finding.verdict)},
                         {"text", finding.text},
                         {"reason", finding.reason},
                         {"remedy", finding.remedy}});
@@ -179,10 +179,10 @@ std::string deviceHealthJson(const DeviceHealth& health) {
 std::string findingsText(const std::vector<Finding>& findings) {
     std::string text;
     for (const Finding& finding : findings) {
-        text += "  " + padded(finding.check, kCheckWidth) + padded(verdictName(finding.verdict), kVerdictWidth) +
+        text += "  " + padded(finding.check, kCheckWidth) + padded(soundnessName(finding.verdict), kVerdictWidth) +
                 finding.text + "\n";
         const std::string indent(2 + kCheckWidth + kVerdictWidth, ' ');
-        if (finding.verdict != Verdict::Good && !finding.reason.empty())
+        if (finding.verdict != Soundness::Good && !finding.reason.empty())
             text += indent + finding.reason + "\n";
         if (!finding.remedy.empty())
             text += indent + "-> " + finding.remedy + "\n";

@@ -5,7 +5,8 @@
 
 #include "base/names.h"
 #include "base/signal.h"
-#include "bench/measure.h"
+#include "bench/guidance.h"
+#include "bench/keepresult.h"
 #include "command/benchrig.h"
 #include "command/benchsource.h"
 
@@ -19,47 +20,22 @@ struct CalibrateOptions : BenchOptions {
     bool isDryRun = false;
 };
 
-std::string whatToDo(const BenchControl& control) {
-    const AxisAsk& ask = control.axes.front();
-    if (!ask.gates.empty())
-        return "Put it into each gate and hold it there for a second: through all of them upwards, then downwards, "
-               "twice. Do not stop between gates.";
-    std::string text = control.axes.size() > 1
-                           ? "Move each of its parts from end to end and hold it at each end for a second, three times."
-                           : "Move it to one end and hold it there for a second, then to the other; three times.";
-    if (ask.hasCentre)
-        text += " Then push it to one side, let it spring back and leave it alone for two seconds; three times from "
-                "each side.";
-    return text;
-}
-
-/// Places that were held once or come to from one side are still to be visited again; what else is wrong will not
-/// mend by going on.
-bool isComplete(const ControlCalibration& calibration) {
-    return std::none_of(calibration.findings.begin(), calibration.findings.end(),
-                        [](const Finding& finding) {
-                            return finding.verdict == Verdict::Caution && finding.check != "resolution" &&
-                                   finding.check != "repeat";
-                        }) &&
-           std::all_of(calibration.axes.begin(), calibration.axes.end(), [](const AxisCalibration& axis) {
-               return axis.low.visits > 2 && axis.high.visits > 2;
-           });
-}
-
 class Calibrate {
 public:
     Calibrate(CommandLine& line, const CalibrateOptions& options)
         : m_line(line), m_options(options), m_progress(options.asJson ? line.err : line.out) {}
 
     int run() {
-        Result<BenchRig> rig = loadBenchRig(m_options.rig, m_options.aircraft, m_line.err);
-        if (!rig)
-            return complain(m_line, rig.error());
-        m_rig = std::move(*rig);
-        for (const std::string& name : m_options.controls)
+        for (const std::string& name : m_options.controls) {
+            // Each calibration changes the file.
+            Result<BenchRig> rig = loadBenchRig(m_options.rig, m_options.aircraft, m_line.err);
+            if (!rig)
+                return complain(m_line, rig.error());
+            m_rig = std::move(*rig);
             if (const Status done = calibrate(name); !done)
                 return complain(m_line, done.error());
-        return m_worst == Verdict::Bad ? kExitNotPassed : kExitDone;
+        }
+        return m_worst == Soundness::Bad ? kExitNotPassed : kExitDone;
     }
 
 private:
@@ -73,75 +49,36 @@ private:
         const BenchControl& control = **found;
         if (!control.canBeCalibrated())
             return tl::unexpected(calibrateControl(control, {}).error());
-        std::vector<std::string> inputs;
-        const DeviceIndex index = control.control->inputs().front().device;
-        for (const InputRef& input : control.control->inputs()) {
-            if (input.device != index)
-                return failure("several-devices",
-                               "'" + name +
-                                   "' has inputs of several devices; write its counts "
-                                   "yourself, from 'flowhand devices --watch'",
-                               input.place);
-            inputs.push_back(input.name);
-        }
-        const DeviceWish wish = m_rig->rig.devices[index];
+        const Result<MeasuredInputs> inputs = measuredInputs(control);
+        if (!inputs)
+            return tl::unexpected(inputs.error());
+        const DeviceWish wish = m_rig->rig.devices[inputs->device];
         m_progress << control.control->name() << "\n";
         if (m_options.recordings.empty())
-            m_progress << "  " << whatToDo(control) << std::endl;
+            m_progress << "  " << calibrationAsk(control) << std::endl;
         std::string said;
-        const Result<DeviceSeries> device = measuredSeries(m_options, wish, inputs, [&](const DeviceSeries& sofar) {
-            return guide(control, sofar, said);
-        });
+        const Result<DeviceSeries> device =
+            measuredSeries(m_options, wish, inputs->names, [&](const DeviceSeries& sofar) {
+                return guide(control, sofar, said);
+            });
         if (!device)
             return tl::unexpected(device.error());
-        const Result<ControlCalibration> calibration = calibrateControl(control, *device);
-        if (!calibration)
-            return tl::unexpected(calibration.error());
-        return keep(control, *device, *calibration);
+        const Result<KeptCalibration> kept =
+            keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft, control, *device, m_options.isDryRun);
+        if (!kept)
+            return tl::unexpected(kept.error());
+        m_worst = std::max(m_worst, worstOf(kept->calibration.findings));
+        print(kept->record, kept->calibration);
+        return {};
     }
 
     /// Says what is still missing, once each.
     bool guide(const BenchControl& control, const DeviceSeries& sofar, std::string& said) {
-        const Result<ControlCalibration> calibration = calibrateControl(control, sofar);
-        std::string text;
-        if (!calibration) {
-            text = calibration.error().message;
-        } else if (isComplete(*calibration)) {
-            return true;
-        } else {
-            text = "all places are found; go on until each was held three times";
-            for (const Finding& finding : calibration->findings)
-                if (finding.verdict == Verdict::Caution)
-                    text = finding.text + "; " + finding.remedy;
-        }
-        if (text != said)
-            m_progress << "  " << text << std::endl;
-        said = text;
-        return false;
-    }
-
-    Status keep(const BenchControl& control, const DeviceSeries& device, const ControlCalibration& calibration) {
-        const Verdict worst = worstOf(calibration.findings);
-        m_worst = std::max(m_worst, worst);
-        const std::string deviceName = m_rig->rig.devices[control.control->inputs().front().device].name;
-        EvidenceRecord record = evidenceOf(kCalibrationEvidence, control, control.fingerprint, deviceName, device,
-                                           worst, calibrationJson(calibration.axes));
-        if (!m_options.isDryRun) {
-            const Result<std::string> source = withControlKeys(m_rig->rig.source, control.index, calibration.keys);
-            if (!source)
-                return tl::unexpected(source.error());
-            const std::size_t index = control.index; // the control goes with the old rig
-            if (const Status saved = replaceRig(*m_rig, *source); !saved)
-                return saved;
-            const auto fingerprints = fingerprintsOf(m_rig->rig, m_rig->aircraft.signals);
-            if (!fingerprints)
-                return tl::unexpected(fingerprints.error());
-            record.fingerprint = (*fingerprints)[index].hash;
-            if (const Status kept = appendEvidence(evidenceFileOf(m_rig->file), record); !kept)
-                return kept;
-        }
-        print(record, calibration);
-        return {};
+        const Guidance guidance = guideCalibration(control, sofar);
+        if (!guidance.isComplete && guidance.text != said)
+            m_progress << "  " << guidance.text << std::endl;
+        said = guidance.text;
+        return guidance.isComplete;
     }
 
     void print(const EvidenceRecord& record, const ControlCalibration& calibration) {
@@ -173,7 +110,7 @@ private:
     const CalibrateOptions& m_options;
     std::ostream& m_progress;
     std::optional<BenchRig> m_rig;
-    Verdict m_worst = Verdict::Good;
+    Soundness m_worst = Soundness::Good;
 };
 
 } // namespace

@@ -4,7 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "bench/measure.h"
+#include "bench/guidance.h"
+#include "bench/keepresult.h"
 #include "command/benchrig.h"
 #include "command/benchsource.h"
 
@@ -13,9 +14,6 @@ namespace flowhand {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-/// A live measurement takes at least so long: drift needs a rest.
-constexpr double kLeastSeconds = 25.0;
 
 class Health {
 public:
@@ -36,7 +34,7 @@ public:
         for (const auto& [device, ofDevice] : m_chosen)
             if (const Status measured = measure(device, ofDevice); !measured)
                 return complain(m_line, measured.error());
-        return m_worst == Verdict::Bad ? kExitNotPassed : kExitDone;
+        return m_worst == Soundness::Bad ? kExitNotPassed : kExitDone;
     }
 
 private:
@@ -61,11 +59,7 @@ private:
                 if (input.device == index)
                     inputs.push_back(input.name);
         if (m_options.recordings.empty())
-            m_progress << wish.name
-                       << "\n  Leave all of it alone for ten seconds. Then move each lever slowly from end "
-                       << "to end and back, three times, hold it at each gate from both sides, let it spring back from "
-                       << "both sides, press each button ten times, and turn each selector through all positions. "
-                       << "Ctrl-C ends it." << std::endl;
+            m_progress << wish.name << "\n  " << healthAsk() << " Ctrl-C ends it." << std::endl;
         std::string said;
         Result<DeviceSeries> device = measuredSeries(m_options, wish, inputs, [&](const DeviceSeries& sofar) {
             return guide(controls, sofar, said);
@@ -81,31 +75,22 @@ private:
         const DeviceHealth health = measureDevice(*device);
         show(wish.name, "device", health.findings, deviceHealthJson(health));
         for (const BenchControl* control : controls)
-            if (const Status measured = measure(*control, index, *device); !measured)
+            if (const Status measured = measure(*control, *device); !measured)
                 return measured;
         return {};
     }
 
-    Status measure(const BenchControl& control, DeviceIndex index, const DeviceSeries& device) {
-        for (const InputRef& input : control.control->inputs())
-            if (input.device != index)
-                return failure("several-devices",
-                               "'" + control.control->name() +
-                                   "' has inputs of several devices; measure its parts by "
-                                   "a rig file that wires them one by one",
-                               input.place);
+    Status measure(const BenchControl& control, const DeviceSeries& device) {
+        if (const Result<MeasuredInputs> inputs = measuredInputs(control); !inputs)
+            return tl::unexpected(inputs.error());
         const bool isOperated = !m_options.controls.empty();
         const Result<ControlHealth> health = measureControl(control, device, isOperated);
         if (!health)
             return tl::unexpected(health.error());
-        const std::vector<Finding> findings = health->findings();
-        const std::string json = healthJson(*health);
-        show(control.control->name(), "control", findings, json);
+        show(control.control->name(), "control", health->findings(), healthJson(*health));
         if (!isOperated && wasNotWorked(*health))
             return {}; // nothing was measured that could be kept
-        return appendEvidence(evidenceFileOf(m_rig->file),
-                              evidenceOf(kHealthEvidence, control, control.fingerprint, m_rig->rig.devices[index].name,
-                                         device, worstOf(findings), json));
+        return keepHealth(m_rig->file, m_rig->rig, control, device, *health);
     }
 
     /// Of a control that nobody named, in a measurement of its whole device.
@@ -120,21 +105,11 @@ private:
     }
 
     bool guide(const std::vector<const BenchControl*>& controls, const DeviceSeries& sofar, std::string& said) {
-        if (sofar.reports.empty())
-            return false;
-        std::string missing;
-        for (const BenchControl* control : controls) {
-            const Result<ControlHealth> health = measureControl(*control, sofar, true);
-            for (const Finding& finding : health ? health->findings() : std::vector<Finding>())
-                if (finding.verdict == Verdict::Unmeasured || finding.check == "movement" || finding.check == "stuck" ||
-                    finding.check == "positions")
-                    missing = control->control->name() + ": " + finding.text +
-                              (finding.verdict == Verdict::Unmeasured ? "; " + finding.remedy : "; work it");
-        }
-        if (!missing.empty() && missing != said)
-            m_progress << "  " << missing << std::endl;
-        said = missing;
-        return missing.empty() && seconds(sofar.reports.back() - sofar.reports.front()) >= kLeastSeconds;
+        const Guidance guidance = guideHealth(controls, sofar);
+        if (!guidance.text.empty() && guidance.text != said)
+            m_progress << "  " << guidance.text << std::endl;
+        said = guidance.text;
+        return guidance.isComplete;
     }
 
     void show(const std::string& name, const char* kind, const std::vector<Finding>& findings,
@@ -142,13 +117,13 @@ private:
         m_worst = std::max(m_worst, worstOf(findings));
         if (m_options.asJson)
             m_line.out << Json{{kind, name},
-                               {"good", worstOf(findings) != Verdict::Bad},
-                               {"verdict", verdictName(worstOf(findings))},
+                               {"good", worstOf(findings) != Soundness::Bad},
+                               {"verdict", soundnessName(worstOf(findings))},
                                {"result", Json::parse(json)}}
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << std::endl;
         else
-            m_line.out << name << ": " << verdictName(worstOf(findings)) << "\n"
+            m_line.out << name << ": " << soundnessName(worstOf(findings)) << "\n"
                        << findingsText(findings) << std::flush;
     }
 
@@ -157,7 +132,7 @@ private:
     std::ostream& m_progress;
     std::optional<BenchRig> m_rig;
     std::map<DeviceIndex, std::vector<const BenchControl*>> m_chosen;
-    Verdict m_worst = Verdict::Good;
+    Soundness m_worst = Soundness::Good;
 };
 
 } // namespace

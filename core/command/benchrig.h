@@ -18,7 +18,4 @@ struct BenchRig {
 [[nodiscard]] Result<BenchRig> loadBenchRig(const std::string& file, const std::string& aircraftFile,
                                             std::ostream& err);
 
-/// Puts `source` in place of the rig file and of `rig.rig`.
-[[nodiscard]] Status replaceRig(BenchRig& rig, const std::string& source);
-
 } // namespace flowhand

@@ -1,11 +1,9 @@
 #include "command/benchsource.h"
 
-#include <atomic>
-#include <mutex>
 #include <thread>
 
-#include "base/quietthread.h"
 #include "base/textfile.h"
+#include "bench/reportcapture.h"
 #include "command/interrupt.h"
 #include "device/hidsystem.h"
 #include "device/hub.h"
@@ -36,55 +34,6 @@ Result<DeviceSeries> recordedSeries(const BenchOptions& options, const DeviceWis
                    wish.place);
 }
 
-/// Reads every report of one device on a thread of its own, stamped as it is read: looking must not hold it up.
-class ReportCapture {
-public:
-    explicit ReportCapture(std::unique_ptr<HidDevice> device)
-        : m_device(std::move(device)), m_thread(quietThread([this] {
-              work();
-          })) {}
-    ~ReportCapture() {
-        m_isStopping = true;
-        m_thread.join();
-    }
-    ReportCapture(const ReportCapture&) = delete;
-    ReportCapture& operator=(const ReportCapture&) = delete;
-
-    /// Appends what came since the last call; false when the device is gone.
-    [[nodiscard]] bool take(std::vector<RecordedReport>& reports) {
-        const std::lock_guard lock(m_mutex);
-        reports.insert(reports.end(), std::make_move_iterator(m_reports.begin()),
-                       std::make_move_iterator(m_reports.end()));
-        m_reports.clear();
-        return !m_isLost;
-    }
-
-private:
-    void work() {
-        const SteadyClock clock;
-        const Time start = clock.now();
-        std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
-        while (!m_isStopping) {
-            const Result<std::size_t> length = m_device->read(buffer, DeviceHub::kReadWait);
-            const Time time = wholeTick(clock.now() - start);
-            const std::lock_guard lock(m_mutex);
-            if (!length) {
-                m_isLost = true;
-                return;
-            }
-            if (*length > 0)
-                m_reports.push_back({time, {buffer.begin(), buffer.begin() + static_cast<std::ptrdiff_t>(*length)}});
-        }
-    }
-
-    std::unique_ptr<HidDevice> m_device; ///< of the thread alone
-    std::atomic<bool> m_isStopping = false;
-    std::mutex m_mutex; ///< guards the two below
-    std::vector<RecordedReport> m_reports;
-    bool m_isLost = false;
-    std::thread m_thread;
-};
-
 Result<DeviceSeries> liveSeries(const BenchOptions& options, const DeviceWish& wish,
                                 const std::vector<std::string>& inputs, const BenchLook& look) {
     const std::unique_ptr<HidSystem> system = systemDevices();
@@ -102,7 +51,7 @@ Result<DeviceSeries> liveSeries(const BenchOptions& options, const DeviceWish& w
     const Interrupt interrupt;
     const SteadyClock clock;
     const Time start = clock.now();
-    ReportCapture capture(std::move(*device));
+    ReportCapture capture(std::move(*device), clock);
     for (Time looked = start;;) {
         std::this_thread::sleep_for(DeviceHub::kReadWait);
         const bool isThere = capture.take(recording.reports);

@@ -1,6 +1,3 @@
-#include <algorithm>
-#include <cctype>
-#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -10,12 +7,10 @@
 #include <nlohmann/json.hpp>
 
 #include "base/names.h"
-#include "base/textfile.h"
-#include "bench/wiringedit.h"
+#include "bench/wiringdesk.h"
 #include "bench/wiringguide.h"
 #include "command/benchcommand.h"
-#include "command/inputsource.h"
-#include "device/wishes.h"
+#include "command/interrupt.h"
 
 namespace flowhand {
 
@@ -37,27 +32,17 @@ struct WireOptions {
 class Wirer {
 public:
     Wirer(CommandLine& line, const WireOptions& options, const Aircraft& aircraft, InputSource& source)
-        : m_line(line), m_options(options), m_aircraft(aircraft), m_source(source) {}
-
-    /// The rig as it is; none yet is a new one.
-    Status load() {
-        std::error_code ignored;
-        if (std::filesystem::exists(m_options.rigFile, ignored)) {
-            Result<std::string> text = readFile(m_options.rigFile);
-            if (!text)
-                return tl::unexpected<Error>(text.error());
-            const Result<RigFile> rig = loadRigFor(m_options.rigFile, m_aircraft, m_line.err);
-            if (!rig)
-                return tl::unexpected<Error>(rig.error());
-            m_text = std::move(*text);
-            nameDevices(rig->devices);
-        } else {
-            nameDevices({});
-        }
-        return {};
-    }
+        : m_line(line), m_options(options), m_aircraft(aircraft), m_source(source),
+          m_desk(aircraft, options.rigFile, source) {}
 
     int run(const std::vector<WiringWish>& wishes) {
+        Problems problems;
+        const Status loaded = m_desk.load(problems);
+        for (const Problem& problem : problems.all())
+            if (loaded)
+                m_line.err << describe(problem.error) << "\n";
+        if (!loaded)
+            return complain(m_line, loaded.error());
         for (const WiringWish& wish : wishes) {
             const Result<WiringProposal> proposal = lead(wish);
             const Status status = proposal ? take(wish, *proposal) : tl::unexpected<Error>(proposal.error());
@@ -68,50 +53,6 @@ public:
     }
 
 private:
-    /// Names for the rig file: those it has, and for new devices one after the product.
-    void nameDevices(const std::vector<DeviceWish>& known) {
-        const std::vector<SourceMatch> matches = matchSource(m_source, known);
-        const std::vector<SourceDevice>& units = m_source.devices();
-        std::vector<std::string> taken;
-        for (const DeviceWish& wish : known)
-            taken.push_back(wish.name);
-        for (std::size_t i = 0; i < units.size(); ++i) {
-            WiringDevice device;
-            const auto match = std::find_if(matches.begin(), matches.end(), [&](const SourceMatch& candidate) {
-                return candidate.device == static_cast<DeviceIndex>(i);
-            });
-            if (match != matches.end()) {
-                device.wish = known[static_cast<std::size_t>(match - matches.begin())];
-                device.name = device.wish.name;
-            } else {
-                device.isNew = true;
-                device.wish = {{}, units[i].vendor, units[i].product, units[i].serial, {}, {}};
-                const auto equals = std::count_if(units.begin(), units.end(), [&](const SourceDevice& other) {
-                    return other.vendor == units[i].vendor && other.product == units[i].product;
-                });
-                if (equals > 1 && units[i].serial.empty())
-                    device.wish.port = units[i].port;
-                device.name = freeName(units[i], taken);
-                taken.push_back(device.name);
-            }
-            m_devices.push_back(std::move(device));
-        }
-    }
-
-    static std::string freeName(const SourceDevice& unit, const std::vector<std::string>& taken) {
-        std::string plain;
-        for (const char c : unit.name)
-            plain += std::isalnum(static_cast<unsigned char>(c)) != 0
-                         ? static_cast<char>(std::tolower(static_cast<unsigned char>(c)))
-                         : '_';
-        if (plain.empty())
-            plain = "device";
-        std::string name = plain;
-        for (int i = 2; std::find(taken.begin(), taken.end(), name) != taken.end(); ++i)
-            name = plain + "_" + std::to_string(i);
-        return name;
-    }
-
     Result<WiringProposal> lead(const WiringWish& wish) {
         WiringGuide guide(wish, m_aircraft, m_watch, m_now);
         tellStage(guide);
@@ -131,7 +72,7 @@ private:
                 tellStage(guide);
         }
         return guide.solve([this](InputPlace place) {
-            return m_devices[place.device].name + ": " + m_watch.info(place).name;
+            return m_desk.nameOf(place);
         });
     }
 
@@ -147,30 +88,11 @@ private:
 
     /// Shows the proposal, looks for conflicts, and writes it.
     Status take(const WiringWish& wish, const WiringProposal& proposal) {
-        const Result<std::string> text =
-            withControl(m_text, "Rig of the " + m_aircraft.title, wish, m_aircraft.signals, proposal, m_devices);
-        if (!text)
-            return tl::unexpected<Error>(text.error());
-        Problems problems;
-        const std::optional<RigFile> rig =
-            parseRigFile(*text, m_options.rigFile, m_aircraft.signals, m_aircraft.controls.size(), problems);
-        if (!rig)
-            return tl::unexpected<Error>(problems.firstError());
-        const std::vector<WiringConflict> conflicts = conflictsOf(*rig, wish.signals.front());
-        tellProposal(wish, proposal, conflicts);
-        if (!conflicts.empty() && !m_options.isShared)
-            return failure("input-wired-twice",
-                           conflicts.front().input + " is wired to '" + conflicts.front().control +
-                               "' already; nothing was written. Move only the one control, or say --shared if both are "
-                               "meant to use it");
-        m_text = *text;
-        for (WiringDevice& device : m_devices)
-            device.isNew =
-                device.isNew && std::none_of(rig->devices.begin(), rig->devices.end(), [&](const DeviceWish& known) {
-                    return known.name == device.name;
-                });
-        return m_options.isDry ? Status{}
-                               : saveRigFile(m_options.rigFile, m_text, m_aircraft.signals, m_aircraft.controls.size());
+        const Result<std::vector<WiringConflict>> conflicts = m_desk.propose(wish, proposal);
+        if (!conflicts)
+            return tl::unexpected<Error>(conflicts.error());
+        tellProposal(wish, proposal, *conflicts);
+        return m_desk.accept(m_options.isShared, m_options.isDry);
     }
 
     void tellProposal(const WiringWish& wish, const WiringProposal& proposal,
@@ -180,7 +102,7 @@ private:
             signals.push_back(m_aircraft.signals[id].name);
         std::vector<std::string> inputs;
         for (const InputPlace place : proposal.inputs)
-            inputs.push_back(m_devices[place.device].name + ": " + m_watch.info(place).name);
+            inputs.push_back(m_desk.nameOf(place));
         if (m_options.asJson) {
             Json json{{"signal", signals}, {"wiring", proposal.wiring}, {"inputs", inputs}, {"keys", proposal.keys}};
             json["remarks"] = proposal.remarks;
@@ -203,9 +125,8 @@ private:
     const WireOptions& m_options;
     const Aircraft& m_aircraft;
     InputSource& m_source;
-    std::vector<WiringDevice> m_devices; ///< as the source's
+    WiringDesk m_desk;
     InputWatch m_watch;
-    std::string m_text; ///< of the rig file
     Time m_now{};
 };
 
@@ -223,13 +144,15 @@ int wire(CommandLine& line, const WireOptions& options) {
     }
     const std::unique_ptr<HidSystem> system = systemDevices();
     const SteadyClock clock;
-    const auto source =
-        options.recordings.empty() ? liveSource(*system, clock, {}) : recordedSource(options.recordings);
+    const Interrupt interrupt;
+    const auto source = options.recordings.empty() ? liveSource(*system, clock, {},
+                                                                [&interrupt] {
+                                                                    return interrupt.isAsked();
+                                                                })
+                                                   : recordedSource(options.recordings);
     if (!source)
         return complain(line, source.error());
     Wirer wirer(line, options, *aircraft, **source);
-    if (const Status status = wirer.load(); !status)
-        return complain(line, status.error());
     const int status = wirer.run(wishes);
     if (status == kExitDone && !options.asJson)
         line.out << (options.isDry ? "Nothing was written." : "Written to " + options.rigFile + ".") << "\n";

@@ -6,6 +6,7 @@ Window {
     id: window
 
     required property FlyPresenter fly
+    required property BenchPresenter bench
     required property Settings settings
 
     width: 1280
@@ -24,6 +25,7 @@ Window {
     Shell {
         anchors.fill: parent
         fly: window.fly
+        bench: window.bench
         onThemeAsked: window.settings.theme = Tokens.isDark ? "light" : "dark"
     }
 }

@@ -2,25 +2,45 @@ import QtQuick
 import QtQuick.Layouts
 import Flowhand
 
-/// The frame of every place: the phase ribbon above, the training-only note below, and the keys beside.
+/// The frame of every place: the places and the phase ribbon above, the training-only note below, and the keys beside.
 FocusScope {
     id: shell
 
     required property FlyPresenter fly
+    required property BenchPresenter bench
     property bool keysShown: false
+    /// 0 Fly, 1 Bench.
+    property int place: 0
+    /// A run is not left by accident, and nothing beside it moves.
+    readonly property bool mayLeave: fly.stage === FlyPresenter.FirstStart || fly.stage === FlyPresenter.Choosing || fly.stage === FlyPresenter.Ended
+
+    function goTo(place: int): bool {
+        if (mayLeave)
+            shell.place = place;
+        return mayLeave;
+    }
     signal themeAsked
 
+    // Devices are read only while the bench is looked at.
+    onPlaceChanged: {
+        if (place !== 1)
+            bench.leave();
+    }
     focus: true
     Keys.onPressed: event => {
         if (event.key === Qt.Key_F1) {
             keysShown = !keysShown;
             event.accepted = true;
+        } else if ((event.modifiers & Qt.ControlModifier) && (event.key === Qt.Key_1 || event.key === Qt.Key_2)) {
+            event.accepted = goTo(event.key - Qt.Key_1);
+        } else if (shell.place === 1) {
+            event.accepted = (benchPlace.item as BenchPlace)?.pressKey(event.key) ?? false;
         } else if (!event.isAutoRepeat) {
-            event.accepted = place.pressKey(event.key);
+            event.accepted = flyPlace.pressKey(event.key);
         }
     }
     Keys.onReleased: event => {
-        if (!event.isAutoRepeat)
+        if (!event.isAutoRepeat && shell.place === 0)
             event.accepted = fly.panel.releaseKey(event.key);
     }
 
@@ -31,16 +51,21 @@ FocusScope {
     ColumnLayout {
         anchors.fill: parent
         spacing: 0
+        Item {
+            visible: shell.place !== 0
+            implicitHeight: placeBar.height + Tokens.gap4
+        }
         PhaseRibbon {
+            visible: shell.place === 0
             Layout.fillWidth: true
             Layout.leftMargin: Tokens.gap24
             Layout.rightMargin: Tokens.gap24
             Layout.topMargin: Tokens.gap8
             phases: shell.fly.phases
             flows: shell.fly.flows
-            chosen: shell.fly.stage === FlyPresenter.Choosing ? place.chosenRow : shell.fly.flowRow
+            chosen: shell.fly.stage === FlyPresenter.Choosing ? flyPlace.chosenRow : shell.fly.flowRow
             choosable: shell.fly.stage === FlyPresenter.Choosing
-            onBeadChosen: row => place.chosenRow = row
+            onBeadChosen: row => flyPlace.chosenRow = row
         }
         RowLayout {
             Layout.fillWidth: true
@@ -48,11 +73,21 @@ FocusScope {
             Layout.margins: Tokens.isLow(shell.Window.height) ? Tokens.gap12 : Tokens.gap16
             spacing: Tokens.gap16
             FlyPlace {
-                id: place
-                focus: true
+                id: flyPlace
+                visible: shell.place === 0
+                focus: shell.place === 0
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 fly: shell.fly
+            }
+            Loader {
+                id: benchPlace
+                active: shell.place === 1
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: BenchPlace { bench: shell.bench }
             }
             KeySheet {
                 visible: shell.keysShown
@@ -67,5 +102,14 @@ FocusScope {
             onKeysAsked: shell.keysShown = !shell.keysShown
             onThemeAsked: shell.themeAsked()
         }
+    }
+    /// In the corner that the ribbon leaves free, where it is level.
+    PlaceBar {
+        id: placeBar
+        x: Tokens.gap16
+        y: 2
+        visible: shell.mayLeave
+        place: shell.place
+        onChosen: place => shell.goTo(place)
     }
 }

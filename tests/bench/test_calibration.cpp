@@ -151,7 +151,7 @@ void TestCalibration::range() {
     QVERIFY(found->low.visits >= 3 && found->high.visits == 3);
     // 100 places that noise (6.6 sigma) does not blur.
     const bool isFine = (high - low) / (6.6 * found->noise) >= 100;
-    QVERIFY(worstOf(found->findings) == (isFine ? Verdict::Good : Verdict::Caution));
+    QVERIFY(worstOf(found->findings) == (isFine ? Soundness::Good : Soundness::Caution));
 }
 
 void TestCalibration::aSpikeMovesTheRangeByLessThanHalfAPercent_data() {
@@ -272,7 +272,7 @@ void TestCalibration::centreOfOneSide() {
     const auto found = calibrateAxis(axis.series(), ask);
     QVERIFY(found);
     const Finding* finding = findingOf(found->findings, "centre");
-    QVERIFY(finding && finding->verdict == Verdict::Caution);
+    QVERIFY(finding && finding->verdict == Soundness::Caution);
     const auto none = calibrateAxis(swept().series(), ask);
     QVERIFY(!none);
     QCOMPARE(none.error().code, std::string("centre-not-found"));
@@ -335,7 +335,7 @@ void TestCalibration::wrongGatesAreRefused() {
     const auto single = calibrateAxis(once.series(), ask);
     QVERIFY(single);
     QVERIFY(findingOf(single->findings, "gate") != nullptr);
-    QVERIFY(findingOf(single->findings, "repeat")->verdict == Verdict::Caution);
+    QVERIFY(findingOf(single->findings, "repeat")->verdict == Soundness::Caution);
 }
 
 void TestCalibration::gatesTooWide() {
@@ -345,7 +345,7 @@ void TestCalibration::gatesTooWide() {
     ask.gates = kGates;
     const auto found = calibrateAxis(GeneratedAxis(truth).hold(1).visit(kGateShares, 3).series(), ask);
     if (found) {
-        QVERIFY(worstOf(found->findings) == Verdict::Bad);
+        QVERIFY(worstOf(found->findings) == Soundness::Bad);
     } else {
         QCOMPARE(found.error().code, std::string("places-not-found"));
     }

@@ -32,7 +32,7 @@ GeneratedAxis worked(const AxisTruth& truth, unsigned seed) {
 std::set<std::string> alarmsOf(const std::vector<Finding>& findings) {
     std::set<std::string> alarms;
     for (const Finding& finding : findings)
-        if (finding.verdict >= Verdict::Caution)
+        if (finding.verdict >= Soundness::Caution)
             alarms.insert(finding.check);
     return alarms;
 }
@@ -286,8 +286,9 @@ void TestHealth::hysteresisAndLinearityInKnownTerms() {
         counts.push_back(axis.counts(share));
     // The ends are come to from one side only, half the play away from their middle.
     QVERIFY(health.linearity && isNear(*health.linearity, 100 * closestLine(ask.values, counts).worst / 4096, 1.0));
-    QCOMPARE(findingOf(health.findings, "hysteresis")->verdict, Verdict::Caution); // 1.8 % of the travel
-    QCOMPARE(findingOf(measureAxis(worked({}, 1).series(), ask).findings, "hysteresis")->verdict, Verdict::Unmeasured);
+    QCOMPARE(findingOf(health.findings, "hysteresis")->verdict, Soundness::Caution); // 1.8 % of the travel
+    QCOMPARE(findingOf(measureAxis(worked({}, 1).series(), ask).findings, "hysteresis")->verdict,
+             Soundness::Unmeasured);
 }
 
 void TestHealth::deadCodesOfASlowSweep() {
@@ -297,14 +298,14 @@ void TestHealth::deadCodesOfASlowSweep() {
     truth.high = 600;
     truth.noise = 0.3;
     truth.rate = 1000;
-    QCOMPARE(findingOf(measureAxis(worked(truth, 1).series(), {}).findings, "dead codes")->verdict, Verdict::Good);
+    QCOMPARE(findingOf(measureAxis(worked(truth, 1).series(), {}).findings, "dead codes")->verdict, Soundness::Good);
     truth.track = [](double counts) { // every eighth code never comes: the next takes its place
         return std::fmod(std::floor(counts + 0.5), 8) == 3 ? std::floor(counts + 0.5) + 1 : counts;
     };
     truth.noise = 0;
     const AxisHealth health = measureAxis(worked(truth, 1).series(), {});
     QVERIFY(health.deadCodes && isNear(*health.deadCodes, 1.0 / 8, 0.01));
-    QCOMPARE(findingOf(health.findings, "dead codes")->verdict, Verdict::Caution);
+    QCOMPARE(findingOf(health.findings, "dead codes")->verdict, Soundness::Caution);
     QCOMPARE(quantumOf({0, 16, 32, 48, 80, 96, 128, 160, 320}), std::int64_t(16));
     QCOMPARE(quantumOf({3, 4, 5, 6, 7, 8, 9, 10}), std::int64_t(1));
     QCOMPARE(quantumOf({}), std::int64_t(1));
@@ -325,7 +326,7 @@ void TestHealth::lostReportsAreNoJumps() {
     AxisTruth truth;
     truth.lost = 0.05;
     const AxisHealth health = measureAxis(worked(truth, 4).series(), {});
-    QCOMPARE(findingOf(health.findings, "jumps")->verdict, Verdict::Good);
+    QCOMPARE(findingOf(health.findings, "jumps")->verdict, Soundness::Good);
 }
 
 void TestHealth::bounceHistogram() {
@@ -345,12 +346,12 @@ void TestHealth::bounceHistogram() {
     QCOMPARE(health.meanBounce, Duration(4650us));
     const std::array<std::size_t, 9> wanted = {2, 0, 0, 0, 0, 1, 0, 1, 0};
     QVERIFY(health.histogram == wanted);
-    QCOMPARE(findingOf(health.findings, "bounce")->verdict, Verdict::Caution);
-    QCOMPARE(findingOf(health.findings, "chatter")->verdict, Verdict::Good);
+    QCOMPARE(findingOf(health.findings, "bounce")->verdict, Soundness::Caution);
+    QCOMPARE(findingOf(health.findings, "chatter")->verdict, Soundness::Good);
     QCOMPARE(health.shortestState, Duration(993'800us));
     // The published mean of 1,557 us and maximum of 6,200 us are good.
     edges.times = {1s, 1s + 500us, 1s + 1557us, 2s, 2s + 1ms, 2s + 6200us};
-    QCOMPARE(findingOf(measureContact(edges, {}).findings, "bounce")->verdict, Verdict::Good);
+    QCOMPARE(findingOf(measureContact(edges, {}).findings, "bounce")->verdict, Soundness::Good);
 }
 
 void TestHealth::slowReportsHideBounce() {
@@ -359,7 +360,7 @@ void TestHealth::slowReportsHideBounce() {
     const ContactHealth health = measureContact({"button 1", false, {1s, 2s, 3s}, 0s, 4s}, ask);
     QVERIFY(findingOf(health.findings, "bounce")->text.find("8 ms") != std::string::npos);
     QCOMPARE(measureContact({"button 1", true, {}, 0s, 4s}, {false, false, {}}).findings.front().verdict,
-             Verdict::Unmeasured);
+             Soundness::Unmeasured);
 }
 
 void TestHealth::breakBeforeMakeIsNoFault() {
@@ -395,8 +396,8 @@ void TestHealth::onlyChangesSayNothingOfGaps() {
     for (int i = 0; i < 200; ++i)
         device.reports.push_back(std::chrono::milliseconds(i * i * 3));
     QVERIFY(!device.isPaced());
-    QCOMPARE(measureDevice(device).findings.front().verdict, Verdict::Unmeasured);
-    QCOMPARE(measureDevice({}).findings.front().verdict, Verdict::Unmeasured);
+    QCOMPARE(measureDevice(device).findings.front().verdict, Soundness::Unmeasured);
+    QCOMPARE(measureDevice({}).findings.front().verdict, Soundness::Unmeasured);
 }
 
 QTEST_APPLESS_MAIN(TestHealth)

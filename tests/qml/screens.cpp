@@ -17,7 +17,9 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
     test::Stage stage(state);
     QQuickView view;
     view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())}});
+    view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
+                               {"bench", QVariant::fromValue(&stage.bench())},
+                               {"place", stage.place()}});
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
     QObject* tokens = test::tokensOf(*view.engine());
     tokens->setProperty("theme", theme);
@@ -30,6 +32,8 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
                              .arg(size.width())
                              .arg(size.height())
                              .arg(textScale > 1 ? "-large-text" : "");
+    (void)view.grabWindow(); // layouts within layouts settle with the second frame
+    QCoreApplication::processEvents();
     return view.grabWindow().save(file);
 }
 

@@ -60,21 +60,21 @@ Result<std::unique_ptr<RunHandle>> StubMaker::make(const FlightChoice& choice, s
 }
 
 QStringList Stage::names() {
-    return {"first-start",     "first-start-with-rig",
-            "choosing",        "no-flows",
-            "refused",         "set-up",
-            "set-up-rig",      "set-up-ready",
-            "due-switch",      "due-gate",
-            "due-levers",      "due-reply",
-            "due-dial",        "due-wheel",
-            "due-pedals",      "due-partner",
-            "unknown",         "between",
-            "verdict",         "nothing-due",
-            "guards",          "held",
-            "device-lost",     "long-names",
-            "passed",          "not-passed",
-            "not-scored",      "demonstration",
-            "ended-long-names"};
+    return StubBenchMaker::names() + QStringList{"first-start",     "first-start-with-rig",
+                                                 "choosing",        "no-flows",
+                                                 "refused",         "set-up",
+                                                 "set-up-rig",      "set-up-ready",
+                                                 "due-switch",      "due-gate",
+                                                 "due-levers",      "due-reply",
+                                                 "due-dial",        "due-wheel",
+                                                 "due-pedals",      "due-partner",
+                                                 "unknown",         "between",
+                                                 "verdict",         "nothing-due",
+                                                 "guards",          "held",
+                                                 "device-lost",     "long-names",
+                                                 "passed",          "not-passed",
+                                                 "not-scored",      "demonstration",
+                                                 "ended-long-names"};
 }
 
 Stage::Stage(const QString& name) {
@@ -89,7 +89,11 @@ Stage::Stage(const QString& name) {
         m_maker.remarks = {"“USB quadrant” is connected and can be read.",
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker);
-    build(name);
+    m_place = name.startsWith("bench") ? 1 : 0;
+    if (!m_library.empty())
+        m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
+    if (m_place == 0)
+        build(name);
 }
 
 void Stage::build(const QString& name) {

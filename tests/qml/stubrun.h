@@ -8,8 +8,10 @@
 #include <QQmlEngine>
 #include <QStringList>
 
+#include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
+#include "stubbench.h"
 
 namespace flowhand::test {
 
@@ -39,7 +41,7 @@ public:
     FlightChoice last;
 };
 
-/// The Fly place in one of the states that it can be in, all its data made up.
+/// The window in one of the states that it can be in, all its data made up.
 class Stage {
 public:
     /// The names of all states.
@@ -47,6 +49,10 @@ public:
     explicit Stage(const QString& name);
 
     [[nodiscard]] FlyPresenter& fly() { return *m_fly; }
+    [[nodiscard]] BenchPresenter& bench() { return m_bench; }
+    [[nodiscard]] StubBenchMaker& benchMaker() { return m_benchMaker; }
+    /// The place that is shown: 0 Fly, 1 Bench.
+    [[nodiscard]] int place() const { return m_place; }
     [[nodiscard]] StubMaker& maker() { return m_maker; }
     [[nodiscard]] const Flow& flow() const { return m_library.front().flows.front(); }
     [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
@@ -63,6 +69,9 @@ private:
     Problems m_problems;
     StubMaker m_maker;
     std::unique_ptr<FlyPresenter> m_fly;
+    StubBenchMaker m_benchMaker;
+    BenchPresenter m_bench{m_benchMaker};
+    int m_place = 0;
 };
 
 } // namespace flowhand::test

@@ -3,6 +3,7 @@
 #include <QtTest>
 
 #include "liveruns.h"
+#include "presenter/benchrows.h"
 #include "presenter/ribbon.h"
 #include "presenter/stepfacts.h"
 #include "presenter/verdict.h"
@@ -70,6 +71,11 @@ private Q_SLOTS:
     void putsAllOnScreenControls();
     void hardwareStartsAtOnce();
     void ribbonRisesWhereTheAircraftFlies();
+    void benchAdvisesWhatIsNext_data();
+    void benchAdvisesWhatIsNext();
+    void benchTellsWhatTheRigConfirms();
+    void benchSaysWhyItCannotOpen();
+    void benchSaysWhereItWrote();
     void shippedFlowsStart_data();
     void shippedFlowsStart();
 };
@@ -286,6 +292,66 @@ void TestPresenter::ribbonRisesWhereTheAircraftFlies() {
     for (double across = 0; across <= 1; across += 0.01)
         highest = std::max(highest, ribbonHeight(across));
     QCOMPARE(highest, 1.0);
+}
+
+void TestPresenter::benchAdvisesWhatIsNext_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<QString>("control");
+    QTest::addColumn<int>("advice");
+    QTest::newRow("not wired") << "bench-new-rig"
+                               << "thrust_lever_1" << int(BenchPresenter::Wire);
+    QTest::newRow("measured") << "bench"
+                              << "thrust_lever_1" << int(BenchPresenter::Walk);
+    QTest::newRow("calibrated, not measured") << "bench"
+                                              << "reverse_lever_1" << int(BenchPresenter::Measure);
+    QTest::newRow("contact, not measured") << "bench"
+                                           << "flap_lever" << int(BenchPresenter::Measure);
+}
+
+void TestPresenter::benchAdvisesWhatIsNext() {
+    QFETCH(QString, state);
+    QFETCH(QString, control);
+    QFETCH(int, advice);
+    test::Stage stage(state);
+    BenchPresenter& bench = stage.bench();
+    bench.enter();
+    bench.choose(static_cast<int>(indexOf(*stage.aircraft().signals.find(control.toStdString()))));
+    QCOMPARE(bench.advice(), advice);
+    bench.takeAdvice();
+    QCOMPARE(static_cast<int>(stage.benchMaker().told->begun.back().first), advice);
+}
+
+void TestPresenter::benchTellsWhatTheRigConfirms() {
+    test::Stage stage("bench-new-rig");
+    stage.bench().enter();
+    QVERIFY(stage.bench().coverageWords().startsWith("0 of 24 steps"));
+    const auto row = stage.bench().coverage()->row<CoverageRow>(0);
+    QCOMPARE(row.verdict, int(Verdict::Wrong));
+    QVERIFY(row.why.contains("not wired"));
+    stage.bench().setFlowFilter(1);
+    QCOMPARE(stage.bench().coverage()->count(), 8);
+
+    test::Stage wired("bench");
+    wired.bench().enter();
+    QVERIFY(wired.bench().orphanWords().contains("Pitch trim"));
+    QCOMPARE(wired.bench().findings()->row<FindingRow>(0).verdict, int(Verdict::Wrong)); // what is bad comes first
+}
+
+void TestPresenter::benchSaysWhyItCannotOpen() {
+    test::Stage stage("bench-refused");
+    stage.bench().enter();
+    QVERIFY(!stage.bench().isOpen());
+    QVERIFY(stage.bench().failure().contains("did you mean 'flap_lever'?"));
+    QVERIFY(stage.bench().failure().contains("desk.toml:14:10"));
+}
+
+void TestPresenter::benchSaysWhereItWrote() {
+    test::Stage stage("bench");
+    stage.bench().enter();
+    stage.bench().writeSheet();
+    QVERIFY(stage.bench().written().endsWith("rigs/desk.html"));
+    stage.bench().writeCoverage();
+    QVERIFY(stage.bench().written().contains("the disk is full"));
 }
 
 void TestPresenter::shippedFlowsStart_data() {

@@ -26,7 +26,9 @@ class ShownStage {
 public:
     ShownStage(const QString& state, const char* theme, QSize size = {1280, 800}) : stage(state) {
         view.setResizeMode(QQuickView::SizeRootObjectToView);
-        view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())}});
+        view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
+                                   {"bench", QVariant::fromValue(&stage.bench())},
+                                   {"place", stage.place()}});
         view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
         test::tokensOf(*view.engine())->setProperty("theme", theme);
         view.resize(size);
@@ -106,6 +108,8 @@ private Q_SLOTS:
     void arrowsMoveTheFocusedControl();
     void mouseDragsAControl();
     void verdictStandsBesideTheNextStep();
+    void benchKeys();
+    void placesAreLeftBetweenRunsOnly();
 
 private:
     static void everyState();
@@ -392,6 +396,37 @@ void TestQml::verdictStandsBesideTheNextStep() {
         words.append(item->property("text").toString());
     QVERIFY(words.contains("late"));
     QVERIFY(words.contains(shown.stage.fly().run()->dueTitle()));
+}
+
+void TestQml::benchKeys() {
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QCOMPARE(shown.stage.bench().chosen(), 1);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    const auto& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(begun[0].first), static_cast<int>(BenchPresenter::Measure));
+    QVERIFY(begun[0].second == shown.stage.aircraft().controls[1].signal);
+
+    ShownStage walking("bench-walking", "dark");
+    QTest::keyClick(&walking.view, Qt::Key_Return);
+    QTest::keyClick(&walking.view, Qt::Key_Escape);
+    QCOMPARE(walking.stage.benchMaker().told->nexts, 1);
+    QCOMPARE(walking.stage.benchMaker().told->cancels, 1);
+}
+
+void TestQml::placesAreLeftBetweenRunsOnly() {
+    ShownStage choosing("choosing", "dark");
+    QTest::keyClick(&choosing.view, Qt::Key_2, Qt::ControlModifier);
+    QCOMPARE(choosing.view.rootObject()->property("place").toInt(), 1);
+    QVERIFY(choosing.stage.bench().isOpen());
+    QTest::keyClick(&choosing.view, Qt::Key_1, Qt::ControlModifier);
+    QCOMPARE(choosing.view.rootObject()->property("place").toInt(), 0);
+    QTRY_VERIFY(!choosing.stage.bench().isOpen());
+
+    ShownStage running("due-gate", "dark");
+    QTest::keyClick(&running.view, Qt::Key_2, Qt::ControlModifier);
+    QCOMPARE(running.view.rootObject()->property("place").toInt(), 0);
 }
 
 QTEST_MAIN(TestQml)

@@ -5,7 +5,7 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
-#include "command/inputsource.h"
+#include "bench/inputsource.h"
 #include "device/fakehid.h"
 #include "device/hidtext.h"
 
@@ -29,6 +29,10 @@ DeviceInfo unit(const std::string& path, std::uint16_t product, const std::strin
 
 DeviceWish wish(const std::string& name, std::uint16_t product, const std::string& port = {}) {
     return {name, 0x1209, product, {}, port, {}};
+}
+
+bool never() {
+    return false;
 }
 
 /// Asks until `isEnough`; a test that waits longer has failed.
@@ -64,7 +68,7 @@ void TestInputSource::liveDevicesAreReadAndMissed() {
     FakeHid hid;
     const SteadyClock clock;
     hid.plug(unit("a", 1, "port 1"), bytesOf(kTwoAxes));
-    auto source = liveSource(hid, clock, {});
+    auto source = liveSource(hid, clock, {}, never);
     QVERIFY(source);
     InputNews all;
     QVERIFY(waitFor(**source, all, [](const InputNews& news) {
@@ -93,15 +97,15 @@ void TestInputSource::keyboardsStayClosed() {
     DeviceInfo keyboard = unit("k", 2, "port 2");
     keyboard.deviceClass = DeviceClass::Keyboard;
     hid.plug(keyboard, bytesOf(kTwoAxes));
-    const auto none = liveSource(hid, clock, {});
+    const auto none = liveSource(hid, clock, {}, never);
     QVERIFY(!none);
     QCOMPARE(none.error().code, std::string("no-device"));
     hid.plug(unit("a", 1, "port 1"), bytesOf(kTwoAxes));
-    const auto controls = liveSource(hid, clock, {wish("desk", 1)});
+    const auto controls = liveSource(hid, clock, {wish("desk", 1)}, never);
     QVERIFY(controls);
     QCOMPARE((*controls)->devices().size(), std::size_t(1));
     QCOMPARE(hid.opens("k"), 0);
-    const auto named = liveSource(hid, clock, {wish("desk", 1), wish("keys", 2)}); // the rig names it
+    const auto named = liveSource(hid, clock, {wish("desk", 1), wish("keys", 2)}, never); // the rig names it
     QVERIFY(named);
     QCOMPARE((*named)->devices().size(), std::size_t(2));
 }
@@ -111,7 +115,7 @@ void TestInputSource::equalUnitsByTheirPort() {
     const SteadyClock clock;
     hid.plug(unit("a", 1, "port 1"), bytesOf(kTwoAxes));
     hid.plug(unit("b", 1, "port 2"), bytesOf(kTwoAxes));
-    const auto source = liveSource(hid, clock, {});
+    const auto source = liveSource(hid, clock, {}, never);
     QVERIFY(source);
     const auto matches =
         matchSource(**source, {wish("right", 1, "port 2"), wish("left", 1, "port 1"), wish("other", 7)});

@@ -1,10 +1,9 @@
-#include "command/inputsource.h"
+#include "bench/inputsource.h"
 
 #include <algorithm>
 #include <utility>
 
 #include "bench/recordeddevice.h"
-#include "command/interrupt.h"
 #include "device/hub.h"
 #include "device/wishes.h"
 
@@ -17,8 +16,8 @@ constexpr Duration kPeriod = std::chrono::milliseconds(20);
 
 class LiveSource final : public InputSource {
 public:
-    LiveSource(std::unique_ptr<DeviceHub> hub, std::vector<SourceDevice> devices)
-        : m_hub(std::move(hub)), m_devices(std::move(devices)) {}
+    LiveSource(std::unique_ptr<DeviceHub> hub, std::vector<SourceDevice> devices, std::function<bool()> isStopping)
+        : m_hub(std::move(hub)), m_devices(std::move(devices)), m_isStopping(std::move(isStopping)) {}
 
     [[nodiscard]] const std::vector<SourceDevice>& devices() const override { return m_devices; }
     [[nodiscard]] std::vector<InputInfo> inputs(DeviceIndex device) const override { return m_hub->inputs(device); }
@@ -26,7 +25,7 @@ public:
     [[nodiscard]] bool isRecorded() const override { return false; }
 
     std::optional<InputNews> next() override {
-        if (m_interrupt.isAsked())
+        if (m_isStopping())
             return std::nullopt;
         m_hub->waitUntil(m_hub->now() + kPeriod);
         InputNews news;
@@ -46,9 +45,9 @@ public:
     }
 
 private:
-    Interrupt m_interrupt;
     std::unique_ptr<DeviceHub> m_hub;
     std::vector<SourceDevice> m_devices;
+    std::function<bool()> m_isStopping;
 };
 
 class RecordedSource final : public InputSource {
@@ -99,7 +98,8 @@ private:
 } // namespace
 
 Result<std::unique_ptr<InputSource>> liveSource(HidSystem& system, const Clock& clock,
-                                                const std::vector<DeviceWish>& wishes) {
+                                                const std::vector<DeviceWish>& wishes,
+                                                std::function<bool()> isStopping) {
     std::vector<DeviceWish> opened;
     std::vector<SourceDevice> devices;
     for (const DeviceInfo& device : system.list()) {
@@ -116,7 +116,7 @@ Result<std::unique_ptr<InputSource>> liveSource(HidSystem& system, const Clock& 
     auto hub = DeviceHub::open(system, clock, clock.now(), std::move(opened));
     if (!hub)
         return tl::unexpected<Error>(hub.error());
-    return std::make_unique<LiveSource>(std::move(*hub), std::move(devices));
+    return std::make_unique<LiveSource>(std::move(*hub), std::move(devices), std::move(isStopping));
 }
 
 Result<std::unique_ptr<InputSource>> recordedSource(const std::vector<std::string>& files) {

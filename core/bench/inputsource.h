@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -43,10 +44,12 @@ public:
     [[nodiscard]] virtual bool isRecorded() const = 0;
 };
 
-/// All connected sets of controls, and the other devices that `wishes` name. `system` and `clock` must outlive it.
+/// All connected sets of controls, and the other devices that `wishes` name, until `isStopping`, which the thread that
+/// calls next() asks. `system` and `clock` must outlive it.
 /// Errors: `no-device`, those of DeviceHub::open().
 [[nodiscard]] Result<std::unique_ptr<InputSource>> liveSource(HidSystem& system, const Clock& clock,
-                                                              const std::vector<DeviceWish>& wishes);
+                                                              const std::vector<DeviceWish>& wishes,
+                                                              std::function<bool()> isStopping);
 /// Side by side: their times count from the same moment. Errors: those of loadRecordedDevice().
 [[nodiscard]] Result<std::unique_ptr<InputSource>> recordedSource(const std::vector<std::string>& files);
 

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "bench/evidence.h"
+#include "bench/inputsource.h"
+#include "bench/reach.h"
+#include "bench/rigfeed.h"
+#include "bench/workbench.h"
+
+// The tasks of the workbench while they go on; private to it. Each belongs to the bench's thread.
+
+namespace flowhand {
+
+/// The rig that is on the bench, as its file says it is now.
+struct BenchRigState {
+    std::string file;
+    bool isThere = false; ///< the file; else nothing is wired yet
+    RigFile rig;
+    std::optional<Rig> live; ///< the same, that the devices move
+    std::vector<Reach> reaches;
+    std::vector<ControlFingerprint> fingerprints;
+    std::vector<EvidenceRecord> evidence;
+};
+
+/// What the devices have said so far, for whoever begins to listen in between.
+struct BenchDevices {
+    InputSource& source;
+    std::set<DeviceIndex> connected;
+    std::map<std::pair<DeviceIndex, std::uint16_t>, Reading> last; ///< of each input
+    Time now{};
+};
+
+class BenchJob {
+public:
+    virtual ~BenchJob() = default;
+    virtual void take(const InputNews& news, const std::vector<Sample>& samples) = 0;
+    /// The builder goes on, or leaves this control out.
+    virtual void next(Time now) = 0;
+    [[nodiscard]] virtual BenchTaskView view() const = 0;
+    /// Whether the rig file or its evidence has become another since this was asked last.
+    [[nodiscard]] virtual bool takeWritten() = 0;
+};
+
+[[nodiscard]] std::unique_ptr<BenchJob> wireJob(const Aircraft& aircraft, const std::string& rigFile, SignalId signal,
+                                                const BenchDevices& devices);
+/// `rig` and `feed` must outlive it; `values` are where its signals stand.
+[[nodiscard]] std::unique_ptr<BenchJob> walkJob(const Aircraft& aircraft, const BenchRigState& rig, RigFeed& feed,
+                                                const std::vector<Value>& values, Time now);
+
+/// Calibrate or Measure. `rig` must outlive it.
+[[nodiscard]] std::unique_ptr<BenchJob> measureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig,
+                                                   SignalId signal, HidSystem& system, const Clock& clock, Time now);
+
+} // namespace flowhand

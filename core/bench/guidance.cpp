@@ -1,0 +1,96 @@
+#include "bench/guidance.h"
+
+#include <algorithm>
+
+namespace flowhand {
+
+namespace {
+
+/// A live measurement takes at least so long: drift needs a rest.
+constexpr double kLeastSeconds = 25.0;
+
+/// Places that were held once or come to from one side are still to be visited again; what else is wrong will not
+/// mend by going on.
+bool isComplete(const ControlCalibration& calibration) {
+    return std::none_of(calibration.findings.begin(), calibration.findings.end(),
+                        [](const Finding& finding) {
+                            return finding.verdict == Soundness::Caution && finding.check != "resolution" &&
+                                   finding.check != "repeat";
+                        }) &&
+           std::all_of(calibration.axes.begin(), calibration.axes.end(), [](const AxisCalibration& axis) {
+               return axis.low.visits > 2 && axis.high.visits > 2;
+           });
+}
+
+bool isStillToDo(const Finding& finding) {
+    return finding.verdict == Soundness::Unmeasured || finding.check == "movement" || finding.check == "stuck" ||
+           finding.check == "positions";
+}
+
+} // namespace
+
+std::string calibrationAsk(const BenchControl& control) {
+    const AxisAsk& ask = control.axes.front();
+    if (!ask.gates.empty())
+        return "Put it into each gate and hold it there for a second: through all of them upwards, then downwards, "
+               "twice. Do not stop between gates.";
+    std::string text = control.axes.size() > 1
+                           ? "Move each of its parts from end to end and hold it at each end for a second, three times."
+                           : "Move it to one end and hold it there for a second, then to the other; three times.";
+    if (ask.hasCentre)
+        text += " Then push it to one side, let it spring back and leave it alone for two seconds; three times from "
+                "each side.";
+    return text;
+}
+
+std::string healthAsk() {
+    return "Leave all of it alone for ten seconds. Then move each lever slowly from end to end and back, three times, "
+           "hold it at each gate from both sides, let it spring back from both sides, press each button ten times, "
+           "and turn each selector through all positions.";
+}
+
+Guidance guideCalibration(const BenchControl& control, const DeviceSeries& sofar) {
+    const Result<ControlCalibration> calibration = calibrateControl(control, sofar);
+    if (!calibration)
+        return {false, calibration.error().message};
+    if (isComplete(*calibration))
+        return {true, {}};
+    Guidance guidance{false, "all places are found; go on until each was held three times"};
+    for (const Finding& finding : calibration->findings)
+        if (finding.verdict == Soundness::Caution)
+            guidance.text = finding.text + "; " + finding.remedy;
+    return guidance;
+}
+
+Guidance guideHealth(const std::vector<const BenchControl*>& controls, const DeviceSeries& sofar) {
+    if (sofar.reports.empty())
+        return {};
+    Guidance guidance;
+    for (const BenchControl* control : controls) {
+        const Result<ControlHealth> health = measureControl(*control, sofar, true);
+        for (const Finding& finding : health ? health->findings() : std::vector<Finding>())
+            if (isStillToDo(finding))
+                guidance.text = control->control->name() + ": " + finding.text +
+                                (finding.verdict == Soundness::Unmeasured ? "; " + finding.remedy : "; work it");
+    }
+    guidance.isComplete =
+        guidance.text.empty() && seconds(sofar.reports.back() - sofar.reports.front()) >= kLeastSeconds;
+    return guidance;
+}
+
+Result<MeasuredInputs> measuredInputs(const BenchControl& control) {
+    MeasuredInputs measured;
+    measured.device = control.control->inputs().front().device;
+    for (const InputRef& input : control.control->inputs()) {
+        if (input.device != measured.device)
+            return failure("several-devices",
+                           "'" + control.control->name() +
+                               "' has inputs of several devices; wire its parts one by one to measure them, or write "
+                               "its counts yourself, from 'flowhand devices --watch'",
+                           input.place);
+        measured.names.push_back(input.name);
+    }
+    return measured;
+}
+
+} // namespace flowhand

@@ -1,0 +1,159 @@
+#include <algorithm>
+#include <utility>
+
+#include "bench/benchjob.h"
+#include "bench/guidance.h"
+#include "bench/keepresult.h"
+#include "bench/reportcapture.h"
+#include "device/wishes.h"
+
+namespace flowhand {
+
+namespace {
+
+/// As often as a person reads a new line.
+constexpr Duration kLookPeriod = std::chrono::seconds(1);
+/// Longest measurement of one control.
+constexpr Duration kLongest = std::chrono::minutes(3);
+
+/// Calibrates a control, or measures its signal, from every report of its device.
+class MeasureJob final : public BenchJob {
+public:
+    MeasureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig, SignalId signal, HidSystem& system,
+               const Clock& clock, Time now)
+        : m_aircraft(aircraft), m_rig(rig), m_begin(now), m_looked(now) {
+        m_view.task = task;
+        m_view.signal = signal;
+        m_view.stageCount = 1;
+        const Status begun = begin(system, clock);
+        if (!begun)
+            end(false, {describe(begun.error())});
+        else
+            m_view.ask = task == BenchTask::Calibrate ? calibrationAsk(*m_control) : healthAsk();
+    }
+
+    void take(const InputNews& news, const std::vector<Sample>& /*samples*/) override {
+        if (m_view.isOver)
+            return;
+        const bool isThere = m_capture->take(m_recording.reports);
+        const bool isLate = news.now - m_begin >= kLongest;
+        if (isThere && !isLate && news.now - m_looked < kLookPeriod)
+            return;
+        m_looked = news.now;
+        const Result<DeviceSeries> sofar = seriesOf(m_recording, m_deviceName, m_inputs);
+        if (!isThere || isLate)
+            return finish(sofar);
+        if (!sofar)
+            return; // nothing came yet
+        const Guidance guidance = m_view.task == BenchTask::Calibrate ? guideCalibration(*m_control, *sofar)
+                                                                      : guideHealth({m_control}, *sofar);
+        if (guidance.isComplete)
+            return finish(sofar);
+        if (!guidance.text.empty())
+            m_view.ask = guidance.text;
+    }
+
+    void next(Time /*now*/) override {
+        if (m_view.isOver)
+            return;
+        (void)m_capture->take(m_recording.reports);
+        finish(seriesOf(m_recording, m_deviceName, m_inputs));
+    }
+
+    [[nodiscard]] BenchTaskView view() const override { return m_view; }
+    [[nodiscard]] bool takeWritten() override { return std::exchange(m_hasWritten, false); }
+
+private:
+    Status begin(HidSystem& system, const Clock& clock) {
+        Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig.rig, m_aircraft.signals);
+        if (!controls)
+            return tl::unexpected<Error>(controls.error());
+        m_controls = std::move(*controls);
+        const Result<const BenchControl*> found = findBenchControl(m_controls, m_aircraft.signals[m_view.signal].name);
+        if (!found)
+            return tl::unexpected<Error>(found.error());
+        m_control = *found;
+        if (m_view.task == BenchTask::Calibrate && !m_control->canBeCalibrated())
+            return tl::unexpected<Error>(calibrateControl(*m_control, {}).error());
+        const Result<MeasuredInputs> inputs = measuredInputs(*m_control);
+        if (!inputs)
+            return tl::unexpected<Error>(inputs.error());
+        m_inputs = inputs->names;
+        const DeviceWish& wish = m_rig.rig.devices[inputs->device];
+        m_deviceName = wish.name;
+        const WishMatch match = matchWishes({wish}, system.list(), {std::nullopt}).front();
+        if (!match.unit)
+            return tl::unexpected<Error>(match.why);
+        Result<std::vector<std::uint8_t>> descriptor = system.descriptor(*match.unit);
+        if (!descriptor)
+            return tl::unexpected<Error>(descriptor.error());
+        m_recording.descriptor = std::move(*descriptor);
+        Result<std::unique_ptr<HidDevice>> device = system.open(*match.unit);
+        if (!device)
+            return tl::unexpected<Error>(device.error());
+        m_capture.emplace(std::move(*device), clock);
+        return {};
+    }
+
+    void finish(const Result<DeviceSeries>& device) {
+        m_capture.reset();
+        if (!device)
+            return end(false, {describe(device.error())});
+        const Result<std::vector<Finding>> findings =
+            m_view.task == BenchTask::Calibrate ? calibrate(*device) : measure(*device);
+        if (!findings)
+            return end(false, {describe(findings.error())});
+        m_hasWritten = true;
+        std::vector<std::string> words = {
+            m_view.task == BenchTask::Calibrate ? "Its calibration is written into the rig file." : "It is measured."};
+        for (const Finding& finding : *findings)
+            if (finding.verdict == Soundness::Bad || finding.verdict == Soundness::Caution)
+                words.push_back(finding.text + ". " + finding.remedy);
+        end(worstOf(*findings) != Soundness::Bad, std::move(words));
+    }
+
+    Result<std::vector<Finding>> calibrate(const DeviceSeries& device) {
+        Result<KeptCalibration> kept = keepCalibration(m_rig.file, m_rig.rig, m_aircraft, *m_control, device, false);
+        if (!kept)
+            return tl::unexpected<Error>(kept.error());
+        return std::move(kept->calibration.findings);
+    }
+
+    Result<std::vector<Finding>> measure(const DeviceSeries& device) {
+        const Result<ControlHealth> health = measureControl(*m_control, device, true);
+        if (!health)
+            return tl::unexpected<Error>(health.error());
+        if (const Status kept = keepHealth(m_rig.file, m_rig.rig, *m_control, device, *health); !kept)
+            return tl::unexpected<Error>(kept.error());
+        return health->findings();
+    }
+
+    void end(bool isGood, std::vector<std::string> words) {
+        m_view.isOver = true;
+        m_view.isGood = isGood;
+        m_view.ask.clear();
+        m_view.outcome = std::move(words);
+    }
+
+    const Aircraft& m_aircraft;
+    const BenchRigState& m_rig;
+    std::vector<BenchControl> m_controls;
+    const BenchControl* m_control = nullptr; ///< into m_controls
+    std::string m_deviceName;
+    std::vector<std::string> m_inputs;
+    Recording m_recording;
+    std::optional<ReportCapture> m_capture;
+    Time m_begin;
+    Time m_looked;
+    BenchTaskView m_view;
+    bool m_hasWritten = false;
+};
+
+} // namespace
+
+std::unique_ptr<BenchJob> measureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig,
+                                     SignalId signal, HidSystem& system, const Clock& clock, Time now) {
+    return std::make_unique<MeasureJob>(task, aircraft, rig, signal, system, clock, now);
+}
+
+} // namespace flowhand

@@ -1,0 +1,421 @@
+#include "bench/workbench.h"
+
+#include <algorithm>
+#include <atomic>
+#include <condition_variable>
+#include <deque>
+#include <filesystem>
+#include <mutex>
+#include <thread>
+#include <utility>
+
+#include "base/textfile.h"
+#include "bench/benchjob.h"
+#include "bench/measured.h"
+
+namespace flowhand {
+
+namespace {
+
+/// A view shows no more changes than a display does.
+constexpr Duration kShowPeriod = std::chrono::microseconds(16'667);
+/// So often it is looked for devices that came; those that are known are the hub's.
+constexpr Duration kSearchPeriod = std::chrono::seconds(1);
+constexpr std::chrono::milliseconds kIdle(100);
+/// A control stirs for so long after it moved.
+constexpr Duration kStirring = std::chrono::milliseconds(800);
+/// 10 s at 1 kHz.
+constexpr std::size_t kMostPoints = 10000;
+constexpr std::size_t kMostNotices = 4;
+
+std::optional<double> plotted(const Signal& signal, Value value) {
+    if (!value.isKnown())
+        return std::nullopt;
+    // Between two positions it is not known between which; it is drawn below the first.
+    return signal.kind == SignalKind::Position ? double(value.position()) : value.number();
+}
+
+Result<BenchRigState> loadRigState(const std::string& file, const Aircraft& aircraft) {
+    BenchRigState state;
+    state.file = file;
+    std::error_code ignored;
+    state.isThere = std::filesystem::exists(file, ignored);
+    if (!state.isThere) {
+        state.rig.title = "New rig of the " + aircraft.title;
+        state.reaches = reachesOf(state.rig, aircraft.signals, aircraft.controls.size());
+        return state;
+    }
+    const Result<std::string> source = readFile(file);
+    if (!source)
+        return tl::unexpected<Error>(source.error());
+    Problems problems;
+    std::optional<RigFile> rig = parseRigFile(*source, file, aircraft.signals, aircraft.controls.size(), problems);
+    state.live = Rig::parse(*source, file, aircraft.signals, aircraft.controls.size(), problems);
+    if (!rig || !state.live)
+        return tl::unexpected<Error>(problems.firstError());
+    state.rig = std::move(*rig);
+    Result<std::vector<ControlFingerprint>> fingerprints = fingerprintsOf(state.rig, aircraft.signals);
+    if (!fingerprints)
+        return tl::unexpected<Error>(fingerprints.error());
+    state.fingerprints = std::move(*fingerprints);
+    state.reaches = reachesOf(state.rig, aircraft.signals, aircraft.controls.size());
+    return state;
+}
+
+std::vector<MeasuredControl> measuredOf(const BenchRigState& rig) {
+    std::vector<MeasuredControl> all;
+    for (std::size_t i = 0; i < rig.fingerprints.size(); ++i) {
+        const FoundEvidence found = findEvidence(rig.evidence, kHealthEvidence, rig.fingerprints[i]);
+        if (found.state == EvidenceState::None)
+            continue;
+        for (const SignalId signal : rig.rig.controls[i]->signals())
+            all.push_back({signal, dateText(found.record->unixSeconds), found.state == EvidenceState::Stale,
+                           findingsIn(found.record->result)});
+    }
+    return all;
+}
+
+} // namespace
+
+struct Workbench::State {
+    State(Parts given, std::function<void()> changed) : parts(std::move(given)), onChange(std::move(changed)) {}
+
+    ~State() {
+        isStopping = true;
+        wake.notify_all();
+        if (thread.joinable())
+            thread.join();
+    }
+
+    // --- the rig; the opening thread, then the bench's ---
+
+    Status load() {
+        Result<BenchRigState> fresh = loadRigState(parts.rigFile, parts.aircraft);
+        if (!fresh)
+            return tl::unexpected<Error>(fresh.error());
+        job.reset(); // it refers to the rig before
+        feed.reset();
+        rig = std::move(*fresh);
+        values.assign(parts.aircraft.controls.size(), Value::unknown());
+        stirredAt.assign(values.size(), Time::min());
+        if (rig.live && source)
+            feedAnew();
+        return loadEvidence();
+    }
+
+    Status loadEvidence() {
+        Problems problems;
+        Result<std::vector<EvidenceRecord>> evidence = readEvidence(evidenceFileOf(parts.rigFile), problems);
+        if (!evidence)
+            return tl::unexpected<Error>(evidence.error());
+        for (const Problem& problem : problems.all())
+            notice(describe(problem.error));
+        rig.evidence = std::move(*evidence);
+        // Coverage moves a rig in thought, so it gets one of its own.
+        Result<BenchRigState> thought = loadRigState(parts.rigFile, parts.aircraft);
+        if (!thought)
+            return tl::unexpected<Error>(thought.error());
+        const Result<Coverage> found =
+            coverageOf(thought->rig, {parts.aircraft, parts.flows, rig.evidence, {parts.aircraft.seats.front()}});
+        if (!found)
+            return tl::unexpected<Error>(found.error());
+        coverage = std::make_shared<const Coverage>(*found);
+        measured = std::make_shared<const std::vector<MeasuredControl>>(measuredOf(rig));
+        return {};
+    }
+
+    // --- the bench's thread ---
+
+    void work() {
+        while (!isStopping) {
+            searchDevices();
+            InputNews news;
+            if (devices) {
+                std::optional<InputNews> came = source->next();
+                if (!came)
+                    break;
+                news = std::move(*came);
+            } else {
+                std::unique_lock lock(mutex);
+                wake.wait_for(lock, kIdle);
+                news.now = now;
+            }
+            take(news);
+            obey(news.now);
+            show(false);
+        }
+    }
+
+    /// Opens all controls that are connected, anew when one came that was not there before. A task is not disturbed.
+    void searchDevices() {
+        const Time clockNow = parts.clock.now();
+        if (clockNow - searchedAt < kSearchPeriod || (job && !job->view().isOver))
+            return;
+        searchedAt = clockNow;
+        std::vector<DeviceInfo> present = parts.system.list();
+        present.erase(std::remove_if(present.begin(), present.end(),
+                                     [](const DeviceInfo& device) {
+                                         return device.deviceClass != DeviceClass::Controls;
+                                     }),
+                      present.end());
+        const bool isKnown = std::all_of(present.begin(), present.end(), [this](const DeviceInfo& device) {
+            return source &&
+                   std::any_of(source->devices().begin(), source->devices().end(), [&](const SourceDevice& known) {
+                       return known.vendor == device.vendor && known.product == device.product &&
+                              known.port == device.port;
+                   });
+        });
+        if (present.empty() || isKnown)
+            return;
+        job.reset();
+        feed.reset();
+        devices.reset();
+        source.reset();
+        Result<std::unique_ptr<InputSource>> opened = liveSource(parts.system, parts.clock, rig.rig.devices, [this] {
+            return isStopping.load();
+        });
+        if (!opened)
+            return notice(describe(opened.error()));
+        source = std::move(*opened);
+        devices.emplace(BenchDevices{*source, {}, {}, {}});
+        trace.clear();
+        if (rig.live)
+            feedAnew();
+    }
+
+    /// A rig that comes to devices which have spoken already hears what they said last.
+    void feedAnew() {
+        feed.emplace(rig.rig, *rig.live, *source);
+        if (!devices)
+            return;
+        InputNews before;
+        before.now = devices->now;
+        before.connected.assign(devices->connected.begin(), devices->connected.end());
+        for (const auto& [input, reading] : devices->last)
+            before.readings.push_back(reading);
+        std::sort(before.readings.begin(), before.readings.end(), [](const Reading& a, const Reading& b) {
+            return a.time < b.time;
+        });
+        std::vector<Sample> samples;
+        feedRig(before, samples);
+    }
+
+    void feedRig(const InputNews& news, std::vector<Sample>& samples) {
+        std::vector<std::string> messages;
+        feed->take(news, samples, messages);
+        for (const std::string& message : messages)
+            notice(message);
+        const std::lock_guard lock(mutex);
+        for (const Sample& sample : samples) {
+            const std::size_t at = indexOf(sample.signal);
+            if (at >= values.size())
+                continue;
+            if (values[at].isKnown())
+                stirredAt[at] = sample.time;
+            values[at] = sample.value;
+            if (sample.signal == watched)
+                trace.push_back({sample.time, plotted(parts.aircraft.signals[sample.signal], sample.value)});
+        }
+        while (trace.size() > kMostPoints)
+            trace.pop_front();
+    }
+
+    void take(const InputNews& news) {
+        now = news.now;
+        std::vector<Sample> samples;
+        if (devices) {
+            devices->now = news.now;
+            devices->connected.insert(news.connected.begin(), news.connected.end());
+            for (const Reading& reading : news.readings)
+                devices->last[{reading.device, reading.input}] = reading;
+        }
+        if (feed)
+            feedRig(news, samples);
+        else
+            for (const std::string& message : news.messages)
+                notice(message);
+        if (!job)
+            return;
+        job->take(news, samples);
+        view = job->view();
+        if (!job->takeWritten())
+            return;
+        // A walk goes on with the rig that it has; its evidence alone is new.
+        const Status loaded = view.task == BenchTask::Walk ? loadEvidence() : load();
+        if (!loaded)
+            notice(describe(loaded.error()));
+    }
+
+    void obey(Time at) {
+        std::vector<Order> todo;
+        {
+            const std::lock_guard lock(mutex);
+            todo.swap(orders);
+        }
+        for (const Order& order : todo) {
+            if (order.kind == Order::Begin)
+                beginTask(order.task, order.signal, at);
+            else if (order.kind == Order::Next && job)
+                job->next(at);
+            else if (order.kind == Order::Cancel) {
+                job.reset();
+                view = {};
+            }
+            if (job)
+                view = job->view();
+        }
+    }
+
+    void beginTask(BenchTask task, SignalId signal, Time at) {
+        job.reset();
+        view = {task, signal, {},    0,
+                0,    true,   false, {"No lever, pedal or switch unit is connected. Plug one in first."}};
+        if (!devices)
+            return;
+        if (task == BenchTask::Wire)
+            job = wireJob(parts.aircraft, parts.rigFile, signal, *devices);
+        else if (!feed || !feed->isAnyThere())
+            view.outcome = {"None of the rig's devices is connected, or nothing is wired yet."};
+        else if (task == BenchTask::Walk)
+            job = walkJob(parts.aircraft, rig, *feed, values, at);
+        else
+            job = measureJob(task, parts.aircraft, rig, signal, parts.system, parts.clock, at);
+    }
+
+    void show(bool isFirst) {
+        const Time clockNow = parts.clock.now();
+        if (!isFirst && clockNow - shownAt < kShowPeriod)
+            return;
+        shownAt = clockNow;
+        {
+            const std::lock_guard lock(mutex);
+            shown.now = now;
+            shown.rigTitle = rig.rig.title;
+            shown.values = values;
+            shown.stirring.resize(values.size());
+            for (std::size_t i = 0; i < values.size(); ++i)
+                shown.stirring[i] = stirredAt[i] != Time::min() && now - stirredAt[i] < kStirring;
+            shown.devices = deviceViews();
+            shown.coverage = coverage;
+            shown.measured = measured;
+            shown.task = view;
+            shown.notices.assign(notices.begin(), notices.end());
+        }
+        if (!isFirst)
+            onChange();
+    }
+
+    [[nodiscard]] std::vector<BenchDevice> deviceViews() const {
+        std::vector<BenchDevice> all;
+        if (source)
+            for (std::size_t i = 0; i < source->devices().size(); ++i)
+                all.push_back(
+                    {source->devices()[i].name, devices->connected.count(static_cast<DeviceIndex>(i)) > 0, {}});
+        if (feed)
+            for (const std::string& missing : feed->missing())
+                all.push_back({{}, false, missing});
+        return all;
+    }
+
+    void notice(const std::string& words) {
+        if (std::find(notices.begin(), notices.end(), words) != notices.end())
+            return;
+        notices.push_back(words);
+        if (notices.size() > kMostNotices)
+            notices.pop_front();
+    }
+
+    struct Order {
+        enum Kind { Begin, Next, Cancel } kind;
+        BenchTask task = BenchTask::None;
+        SignalId signal = kNoSignal;
+    };
+
+    void post(Order order) {
+        {
+            const std::lock_guard lock(mutex);
+            orders.push_back(order);
+        }
+        wake.notify_all();
+    }
+
+    Parts parts;
+    std::function<void()> onChange;
+    std::atomic<bool> isStopping = false;
+
+    // The bench's thread alone, once it runs; in the order in which they refer to each other.
+    BenchRigState rig;
+    std::unique_ptr<InputSource> source;
+    std::optional<BenchDevices> devices;
+    std::optional<RigFeed> feed;
+    std::unique_ptr<BenchJob> job;
+    BenchTaskView view;
+    std::vector<Value> values;   ///< by SignalId
+    std::vector<Time> stirredAt; ///< by SignalId
+    std::shared_ptr<const Coverage> coverage;
+    std::shared_ptr<const std::vector<MeasuredControl>> measured;
+    std::deque<std::string> notices;
+    Time now{};
+    Time searchedAt = Time::min() / 2;
+    Time shownAt{};
+
+    std::condition_variable wake;
+    mutable std::mutex mutex; ///< guards all below
+    std::vector<Order> orders;
+    BenchSnapshot shown;
+    SignalId watched = kNoSignal;
+    std::deque<BenchPoint> trace;
+
+    std::thread thread; ///< last
+};
+
+Result<std::unique_ptr<Workbench>> Workbench::open(Parts parts, std::function<void()> onChange) {
+    auto state = std::make_unique<State>(std::move(parts), std::move(onChange));
+    if (const Status loaded = state->load(); !loaded)
+        return tl::unexpected<Error>(loaded.error());
+    state->show(true);
+    State& running = *state;
+    state->thread = std::thread([&running] {
+        running.work();
+    });
+    return std::unique_ptr<Workbench>(new Workbench(std::move(state)));
+}
+
+Workbench::Workbench(std::unique_ptr<State> state) : m_state(std::move(state)) {}
+Workbench::~Workbench() = default;
+
+BenchSnapshot Workbench::snapshot() const {
+    const std::lock_guard lock(m_state->mutex);
+    return m_state->shown;
+}
+
+void Workbench::watch(SignalId signal) {
+    const std::lock_guard lock(m_state->mutex);
+    m_state->watched = signal;
+    m_state->trace.clear();
+    const BenchSnapshot& shown = m_state->shown;
+    if (indexOf(signal) < shown.values.size())
+        m_state->trace.push_back(
+            {shown.now, plotted(m_state->parts.aircraft.signals[signal], shown.values[indexOf(signal)])});
+}
+
+std::vector<BenchPoint> Workbench::takeTrace() {
+    const std::lock_guard lock(m_state->mutex);
+    std::vector<BenchPoint> points(m_state->trace.begin(), m_state->trace.end());
+    m_state->trace.clear();
+    return points;
+}
+
+void Workbench::begin(BenchTask task, SignalId signal) {
+    m_state->post({State::Order::Begin, task, signal});
+}
+
+void Workbench::next() {
+    m_state->post({State::Order::Next});
+}
+
+void Workbench::cancel() {
+    m_state->post({State::Order::Cancel});
+}
+
+} // namespace flowhand

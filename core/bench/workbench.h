@@ -1,0 +1,116 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/time.h"
+#include "base/value.h"
+#include "bench/coverage.h"
+#include "bench/finding.h"
+#include "device/hidsystem.h"
+#include "procedure/flow.h"
+
+namespace flowhand {
+
+/// What a builder does at the bench with one control, or with all of them in turn.
+enum class BenchTask : std::uint8_t {
+    None,
+    Wire,      ///< find the inputs that move
+    Calibrate, ///< ends, centre, gates
+    Measure,   ///< the health of its signal
+    Walk       ///< confirm every control through its whole range
+};
+
+/// The quantity that is judged of a control, changed; nothing: unknown. Positions count from 0, between two is halfway.
+struct BenchPoint {
+    Time time{};
+    std::optional<double> value;
+
+    bool operator==(const BenchPoint&) const = default;
+};
+
+/// How the present task goes. After its end it stays until the next one begins.
+struct BenchTaskView {
+    BenchTask task = BenchTask::None;
+    SignalId signal = kNoSignal; ///< that it is about now
+    std::string ask;             ///< what the builder shall do now
+    std::size_t stage = 0;       ///< 0 .. stageCount - 1
+    std::size_t stageCount = 0;
+    bool isOver = false;
+    bool isGood = false;              ///< only when over
+    std::vector<std::string> outcome; ///< what came of it, a sentence each
+    bool operator==(const BenchTaskView&) const = default;
+};
+
+struct BenchDevice {
+    std::string name; ///< in the rig file, or of the product where the rig does not name it
+    bool isConnected = false;
+    std::string message; ///< what is wrong with it and the way out
+
+    bool operator==(const BenchDevice&) const = default;
+};
+
+/// What was measured of one control last.
+struct MeasuredControl {
+    SignalId signal = kNoSignal;
+    std::string date;
+    bool isStale = false; ///< wired or calibrated anew since
+    std::vector<Finding> findings;
+};
+
+/// What a view shows; a copy.
+struct BenchSnapshot {
+    Time now{};
+    std::string rigTitle;
+    std::vector<Value> values;  ///< of the controls, by SignalId
+    std::vector<bool> stirring; ///< by SignalId: moved within the last second
+    std::vector<BenchDevice> devices;
+    std::shared_ptr<const Coverage> coverage;                     ///< of all flows; never null
+    std::shared_ptr<const std::vector<MeasuredControl>> measured; ///< never null
+    BenchTaskView task;
+    std::vector<std::string> notices; ///< of the rig, its devices and its evidence, newest last
+};
+
+/// A rig on the bench, with its devices read on a thread of its own: where the controls stand, how far their proof has
+/// come, and the task that a builder does with them. Every function may be called from any thread.
+class Workbench {
+public:
+    struct Parts {
+        const Aircraft& aircraft;
+        std::vector<const Flow*> flows; ///< of the coverage
+        std::string rigFile;            ///< may be missing: then the first control that is wired begins it
+        HidSystem& system;
+        const Clock& clock;
+    };
+
+    /// What the parts refer to must outlive it. `onChange` is called on the bench's thread, at most 60 times a second.
+    /// Errors: those of the rig file and of its evidence.
+    [[nodiscard]] static Result<std::unique_ptr<Workbench>> open(Parts parts, std::function<void()> onChange);
+    /// Ends the task and joins the thread.
+    ~Workbench();
+    Workbench(const Workbench&) = delete;
+    Workbench& operator=(const Workbench&) = delete;
+
+    [[nodiscard]] BenchSnapshot snapshot() const;
+    /// Of the control that takeTrace() is about.
+    void watch(SignalId signal);
+    /// What the watched control did since the last call; the oldest is dropped when nobody asks for 10 s and more.
+    [[nodiscard]] std::vector<BenchPoint> takeTrace();
+
+    /// Another task that goes on is given up.
+    void begin(BenchTask task, SignalId signal);
+    /// Leaves the present control of a walk out, or ends a measurement with what there is.
+    void next();
+    void cancel();
+
+private:
+    struct State;
+    explicit Workbench(std::unique_ptr<State> state);
+    std::unique_ptr<State> m_state;
+};
+
+} // namespace flowhand

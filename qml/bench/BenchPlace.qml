@@ -1,0 +1,103 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// The Bench place: the controls that stir when touched, the measured quantity of the chosen one, what is wrong with it
+/// and what to do, and below the steps that it proves.
+FocusScope {
+    id: place
+
+    required property BenchPresenter bench
+    readonly property bool isBusy: bench.task !== BenchPresenter.None && !bench.taskOver
+    readonly property bool isLow: height < 600 * Tokens.textScale
+
+    /// False when the key means nothing here.
+    function pressKey(key: int): bool {
+        switch (key) {
+        case Qt.Key_Return:
+        case Qt.Key_Enter:
+            if (isBusy)
+                bench.next();
+            else
+                bench.takeAdvice();
+            return true;
+        case Qt.Key_Escape:
+            if (isBusy)
+                bench.cancel();
+            return isBusy;
+        case Qt.Key_Down:
+            bench.choose(bench.chosen + 1);
+            return true;
+        case Qt.Key_Up:
+            bench.choose(bench.chosen - 1);
+            return true;
+        default:
+            return false;
+        }
+    }
+
+    Component.onCompleted: bench.enter()
+
+    Card {
+        anchors.fill: parent
+        visible: !place.bench.open
+        ColumnLayout {
+            anchors.centerIn: parent
+            width: Math.min(parent.width - 2 * Tokens.gap24, 720 * Tokens.textScale)
+            spacing: Tokens.gap16
+            PlainText {
+                Layout.fillWidth: true
+                text: qsTr("The rig could not be put on the bench")
+                font.pixelSize: Tokens.titleSize
+                font.weight: Font.DemiBold
+            }
+            NoticeLine {
+                Layout.fillWidth: true
+                verdict: Verdict.Wrong
+                text: place.bench.failure
+            }
+            ActionButton {
+                text: qsTr("Try again")
+                primary: true
+                onClicked: place.bench.enter()
+            }
+        }
+    }
+    ColumnLayout {
+        anchors.fill: parent
+        visible: place.bench.open
+        spacing: Tokens.gap12
+        RowLayout {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            Layout.preferredHeight: 3
+            spacing: Tokens.gap12
+            BenchControlList {
+                Layout.fillHeight: true
+                Layout.preferredWidth: 320 * Tokens.textScale
+                Layout.minimumWidth: 240
+                bench: place.bench
+            }
+            MeasureCard {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.minimumWidth: 300
+                bench: place.bench
+                busy: place.isBusy
+            }
+            FindingList {
+                Layout.fillHeight: true
+                Layout.preferredWidth: 340 * Tokens.textScale
+                Layout.minimumWidth: 240
+                bench: place.bench
+            }
+        }
+        CoverageTable {
+            visible: !place.isBusy || !place.isLow
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            Layout.preferredHeight: 2
+            bench: place.bench
+        }
+    }
+}

@@ -1,0 +1,61 @@
+import QtQuick
+import QtQuick.Layouts
+import Flowhand
+
+/// Steps against the controls that they need: what this rig can confirm, and what it was seen to.
+Card {
+    id: card
+
+    required property BenchPresenter bench
+
+    ColumnLayout {
+        anchors.fill: parent
+        anchors.margins: Tokens.gap16
+        anchors.bottomMargin: Tokens.gap12
+        spacing: Tokens.gap8
+        RowLayout {
+            Layout.fillWidth: true
+            spacing: Tokens.gap8
+            PlainText {
+                Layout.fillWidth: true
+                text: card.bench.coverageWords
+                elide: Text.ElideRight
+                maximumLineCount: 2
+            }
+            QuietButton {
+                text: qsTr("Shown: %1").arg(card.bench.flowFilter < 0 ? qsTr("every flow") : card.bench.flowTitles[card.bench.flowFilter])
+                Accessible.description: qsTr("Shows the steps of the next flow alone")
+                onClicked: card.bench.flowFilter = card.bench.flowFilter + 1 < card.bench.flowTitles.length ? card.bench.flowFilter + 1 : -1
+            }
+            QuietButton {
+                text: qsTr("Save as CSV")
+                onClicked: card.bench.writeCoverage()
+            }
+            QuietButton {
+                text: qsTr("Check sheet")
+                onClicked: card.bench.writeSheet()
+            }
+        }
+        PlainText {
+            visible: text !== ""
+            Layout.fillWidth: true
+            text: card.bench.written !== "" ? card.bench.written : card.bench.orphanWords
+            font.pixelSize: Tokens.quietSize
+            color: Tokens.quiet
+            elide: Text.ElideMiddle
+            wrapMode: Text.NoWrap
+        }
+        ListView {
+            id: list
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            clip: true
+            model: card.bench.coverage
+            ThinScrollBar.vertical: ThinScrollBar {}
+            delegate: CoverageLine {
+                width: list.width - 12
+                flowShown: card.bench.flowFilter < 0
+            }
+        }
+    }
+}

@@ -1,0 +1,107 @@
+#include "livebench.h"
+
+#include <chrono>
+#include <filesystem>
+#include <fstream>
+
+#include "base/textfile.h"
+#include "report/checksheet.h"
+#include "report/coveragetable.h"
+#include "rigs.h"
+
+namespace flowhand {
+
+namespace {
+
+/// Of the aircraft for which the rig file is good; for a new rig, the first.
+const AircraftFolder* folderFor(const std::vector<AircraftFolder>& library, const std::string& rigFile) {
+    const Result<std::string> source = readFile(rigFile);
+    for (const AircraftFolder& folder : library) {
+        Problems problems;
+        if (!source ||
+            parseRigFile(*source, rigFile, folder.aircraft->signals, folder.aircraft->controls.size(), problems))
+            return &folder;
+    }
+    return library.empty() ? nullptr : &library.front();
+}
+
+Status writeFile(const std::string& file, const std::string& text) {
+    std::ofstream out(file, std::ios::binary | std::ios::trunc);
+    out << text << std::flush;
+    if (!out)
+        return failure("save-failed", "cannot write it: is the folder there, and the disk not full?", {file});
+    return {};
+}
+
+class LiveBench final : public BenchHandle {
+public:
+    LiveBench(const AircraftFolder& folder, std::string rigFile, std::vector<const Flow*> flows,
+              std::unique_ptr<Workbench> bench)
+        : m_folder(folder), m_rigFile(std::move(rigFile)), m_flows(std::move(flows)), m_bench(std::move(bench)) {}
+
+    [[nodiscard]] BenchSnapshot snapshot() const override { return m_bench->snapshot(); }
+    [[nodiscard]] std::vector<BenchPoint> takeTrace() override { return m_bench->takeTrace(); }
+    void watch(SignalId signal) override { m_bench->watch(signal); }
+    void begin(BenchTask task, SignalId signal) override { m_bench->begin(task, signal); }
+    void next() override { m_bench->next(); }
+    void cancel() override { m_bench->cancel(); }
+    [[nodiscard]] const Aircraft& aircraft() const override { return *m_folder.aircraft; }
+    [[nodiscard]] const std::vector<const Flow*>& flows() const override { return m_flows; }
+
+    Status writeSheet(const std::string& file) override {
+        Problems problems;
+        const Result<std::string> source = readFile(m_rigFile);
+        if (!source)
+            return tl::unexpected<Error>(source.error());
+        std::optional<RigFile> rig =
+            parseRigFile(*source, m_rigFile, aircraft().signals, aircraft().controls.size(), problems);
+        const Result<std::vector<EvidenceRecord>> evidence = readEvidence(evidenceFileOf(m_rigFile), problems);
+        if (!rig || !evidence)
+            return tl::unexpected<Error>(rig ? evidence.error() : problems.firstError());
+        const auto wall = std::chrono::system_clock::now().time_since_epoch();
+        const Result<CheckSheet> sheet = checkSheetOf(*rig, m_rigFile, aircraft(), *evidence,
+                                                      std::chrono::duration_cast<std::chrono::seconds>(wall).count());
+        return sheet ? writeFile(file, checkSheetHtml(*sheet, aircraft().signals))
+                     : tl::unexpected<Error>(sheet.error());
+    }
+
+    Status writeCoverage(const std::string& file) override {
+        const BenchSnapshot now = m_bench->snapshot();
+        const std::vector<EvidenceRecord> none;
+        const CoverageInput input{aircraft(), m_flows, none, {aircraft().seats.front()}};
+        return writeFile(file, coverageCsv({now.rigTitle, input, *now.coverage}));
+    }
+
+private:
+    const AircraftFolder& m_folder;
+    std::string m_rigFile;
+    std::vector<const Flow*> m_flows;
+    std::unique_ptr<Workbench> m_bench;
+};
+
+} // namespace
+
+LiveBenches::LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile)
+    : m_library(library), m_rigFile(rigFile.empty() ? newRigFile() : std::move(rigFile)), m_devices(systemDevices()) {}
+
+QString LiveBenches::rigTitle() const {
+    return rigTitleOf(m_rigFile);
+}
+
+Result<std::unique_ptr<BenchHandle>> LiveBenches::open(std::function<void()> onChange) {
+    const AircraftFolder* folder = folderFor(m_library, m_rigFile);
+    if (folder == nullptr)
+        return failure("no-aircraft", "there is no aircraft to wire controls for; see 'flowhand lint'");
+    std::error_code problem;
+    std::filesystem::create_directories(std::filesystem::path(m_rigFile).parent_path(), problem);
+    std::vector<const Flow*> flows;
+    for (const Flow& flow : folder->flows)
+        flows.push_back(&flow);
+    Result<std::unique_ptr<Workbench>> bench =
+        Workbench::open({*folder->aircraft, flows, m_rigFile, *m_devices, m_clock}, std::move(onChange));
+    if (!bench)
+        return tl::unexpected<Error>(bench.error());
+    return std::make_unique<LiveBench>(*folder, m_rigFile, std::move(flows), std::move(*bench));
+}
+
+} // namespace flowhand

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "device/hidsystem.h"
+#include "presenter/benchmaker.h"
+#include "procedure/library.h"
+
+namespace flowhand {
+
+/// Puts the pilot's rig on the bench, with the devices of this computer. GUI thread.
+class LiveBenches final : public BenchMaker {
+public:
+    /// `rigFile` may be missing yet. The library must outlive the benches.
+    LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile);
+
+    [[nodiscard]] QString rigTitle() const override;
+    [[nodiscard]] QString rigFile() const override { return QString::fromStdString(m_rigFile); }
+    [[nodiscard]] Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) override;
+
+private:
+    const std::vector<AircraftFolder>& m_library;
+    std::string m_rigFile;
+    std::unique_ptr<HidSystem> m_devices;
+    SteadyClock m_clock;
+};
+
+} // namespace flowhand

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <QString>
+#include <QStringList>
+
+#include "base/error.h"
+#include "bench/workbench.h"
+
+namespace flowhand {
+
+/// A rig on the bench as the window uses it. Functions of the GUI thread; the bench itself is on a thread of its own.
+class BenchHandle {
+public:
+    virtual ~BenchHandle() = default;
+    [[nodiscard]] virtual BenchSnapshot snapshot() const = 0;
+    /// What the watched control did since the last call.
+    [[nodiscard]] virtual std::vector<BenchPoint> takeTrace() = 0;
+    virtual void watch(SignalId signal) = 0;
+    virtual void begin(BenchTask task, SignalId signal) = 0;
+    /// Goes on to the next control of a walk, or ends the measurement.
+    virtual void next() = 0;
+    virtual void cancel() = 0;
+    /// Errors: `save-failed`, those of the evidence.
+    [[nodiscard]] virtual Status writeSheet(const std::string& file) = 0;
+    [[nodiscard]] virtual Status writeCoverage(const std::string& file) = 0;
+    /// Fixed for the bench; outlive it.
+    [[nodiscard]] virtual const Aircraft& aircraft() const = 0;
+    [[nodiscard]] virtual const std::vector<const Flow*>& flows() const = 0;
+};
+
+/// Puts rigs on the bench: the real ones, or a test's. GUI thread.
+class BenchMaker {
+public:
+    virtual ~BenchMaker() = default;
+    /// The rig that would be opened; an empty title when there is none yet: then a new one is begun.
+    [[nodiscard]] virtual QString rigTitle() const = 0;
+    [[nodiscard]] virtual QString rigFile() const = 0;
+    /// `onChange` is called from any thread.
+    [[nodiscard]] virtual Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) = 0;
+};
+
+} // namespace flowhand

@@ -1,0 +1,146 @@
+#pragma once
+
+#include <atomic>
+#include <memory>
+
+#include <QObject>
+#include <QStringList>
+#include <QtQml/qqmlregistration.h>
+
+#include "presenter/benchmaker.h"
+#include "presenter/benchtrace.h"
+#include "presenter/controlmodel.h"
+#include "presenter/rowmodel.h"
+
+namespace flowhand {
+
+/// The Bench place: the controls of the rig, what is measured of the chosen one, and which steps they prove. Opens the
+/// devices when the place is shown and lets them go when it is left. GUI thread.
+class BenchPresenter : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("Made by the program")
+    Q_PROPERTY(bool open READ isOpen NOTIFY openChanged)
+    Q_PROPERTY(QString failure READ failure NOTIFY openChanged)
+    Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY changed)
+    Q_PROPERTY(QString rigFile READ rigFile NOTIFY openChanged)
+    Q_PROPERTY(QString aircraftTitle READ aircraftTitle NOTIFY openChanged)
+    Q_PROPERTY(QString deviceWords READ deviceWords NOTIFY changed)
+    Q_PROPERTY(flowhand::RowModel* controls READ controls CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* findings READ findings CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* coverage READ coverage CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* notices READ notices CONSTANT)
+    Q_PROPERTY(flowhand::BenchTrace* trace READ trace CONSTANT)
+    Q_PROPERTY(int chosen READ chosen NOTIFY chosenChanged)
+    Q_PROPERTY(QString chosenLabel READ chosenLabel NOTIFY chosenChanged)
+    Q_PROPERTY(flowhand::ControlState* control READ control NOTIFY chosenChanged)
+    Q_PROPERTY(QString valueText READ valueText NOTIFY changed)
+    Q_PROPERTY(bool wired READ isWired NOTIFY changed)
+    Q_PROPERTY(bool calibratable READ isCalibratable NOTIFY changed)
+    Q_PROPERTY(int advice READ advice NOTIFY changed)
+    Q_PROPERTY(QString measuredWords READ measuredWords NOTIFY changed)
+    Q_PROPERTY(int task READ task NOTIFY changed)
+    Q_PROPERTY(bool taskOver READ isTaskOver NOTIFY changed)
+    Q_PROPERTY(bool taskGood READ isTaskGood NOTIFY changed)
+    Q_PROPERTY(QString taskTitle READ taskTitle NOTIFY changed)
+    Q_PROPERTY(QString ask READ ask NOTIFY changed)
+    Q_PROPERTY(QString stageWords READ stageWords NOTIFY changed)
+    Q_PROPERTY(QString outcome READ outcome NOTIFY changed)
+    Q_PROPERTY(QStringList flowTitles READ flowTitles NOTIFY openChanged)
+    Q_PROPERTY(int flowFilter READ flowFilter WRITE setFlowFilter NOTIFY flowFilterChanged)
+    Q_PROPERTY(QString coverageWords READ coverageWords NOTIFY changed)
+    Q_PROPERTY(QString orphanWords READ orphanWords NOTIFY changed)
+    Q_PROPERTY(QString written READ written NOTIFY writtenChanged)
+
+public:
+    /// BenchTask, for views.
+    enum Task { None, Wire, Calibrate, Measure, Walk };
+    Q_ENUM(Task)
+
+    /// `maker` must outlive it.
+    explicit BenchPresenter(BenchMaker& maker, QObject* parent = nullptr);
+    ~BenchPresenter() override;
+
+    Q_INVOKABLE void enter();
+    Q_INVOKABLE void leave();
+    /// A row of `controls`.
+    Q_INVOKABLE void choose(int row);
+    Q_INVOKABLE void begin(int task);
+    Q_INVOKABLE void next();
+    Q_INVOKABLE void cancel();
+    /// The next thing to do with the chosen control.
+    Q_INVOKABLE void takeAdvice() { begin(advice()); }
+    /// Beside the rig file; `written` says where, or why not.
+    Q_INVOKABLE void writeSheet();
+    Q_INVOKABLE void writeCoverage();
+
+    /// Shows the bench as it is now. Comes by itself after each change.
+    void refresh();
+
+    [[nodiscard]] bool isOpen() const { return m_bench != nullptr; }
+    [[nodiscard]] QString failure() const { return m_failure; }
+    [[nodiscard]] QString rigTitle() const;
+    [[nodiscard]] QString rigFile() const { return m_maker.rigFile(); }
+    [[nodiscard]] QString aircraftTitle() const;
+    [[nodiscard]] QString deviceWords() const;
+    [[nodiscard]] RowModel* controls() { return &m_controls; }
+    [[nodiscard]] RowModel* findings() { return &m_findings; }
+    [[nodiscard]] RowModel* coverage() { return &m_coverage; }
+    [[nodiscard]] RowModel* notices() { return &m_notices; }
+    [[nodiscard]] BenchTrace* trace() { return &m_trace; }
+    [[nodiscard]] int chosen() const { return m_chosen; }
+    [[nodiscard]] QString chosenLabel() const;
+    [[nodiscard]] ControlState* control() const { return m_states.find(chosenSignal()); }
+    [[nodiscard]] QString valueText() const;
+    [[nodiscard]] bool isWired() const;
+    [[nodiscard]] bool isCalibratable() const;
+    /// The task that the chosen control needs next; Walk when all are measured.
+    [[nodiscard]] int advice() const;
+    [[nodiscard]] QString measuredWords() const;
+    [[nodiscard]] int task() const { return static_cast<int>(m_snapshot.task.task); }
+    [[nodiscard]] bool isTaskOver() const { return m_snapshot.task.isOver; }
+    [[nodiscard]] bool isTaskGood() const { return m_snapshot.task.isGood; }
+    [[nodiscard]] QString taskTitle() const;
+    [[nodiscard]] QString ask() const { return QString::fromStdString(m_snapshot.task.ask); }
+    [[nodiscard]] QString stageWords() const;
+    [[nodiscard]] QString outcome() const;
+    [[nodiscard]] QStringList flowTitles() const;
+    /// -1: every flow.
+    [[nodiscard]] int flowFilter() const { return m_flowFilter; }
+    void setFlowFilter(int row);
+    /// "31 of 40 steps can be confirmed; 12 were seen working."
+    [[nodiscard]] QString coverageWords() const;
+    [[nodiscard]] QString orphanWords() const;
+    [[nodiscard]] QString written() const { return m_written; }
+
+Q_SIGNALS:
+    void openChanged();
+    void changed();
+    void chosenChanged();
+    void flowFilterChanged();
+    void writtenChanged();
+
+private:
+    [[nodiscard]] SignalId chosenSignal() const;
+    [[nodiscard]] const CoveredControl* coveredControl(SignalId signal) const;
+    [[nodiscard]] const MeasuredControl* measuredControl() const;
+    void showControls();
+    void showFindings();
+    void showCoverage();
+    void beginTrace();
+    void say(const Status& status, const QString& file);
+
+    BenchMaker& m_maker;
+    QString m_failure;
+    QString m_written;
+    BenchSnapshot m_snapshot;
+    ControlModel m_states;
+    RowModel m_controls, m_findings, m_coverage, m_notices;
+    BenchTrace m_trace;
+    int m_chosen = 0;
+    int m_flowFilter = -1;
+    std::atomic<bool> m_isRefreshQueued = false;
+    std::unique_ptr<BenchHandle> m_bench; ///< last, so that its thread ends before what it calls back goes
+};
+
+} // namespace flowhand

@@ -1,0 +1,231 @@
+// The workbench as a window uses it: over devices in memory, in real time, without a window.
+
+#include <chrono>
+#include <functional>
+#include <thread>
+
+#include <QFile>
+#include <QTemporaryDir>
+#include <QtTest>
+
+#include "bench/workbench.h"
+#include "device/fakehid.h"
+#include "device/hidtext.h"
+#include "procedure/library.h"
+
+using namespace flowhand;
+
+namespace {
+
+/// Two axes of 8 bits, without ids.
+constexpr const char* kTwoAxes = "05 01 09 04 A1 01 09 30 09 31 15 00 26 FF 00 75 08 95 02 81 02 C0";
+
+constexpr const char* kRig = R"(format = 1
+title = "Desk"
+
+[[device]]
+name = "quadrant"
+id = "1209:0001"
+
+[[control]]
+name = "left lever"
+wiring = "axis"
+signal = "thrust_lever_1"
+input = "quadrant: X"
+range = [0, 255]
+)";
+
+DeviceInfo quadrant() {
+    DeviceInfo info;
+    info.path = "q";
+    info.vendor = 0x1209;
+    info.product = 1;
+    info.port = "port 1";
+    info.name = "Quadrant";
+    info.readable = true;
+    return info;
+}
+
+/// One bench with its rig file; `wait` gives up after 20 s, then the test has failed.
+class Bench {
+public:
+    explicit Bench(const char* rigText) : m_library(loadLibrary(PROCEDURES, m_problems)) {
+        rigFile = m_folder.filePath("rig.toml").toStdString();
+        if (rigText != nullptr) {
+            QFile file(QString::fromStdString(rigFile));
+            file.open(QIODevice::WriteOnly);
+            file.write(rigText);
+        }
+        for (const Flow& flow : m_library.front().flows)
+            m_flows.push_back(&flow);
+    }
+
+    Result<std::unique_ptr<Workbench>> open() {
+        return Workbench::open({aircraft(), m_flows, rigFile, hid, m_clock}, [] {});
+    }
+
+    [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
+    [[nodiscard]] SignalId signal(const char* name) const { return *aircraft().signals.find(name); }
+
+    static bool wait(const std::function<bool()>& isThere) {
+        const auto giveUp = std::chrono::steady_clock::now() + std::chrono::seconds(20);
+        while (!isThere()) {
+            if (std::chrono::steady_clock::now() > giveUp)
+                return false;
+            std::this_thread::yield();
+        }
+        return true;
+    }
+
+    FakeHid hid;
+    std::string rigFile;
+
+private:
+    QTemporaryDir m_folder;
+    Problems m_problems;
+    std::vector<AircraftFolder> m_library;
+    std::vector<const Flow*> m_flows;
+    SteadyClock m_clock;
+};
+
+} // namespace
+
+class TestWorkbench : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void showsWhereControlsStand();
+    void aMissingRigIsANewOne();
+    void aBrokenRigIsRefused();
+    void devicesMayComeLater();
+    void aWalkConfirmsAndIsKept();
+    void tasksNeedADevice();
+    void aTaskIsGivenUp();
+};
+
+void TestWorkbench::showsWhereControlsStand() {
+    Bench bench(kRig);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
+    Workbench& top = **opened;
+    const SignalId lever = bench.signal("thrust_lever_1");
+    top.watch(lever);
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
+    }));
+    bench.hid.send("q", {0, 0});
+    bench.hid.send("q", {255, 0});
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().values[indexOf(lever)] == Value::number(100.0);
+    }));
+    QVERIFY(top.snapshot().stirring[indexOf(lever)]);
+    const std::vector<BenchPoint> trace = top.takeTrace();
+    QVERIFY(!trace.empty());
+    QVERIFY(trace.back().value == 100.0);
+    QVERIFY(top.takeTrace().empty());
+    const CoveredControl& covered = top.snapshot().coverage->controls[indexOf(lever)];
+    QCOMPARE(covered.inputs, std::string("quadrant: X"));
+}
+
+void TestWorkbench::aMissingRigIsANewOne() {
+    Bench bench(nullptr);
+    const auto opened = bench.open();
+    QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
+    const BenchSnapshot snapshot = (*opened)->snapshot();
+    QVERIFY(snapshot.rigTitle.find("New rig") == 0);
+    for (const CoveredControl& control : snapshot.coverage->controls)
+        QVERIFY(control.proof == Proof::Unwired);
+    QVERIFY(!snapshot.coverage->isComplete());
+}
+
+void TestWorkbench::aBrokenRigIsRefused() {
+    Bench bench("format = 1\ntitle = \"Desk\"\n[[control]]\nname = 3\n");
+    const auto opened = bench.open();
+    QVERIFY(!opened);
+    QCOMPARE(opened.error().place.file, bench.rigFile);
+    QVERIFY(opened.error().place.line > 0);
+}
+
+void TestWorkbench::devicesMayComeLater() {
+    Bench bench(kRig);
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    QVERIFY((*opened)->snapshot().devices.empty());
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    QVERIFY(Bench::wait([&] {
+        const BenchSnapshot snapshot = (*opened)->snapshot();
+        return !snapshot.devices.empty() && snapshot.devices.front().isConnected;
+    }));
+}
+
+void TestWorkbench::aWalkConfirmsAndIsKept() {
+    Bench bench(kRig);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
+    }));
+    top.begin(BenchTask::Walk, kNoSignal);
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.task == BenchTask::Walk;
+    }));
+    QVERIFY(top.snapshot().task.ask.find("left lever") != std::string::npos ||
+            top.snapshot().task.ask.find("Thrust") != std::string::npos);
+    for (int at = 0; at <= 255; ++at)
+        bench.hid.send("q", {static_cast<std::uint8_t>(at), 0});
+    const auto heldSince = std::chrono::steady_clock::now();
+    // Both ends are held for longer than it takes to count as standing still.
+    QVERIFY(Bench::wait([&] {
+        return std::chrono::steady_clock::now() - heldSince > std::chrono::milliseconds(700);
+    }));
+    bench.hid.send("q", {0, 0});
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.isOver;
+    }));
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY(QFile::exists(QString::fromStdString(evidenceFileOf(bench.rigFile))));
+    QVERIFY(top.snapshot().coverage->controls[indexOf(bench.signal("thrust_lever_1"))].proof == Proof::SeenWorking);
+}
+
+void TestWorkbench::tasksNeedADevice() {
+    Bench bench(kRig);
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    (*opened)->begin(BenchTask::Wire, bench.signal("thrust_lever_1"));
+    QVERIFY(Bench::wait([&] {
+        return (*opened)->snapshot().task.isOver;
+    }));
+    const BenchTaskView task = (*opened)->snapshot().task;
+    QVERIFY(!task.isGood);
+    QVERIFY(task.outcome.front().find("Plug one in") != std::string::npos);
+}
+
+void TestWorkbench::aTaskIsGivenUp() {
+    Bench bench(kRig);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty();
+    }));
+    for (const BenchTask task : {BenchTask::Wire, BenchTask::Calibrate, BenchTask::Measure, BenchTask::Walk}) {
+        top.begin(task, bench.signal("thrust_lever_1"));
+        QVERIFY(Bench::wait([&] {
+            return top.snapshot().task.task == task;
+        }));
+        QVERIFY2(!top.snapshot().task.isOver,
+                 top.snapshot().task.outcome.empty() ? "" : top.snapshot().task.outcome.front().c_str());
+        QVERIFY(!top.snapshot().task.ask.empty());
+        top.cancel();
+        QVERIFY(Bench::wait([&] {
+            return top.snapshot().task.task == BenchTask::None;
+        }));
+    }
+}
+
+QTEST_APPLESS_MAIN(TestWorkbench)
+#include "test_workbench.moc"

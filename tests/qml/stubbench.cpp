@@ -1,0 +1,180 @@
+#include "stubbench.h"
+
+#include <cmath>
+
+#include "stubcockpit.h"
+
+namespace flowhand::test {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+class StubBench final : public BenchHandle {
+public:
+    StubBench(const StubBenchMaker& maker, const AircraftFolder& folder) : m_maker(maker), m_folder(folder) {
+        for (const Flow& flow : folder.flows)
+            m_flows.push_back(&flow);
+    }
+
+    BenchSnapshot snapshot() const override { return m_maker.snapshot; }
+    std::vector<BenchPoint> takeTrace() override { return m_maker.points; }
+    void watch(SignalId signal) override { m_maker.told->watched.push_back(signal); }
+    void begin(BenchTask task, SignalId signal) override { m_maker.told->begun.emplace_back(task, signal); }
+    void next() override { ++m_maker.told->nexts; }
+    void cancel() override { ++m_maker.told->cancels; }
+    Status writeSheet(const std::string&) override { return {}; }
+    Status writeCoverage(const std::string& file) override {
+        return failure("save-failed", "it cannot be written: the disk is full", {file});
+    }
+    const Aircraft& aircraft() const override { return *m_folder.aircraft; }
+    const std::vector<const Flow*>& flows() const override { return m_flows; }
+
+private:
+    const StubBenchMaker& m_maker;
+    const AircraftFolder& m_folder;
+    std::vector<const Flow*> m_flows;
+};
+
+Proof proofOf(std::size_t control, bool isUnwired) {
+    return isUnwired || control % 7 == 6 ? Proof::Unwired
+           : control % 5 == 4            ? Proof::Wired
+           : control % 3 == 2            ? Proof::Calibrated
+                                         : Proof::SeenWorking;
+}
+
+Coverage coverageFor(const AircraftFolder& folder, bool isUnwired) {
+    Coverage coverage;
+    const Aircraft& aircraft = *folder.aircraft;
+    for (std::size_t i = 0; i < aircraft.controls.size(); ++i) {
+        CoveredControl control;
+        control.signal = aircraft.controls[i].signal;
+        control.proof = proofOf(i, isUnwired);
+        control.wiredTo = aircraft.signals[control.signal].name;
+        control.inputs = control.proof == Proof::Unwired ? "" : "quadrant: axis " + std::to_string(i + 1);
+        control.date = control.proof > Proof::Wired ? "2026-03-01T18:04:05Z" : "";
+        control.isCalibratable = i < 4;
+        control.isStale = i == 1 && !isUnwired;
+        control.staleDate = control.isStale ? "2026-02-11T09:00:00Z" : "";
+        control.failedDate = i == 3 && !isUnwired ? "2026-03-02T10:00:00Z" : "";
+        coverage.controls.push_back(control);
+    }
+    for (std::size_t flow = 0; flow < folder.flows.size(); ++flow)
+        for (std::size_t step = 0; step < folder.flows[flow].steps.size(); ++step) {
+            CoveredStep covered;
+            covered.flow = flow;
+            covered.step = step;
+            covered.needed = folder.flows[flow].steps[step].controls;
+            for (const SignalId signal : covered.needed) {
+                const CoveredControl& control = coverage.controls[indexOf(signal)];
+                covered.proof = std::min(covered.proof, control.proof);
+                covered.isStale = covered.isStale || control.isStale;
+                if (control.proof == Proof::Unwired)
+                    covered.obstacles.push_back(
+                        {"not-wired", signal, "the " + aircraft.signals[signal].label + " is not wired"});
+            }
+            coverage.steps.push_back(std::move(covered));
+        }
+    if (!isUnwired)
+        coverage.orphans = {aircraft.controls[17].signal};
+    return coverage;
+}
+
+std::vector<Finding> someFindings() {
+    using enum Soundness;
+    return {{"noise", Good, "Noise 1.2 counts, 9.7 bits free of noise",
+             "The narrowest band on this lever is 40 times wider.", ""},
+            {"jumps", Bad, "Its value jumps by 38 counts near 61 %, on 7 of 9 passes",
+             "A worn track: the wiper loses contact there, always at the same place.",
+             "Clean the track with contact spray, or replace the pot; until then keep gates away from 61 %."},
+            {"range", Caution, "It uses 31 % of the converter's range",
+             "A lever arc that turns a pot by a third leaves a third of the counts.",
+             "A longer arm on the pot or a shorter one on the lever makes more of the same movement."},
+            {"linearity", Unmeasured, "Linearity was not measured", "No true angles are given in the rig file.", ""}};
+}
+
+/// A lever pushed up in three steps, with a little noise.
+std::vector<BenchPoint> someTrace(Time now, double lowest, double highest) {
+    std::vector<BenchPoint> points;
+    for (int i = 0; i < 1000; ++i) {
+        const double share = 0.1 + 0.25 * std::floor(i / 300.0) + 0.004 * std::sin(i * 1.7) * std::cos(i * 0.37);
+        points.push_back({now - 10s + i * 10ms, lowest + share * (highest - lowest)});
+    }
+    return points;
+}
+
+} // namespace
+
+QStringList StubBenchMaker::names() {
+    return {"bench",         "bench-new-rig", "bench-no-device", "bench-wiring",    "bench-calibrating",
+            "bench-walking", "bench-walked",  "bench-refused",   "bench-long-names"};
+}
+
+Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()>) {
+    if (!refusal.empty())
+        return failure("unknown-signal", refusal, {file.toStdString(), 14, 10});
+    return std::make_unique<StubBench>(*this, *m_folder);
+}
+
+void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
+    m_folder = &folder;
+    const bool isNew = state == "bench-new-rig" || state == "bench-wiring" || state == "bench-no-device";
+    if (state == "bench-refused")
+        refusal = "this aircraft has no control 'flap_levr'; did you mean 'flap_lever'?";
+    snapshot.now = 60s;
+    snapshot.rigTitle = isNew ? "New rig of the Twin jet" : "Desk quadrant and pedals";
+    snapshot.values = stubValues(*folder.aircraft, 0);
+    snapshot.stirring.assign(snapshot.values.size(), false);
+    snapshot.stirring[0] = !isNew;
+    if (state != "bench-no-device")
+        snapshot.devices = {{"quadrant", true, ""}, {"pedals", !isNew, ""}};
+    snapshot.coverage = std::make_shared<const Coverage>(coverageFor(folder, isNew));
+    std::vector<MeasuredControl> measured;
+    if (!isNew)
+        measured.push_back({folder.aircraft->controls[0].signal, "2026-03-01T18:10:00Z", false, someFindings()});
+    snapshot.measured = std::make_shared<const std::vector<MeasuredControl>>(measured);
+    points = someTrace(snapshot.now, 0, 100);
+    BenchTaskView& task = snapshot.task;
+    task.signal = folder.aircraft->controls[0].signal;
+    if (state == "bench-wiring")
+        task = {BenchTask::Wire,
+                task.signal,
+                "Push the Thrust lever 1 to its upper end and hold it there.",
+                1,
+                3,
+                {},
+                {},
+                {}};
+    if (state == "bench-calibrating")
+        task = {BenchTask::Calibrate,
+                task.signal,
+                "Move the Thrust lever 1 to both ends three times, and rest there for a second each time.",
+                0,
+                1,
+                {},
+                {},
+                {}};
+    if (state == "bench-walking")
+        task = {BenchTask::Walk,
+                task.signal,
+                "Thrust lever 1: through its whole range. Still open: the part from 85 % to 100 %.",
+                0,
+                19,
+                {},
+                {},
+                {}};
+    if (state == "bench-walked")
+        task = {BenchTask::Walk,
+                task.signal,
+                "",
+                19,
+                19,
+                true,
+                false,
+                {"18 of 19 controls were confirmed.", "Reverse lever 2: the part from 85 % to 100 % was not seen."}};
+    if (state == "bench-long-names")
+        snapshot.notices = {"The rig declares that nothing keeps the reverse levers down while the thrust levers are "
+                            "forward; a guard judges it."};
+}
+
+} // namespace flowhand::test

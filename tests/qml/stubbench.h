@@ -1,0 +1,46 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <QStringList>
+
+#include "presenter/benchmaker.h"
+#include "procedure/library.h"
+
+namespace flowhand::test {
+
+/// What a stub bench was told.
+struct BenchTold {
+    std::vector<std::pair<BenchTask, SignalId>> begun;
+    std::vector<SignalId> watched;
+    int nexts = 0;
+    int cancels = 0;
+};
+
+/// Puts a rig on the bench that shows one snapshot and writes down what it is told.
+class StubBenchMaker final : public BenchMaker {
+public:
+    /// The names of all states; each begins with "bench".
+    [[nodiscard]] static QStringList names();
+
+    QString rigTitle() const override { return QStringLiteral("Desk quadrant and pedals"); }
+    QString rigFile() const override { return file; }
+    Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) override;
+
+    /// `folder` must outlive it.
+    void show(const QString& state, const AircraftFolder& folder);
+
+    BenchSnapshot snapshot;
+    std::vector<BenchPoint> points;
+    std::string refusal; ///< not empty: open() fails with it
+    QString file = QStringLiteral("/home/pilot/.local/share/flowhand/rigs/desk.toml");
+    std::shared_ptr<BenchTold> told = std::make_shared<BenchTold>();
+
+private:
+    const AircraftFolder* m_folder = nullptr;
+};
+
+} // namespace flowhand::test
