@@ -147,8 +147,9 @@ QString BenchPresenter::deviceWords() const {
                       ? device.isConnected ? tr("%1 is connected").arg(name) : tr("%1 is not connected").arg(name)
                       : QString::fromStdString(device.message));
     }
-    return words.isEmpty() ? tr("No lever, pedal or switch unit is connected. Plug one in and come back here.")
-                           : words.join(QStringLiteral(" · "));
+    return words.isEmpty()
+               ? tr("No lever, pedal or switch unit is connected. Plug one in: it is found within a second.")
+               : words.join(QStringLiteral(" · "));
 }
 
 SignalId BenchPresenter::chosenSignal() const {

@@ -47,6 +47,7 @@ Row {
                 text: button.modelData
                 font.weight: button.isHere ? Font.DemiBold : Font.Normal
                 color: button.isHere ? Tokens.text : Tokens.quiet
+                verticalAlignment: Text.AlignVCenter
                 wrapMode: Text.NoWrap
                 Accessible.ignored: true
             }
