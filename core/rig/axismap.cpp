@@ -13,59 +13,82 @@ double between(double low, double high, double share) {
 
 } // namespace
 
-AxisMap::AxisMap(const Shape& shape) : m_shape(shape) {
-    const double band = static_cast<double>(shape.endBand);
-    const double way = static_cast<double>(std::abs(shape.to - shape.from));
-    if (shape.centre) {
-        const double dead = static_cast<double>(shape.deadBand) + band;
-        const double lower = static_cast<double>(std::abs(*shape.centre - shape.from)) - dead;
-        const double upper = static_cast<double>(std::abs(shape.to - *shape.centre)) - dead;
-        m_valuePerCount = std::max(std::fabs(shape.values[1] - shape.values[0]) / lower,
-                                   std::fabs(shape.values[2] - shape.values[1]) / upper);
-    } else {
-        m_valuePerCount = std::fabs(shape.values[2] - shape.values[0]) / (way - 2 * band);
+AxisMap::AxisMap(const Shape& shape) : m_shape(shape), m_knots(knots(static_cast<double>(shape.deadBand))) {
+    m_valuePerCount = 0.0;
+    double flattest = 0.0;
+    for (std::size_t i = 1; i < m_knots.size(); ++i) {
+        const Knot& a = m_knots[i - 1];
+        const Knot& b = m_knots[i];
+        const double slope = (b.value - a.value) / (b.x - b.half - a.x - a.half);
+        m_valuePerCount = std::max(m_valuePerCount, slope);
+        flattest = i == 1 ? slope : std::min(flattest, slope);
     }
-    m_stepsPerUnit = std::pow(10.0, -std::floor(std::log10(m_valuePerCount / 2)));
+    m_stepsPerUnit = std::pow(10.0, -std::floor(std::log10(flattest / 2)));
 }
 
 /// Works on counts that rise from `from` to `to`, so that an inverted axis is computed with the very same numbers.
-double AxisMap::unrounded(double x, double deadBand) const {
-    const double end = std::fabs(static_cast<double>(m_shape.to - m_shape.from)) - static_cast<double>(m_shape.endBand);
+std::vector<AxisMap::Knot> AxisMap::knots(double deadBand) const {
+    const auto along = [this](std::int64_t raw) {
+        return std::fabs(static_cast<double>(raw - m_shape.from));
+    };
     const double start = static_cast<double>(m_shape.endBand);
-    const auto& [low, middle, high] = m_shape.values;
-    if (!m_shape.centre)
-        return between(low, high, (x - start) / (end - start));
-    const double centre = std::fabs(static_cast<double>(*m_shape.centre - m_shape.from));
-    if (x < centre - deadBand)
-        return between(middle, low, (centre - deadBand - x) / (centre - deadBand - start));
-    if (x > centre + deadBand)
-        return between(middle, high, (x - centre - deadBand) / (end - centre - deadBand));
-    return middle;
+    const double end = along(m_shape.to) - start;
+    const double centre = along(m_shape.centre.value_or(m_shape.from));
+    std::vector<Knot> all = {{start, 0.0, m_shape.values[0]}};
+    for (const Point& point : m_shape.points) {
+        const double x = along(point.at);
+        if (x > start && x < end && (!m_shape.centre || std::fabs(x - centre) > deadBand))
+            all.push_back({x, 0.0, point.value});
+    }
+    if (m_shape.centre)
+        all.push_back({centre, deadBand, m_shape.values[1]});
+    all.push_back({end, 0.0, m_shape.values[2]});
+    std::sort(all.begin(), all.end(), [](const Knot& a, const Knot& b) {
+        return a.x < b.x;
+    });
+    return all;
+}
+
+double AxisMap::unrounded(const std::vector<Knot>& knots, double x) {
+    const Knot* before = nullptr;
+    for (const Knot& knot : knots) {
+        if (x <= knot.x + knot.half) {
+            if (before == nullptr || x >= knot.x - knot.half)
+                return knot.value;
+            const double begin = before->x + before->half;
+            return between(before->value, knot.value, (x - begin) / (knot.x - knot.half - begin));
+        }
+        before = &knot;
+    }
+    return knots.back().value;
 }
 
 double AxisMap::value(std::int64_t raw, std::int64_t deadBand) const {
     const std::int64_t sign = m_shape.to >= m_shape.from ? 1 : -1;
     const double x = static_cast<double>(sign * (raw - m_shape.from));
-    const double rounded = std::round(unrounded(x, static_cast<double>(deadBand)) * m_stepsPerUnit) / m_stepsPerUnit;
+    const double exact =
+        deadBand == m_shape.deadBand ? unrounded(m_knots, x) : unrounded(knots(static_cast<double>(deadBand)), x);
+    const double rounded = std::round(exact * m_stepsPerUnit) / m_stepsPerUnit;
     return rounded == 0.0 ? 0.0 : rounded; // no negative zero
 }
 
 std::int64_t AxisMap::raw(double wanted) const {
-    const auto& [low, middle, high] = m_shape.values;
     const double sign = m_shape.to >= m_shape.from ? 1.0 : -1.0;
-    const double from = static_cast<double>(m_shape.from) + sign * static_cast<double>(m_shape.endBand);
-    const double to = static_cast<double>(m_shape.to) - sign * static_cast<double>(m_shape.endBand);
-    if (!m_shape.centre)
-        return std::llround(between(from, to, (wanted - low) / (high - low)));
-    const double centre = static_cast<double>(*m_shape.centre);
-    const double dead = sign * static_cast<double>(m_shape.deadBand);
-    const double toLow = (wanted - middle) / (low - middle);
-    const double toHigh = (wanted - middle) / (high - middle);
-    if (toLow > 0)
-        return std::llround(between(centre - dead, from, toLow));
-    if (toHigh > 0)
-        return std::llround(between(centre + dead, to, toHigh));
-    return *m_shape.centre;
+    const auto counts = [&](double x) {
+        return std::llround(static_cast<double>(m_shape.from) + sign * x);
+    };
+    const Knot* before = nullptr;
+    for (const Knot& knot : m_knots) {
+        if (wanted <= knot.value) {
+            if (before == nullptr || wanted == knot.value)
+                return counts(knot.x);
+            const double begin = before->x + before->half;
+            const double share = (wanted - before->value) / (knot.value - before->value);
+            return counts(between(begin, knot.x - knot.half, share));
+        }
+        before = &knot;
+    }
+    return counts(m_knots.back().x);
 }
 
 double AxisMap::share(std::int64_t raw) const {

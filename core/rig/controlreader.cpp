@@ -17,6 +17,9 @@ std::vector<std::string> namesOf(const std::vector<DeviceWish>& devices) {
     return names;
 }
 
+/// Far beyond the 32 bits of any report.
+constexpr std::int64_t kFurthest = std::int64_t{1} << 40;
+
 constexpr std::string_view kDirections[] = {" up", " right", " down", " left"};
 
 bool endsWith(std::string_view text, std::string_view end) {
@@ -208,7 +211,6 @@ AxisLimits ControlReader::limits() {
 // --- axes ---
 
 std::optional<std::pair<std::int64_t, std::int64_t>> ControlReader::span(const TomlNode& node) {
-    constexpr std::int64_t kFurthest = std::int64_t{1} << 40; // far beyond the 32 bits of any report
     bool isGood = node.kind == TomlNode::Kind::Array && node.items.size() == 2;
     for (const TomlNode& item : node.items)
         isGood = isGood && item.kind == TomlNode::Kind::Integer && std::abs(item.integer) < kFurthest;
@@ -274,20 +276,86 @@ void ControlReader::checkShape(const AxisMap::Shape& shape) {
               m_toml.tableNode().find("dead_band") != nullptr ? "dead_band" : "end_band");
 }
 
+void ControlReader::readRange(AxisMap::Shape& shape) {
+    if (const TomlNode* range = m_toml.node("range")) {
+        if (const auto ends = span(*range))
+            std::tie(shape.from, shape.to) = *ends;
+    } else {
+        error("missing-key",
+              "'" + m_name + "' needs 'range', the raw counts at both ends (or 'points', counts and what they mean)",
+              "range");
+    }
+    shape.values = valuesOfRange();
+}
+
+std::optional<AxisMap::Point> ControlReader::point(const TomlNode& table) {
+    TomlReader entry(m_toml.file(), table, "'points' of '" + m_name + "'", m_toml.problems());
+    const std::optional<std::int64_t> at = entry.integer("at");
+    const std::string text = entry.requiredText("value");
+    entry.finish();
+    if (!at || std::abs(*at) >= kFurthest)
+        error("missing-key", "a point needs 'at', a whole number of raw counts", entry.placeOf("at"));
+    const Value value = text.empty() ? Value::unknown() : valueOf(text, entry.placeOf("value"));
+    if (!at || std::abs(*at) >= kFurthest || !value.isKnown())
+        return std::nullopt;
+    const Signal& of = signal();
+    if (of.lowest < of.highest && (value.number() < of.lowest || value.number() > of.highest))
+        error("bad-values",
+              "'" + text + "' is outside the range of " + of.name + ", " + numberText(of.lowest) + " to " +
+                  numberText(of.highest) + " " + of.unit.symbol,
+              entry.placeOf("value"));
+    return AxisMap::Point{*at, value.number()};
+}
+
+/// The first and the last point are the ends; one of the others is the centre, if there is one.
+void ControlReader::readPoints(AxisMap::Shape& shape) {
+    for (const std::string_view other : {"range", "to"})
+        if (m_toml.node(other) != nullptr)
+            error("bad-points",
+                  "'points' says where the ends are and what they mean; remove '" + std::string(other) +
+                      "', or 'points'",
+                  other);
+    std::vector<AxisMap::Point> points;
+    for (const TomlNode* table : m_toml.tables("points")) {
+        const std::optional<AxisMap::Point> next = point(*table);
+        if (!next)
+            return;
+        const bool isRising = points.size() < 2 || points[1].at > points[0].at;
+        if (!points.empty() && (next->value <= points.back().value || next->at == points.back().at ||
+                                (points.size() > 1 && (next->at > points.back().at) != isRising)))
+            error("bad-points",
+                  "points stand in the order of their values, the lowest first, and their counts all rise or all fall; "
+                  "this one does not go on from the one before it",
+                  table->place);
+        points.push_back(*next);
+    }
+    if (points.size() < 2)
+        return error("bad-points", "'points' are two or more, as in { at = 1420, value = \"12 deg\" }", "points");
+    const auto centre = std::find_if(points.begin(), points.end(), [&](const AxisMap::Point& each) {
+        return shape.centre && each.at == *shape.centre;
+    });
+    if (shape.centre && centre == points.end())
+        error("bad-points", "with 'points' the centre must be one of them, which says what it means", "centre");
+    shape.from = points.front().at;
+    shape.to = points.back().at;
+    shape.values = {points.front().value, centre != points.end() ? centre->value : points.front().value,
+                    points.back().value};
+    for (std::size_t i = 1; i + 1 < points.size(); ++i)
+        if (points[i].at != shape.centre)
+            shape.points.push_back(points[i]);
+}
+
 AxisMap ControlReader::map() {
     const AxisMap::Shape harmless{0, 1, std::nullopt, 0, 0, {0.0, 0.5, 1.0}};
     if (!demand(SignalKind::Number))
         return AxisMap(harmless);
     const std::size_t before = m_toml.problems().all().size();
     AxisMap::Shape shape = harmless;
-    if (const TomlNode* range = m_toml.node("range")) {
-        if (const auto ends = span(*range))
-            std::tie(shape.from, shape.to) = *ends;
-    } else {
-        error("missing-key", "'" + m_name + "' needs 'range', the raw counts at both ends", "range");
-    }
-    shape.values = valuesOfRange();
     shape.centre = m_toml.integer("centre");
+    if (m_toml.node("points") != nullptr)
+        readPoints(shape);
+    else
+        readRange(shape);
     shape.deadBand = counts("dead_band", 0);
     shape.endBand = counts("end_band", 0);
     if (m_toml.problems().all().size() == before)

@@ -60,7 +60,7 @@ public:
     [[nodiscard]] Duration duration(std::string_view key, Duration missing);
     /// `noise`, `least_change`, `spike_limit`, `settle`.
     [[nodiscard]] AxisLimits limits();
-    /// `range`, `to`, `centre`, `dead_band` and `end_band`, of the number signal 0.
+    /// `range` and `to`, or `points`; `centre`, `dead_band` and `end_band`; of the number signal 0.
     [[nodiscard]] AxisMap map();
     /// Of one of `count` parts, from `ranges` and `end_band`.
     [[nodiscard]] AxisMap mapOfPart(std::size_t part, std::size_t count, std::array<double, 3> values);
@@ -74,6 +74,9 @@ public:
 
 private:
     void readSignals();
+    void readRange(AxisMap::Shape& shape);
+    void readPoints(AxisMap::Shape& shape);
+    [[nodiscard]] std::optional<AxisMap::Point> point(const TomlNode& table);
     void checkShape(const AxisMap::Shape& shape);
     [[nodiscard]] std::array<double, 3> valuesOfRange();
     [[nodiscard]] std::optional<DeviceIndex> deviceNamed(const std::string& text, const SourcePlace& place);

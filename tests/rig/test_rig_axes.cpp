@@ -10,6 +10,10 @@ class TestRigAxes : public QObject {
 private Q_SLOTS:
     void rangeCentreAndBands_data();
     void rangeCentreAndBands();
+    void pointsReadTheTrueAngle_data();
+    void pointsReadTheTrueAngle();
+    void pointsAnswerWishes();
+    void crosstalkCoversPoints();
     void partOfThePotIsTheWholeLever();
     void oneAxisForTwoSignals();
     void noiseDoesNotTravel();
@@ -62,6 +66,77 @@ void TestRigAxes::rangeCentreAndBands() {
     QCOMPARE(bench.problems(), std::string());
     bench.send(0, "X", raw);
     QCOMPARE(bench.number("tiller"), value);
+}
+
+void TestRigAxes::pointsReadTheTrueAngle_data() {
+    QTest::addColumn<QString>("keys");
+    QTest::addColumn<int>("raw");
+    QTest::addColumn<double>("value");
+    const QString uneven = "points = [{ at = 200, value = \"-60 deg\" }, { at = 1000, value = \"-10 deg\" },\n"
+                           "{ at = 2000, value = \"0 deg\" }, { at = 3800, value = \"60 deg\" }]\n";
+    QTest::newRow("beyond the first") << uneven << 150 << -60.0;
+    QTest::newRow("the first") << uneven << 200 << -60.0;
+    QTest::newRow("half way") << uneven << 600 << -35.0;
+    QTest::newRow("a point") << uneven << 1000 << -10.0;
+    QTest::newRow("half of a flat stretch") << uneven << 1500 << -5.0;
+    QTest::newRow("one count of it") << uneven << 1501 << -4.99;
+    QTest::newRow("a third of the last") << uneven << 2600 << 20.0;
+    QTest::newRow("beyond the last") << uneven << 4095 << 60.0;
+    const QString bands = uneven + "centre = 2000\ndead_band = 200\nend_band = 40\n";
+    QTest::newRow("in the end band") << bands << 240 << -60.0;
+    QTest::newRow("half way from the end band") << bands << 620 << -35.0;
+    QTest::newRow("a point beside the dead band") << bands << 1000 << -10.0;
+    QTest::newRow("half way to the dead band") << bands << 1400 << -5.0;
+    QTest::newRow("low edge of the dead band") << bands << 1800 << 0.0;
+    QTest::newRow("high edge of the dead band") << bands << 2200 << 0.0;
+    QTest::newRow("half way from the dead band") << bands << 2980 << 30.0;
+    const QString covered = uneven + "centre = 2000\ndead_band = 1000\nend_band = 40\n";
+    QTest::newRow("a point in the dead band is the centre") << covered << 1000 << 0.0;
+    QTest::newRow("and the way to it goes on") << covered << 620 << -30.0;
+    const QString inverted = "points = [{ at = 3800, value = \"-60 deg\" }, { at = 3000, value = \"-10 deg\" },\n"
+                             "{ at = 200, value = \"60 deg\" }]\n";
+    QTest::newRow("inverted, the first") << inverted << 3900 << -60.0;
+    QTest::newRow("inverted, half way") << inverted << 3400 << -35.0;
+    QTest::newRow("inverted, the last stretch") << inverted << 1600 << 25.0;
+    QTest::newRow("two") << "points = [{ at = 1000, value = \"-30 deg\" }, { at = 3000, value = \"30 deg\" }]\n"
+                         << 2500 << 15.0;
+}
+
+void TestRigAxes::pointsReadTheTrueAngle() {
+    rangeCentreAndBands();
+}
+
+void TestRigAxes::pointsAnswerWishes() {
+    Bench bench(kTiller + "points = [{ at = 3800, value = \"-60 deg\" }, { at = 3000, value = \"-10 deg\" },\n"
+                          "{ at = 1500, value = \"20 deg\" }, { at = 200, value = \"60 deg\" }]\n");
+    QCOMPARE(bench.problems(), std::string());
+    const auto rawFor = [&](double value) {
+        return bench.rig().readingsFor(twinJet().id("tiller"), Value::number(value)).front().raw;
+    };
+    QCOMPARE(rawFor(-70), 3800);
+    QCOMPARE(rawFor(-35), 3400);
+    QCOMPARE(rawFor(-10), 3000);
+    QCOMPARE(rawFor(5), 2250);
+    QCOMPARE(rawFor(40), 850);
+    QCOMPARE(rawFor(70), 200);
+    const ControlFacts& facts = bench.rig().facts()[indexOf(twinJet().id("tiller"))];
+    QCOMPARE(facts.range, 120.0);
+    QCOMPARE(facts.sigma, 0.28867513459481287 * 50 / 800); // of the steepest stretch
+}
+
+void TestRigAxes::crosstalkCoversPoints() {
+    Bench bench(kTiller + "points = [{ at = 0, value = \"-70 deg\" }, { at = 1800, value = \"-20 deg\" },\n"
+                          "{ at = 2000, value = \"0 deg\" }, { at = 4000, value = \"70 deg\" }]\n"
+                          "centre = 2000\ncrosstalk_dead_band = 300\n"
+                          "crosstalk = [{ input = \"Y\", centre = 2048, beyond = 500 }]\n");
+    QCOMPARE(bench.problems(), std::string());
+    bench.send(0, "Y", 2048);
+    bench.send(0, "X", 1800);
+    QCOMPARE(bench.number("tiller"), -20.0);
+    bench.send(1, "Y", 3000);
+    QCOMPARE(bench.number("tiller"), 0.0);
+    bench.send(2, "X", 850);
+    QCOMPARE(bench.number("tiller"), -35.0);
 }
 
 void TestRigAxes::partOfThePotIsTheWholeLever() {

@@ -129,6 +129,31 @@ void TestRigFiles::badFilesAreRefused_data() {
     row("empty range", kHead + kThrust + "range = [512, 512]\n", "empty-range", 10, 9, "both counts");
     row("range of one", kHead + kThrust + "range = [512]\n", "bad-range", 10, 9, "two whole numbers");
     row("range with fractions", kHead + kThrust + "range = [0.5, 9]\n", "bad-range", 10, 9, "two whole numbers");
+    const std::string points = "points = [\n{ at = 100, value = \"0 %\" },\n{ at = 900, value = \"70 %\" },\n";
+    row("range and points", kHead + kThrust + points + "]\nrange = [0, 9]\n", "bad-points", 14, 9, "remove 'range'");
+    row("points and to", kHead + kThrust + points + "]\nto = [0, 9]\n", "bad-points", 14, 6, "remove 'to'");
+    row("one point", kHead + kThrust + "points = [{ at = 100, value = \"0 %\" }]\n", "bad-points", 10, 10,
+        "two or more");
+    row("a point's value falls", kHead + kThrust + points + "{ at = 990, value = \"60 %\" },\n]\n", "bad-points", 13, 1,
+        "lowest first");
+    row("a value twice", kHead + kThrust + points + "{ at = 990, value = \"70 %\" },\n]\n", "bad-points", 13, 1, "");
+    row("a point's count turns back", kHead + kThrust + points + "{ at = 500, value = \"90 %\" },\n]\n", "bad-points",
+        13, 1, "all rise or all fall");
+    row("a count twice", kHead + kThrust + points + "{ at = 900, value = \"90 %\" },\n]\n", "bad-points", 13, 1, "");
+    row("a point without a count", kHead + kThrust + points + "{ value = \"90 %\" },\n]\n", "missing-key", 13, 1,
+        "'at'");
+    row("a point without a value", kHead + kThrust + points + "{ at = 990 },\n]\n", "missing-key", 13, 1, "'value'");
+    row("a point of another unit", kHead + kThrust + points + "{ at = 990, value = \"9 deg\" },\n]\n", "bad-value", 13,
+        21, "");
+    row("a point outside the signal", kHead + kThrust + points + "{ at = 990, value = \"101 %\" },\n]\n", "bad-values",
+        13, 21, "0 to 100 %");
+    row("unknown key of a point", kHead + kThrust + points + "{ at = 990, valeu = \"90 %\" },\n]\n", "unknown-key", 13,
+        21, "did you mean 'value'?");
+    row("a centre that is no point", kHead + kThrust + points + "]\ncentre = 500\n", "bad-points", 14, 10,
+        "one of them");
+    row("a centre that is an end", kHead + kThrust + points + "]\ncentre = 900\n", "centre-outside-range", 14, 10, "");
+    row("end bands that leave nothing of the points", kHead + kThrust + points + "]\nend_band = 400\n",
+        "band-too-large", 14, 12, "");
     row("centre outside", kHead + kThrust + "range = [100, 900]\ncentre = 900\n", "centre-outside-range", 11, 10, "");
     row("dead band too large", kHead + kThrust + "range = [900, 100]\ncentre = 200\ndead_band = 100\n",
         "band-too-large", 12, 13, "");

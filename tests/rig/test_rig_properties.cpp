@@ -1,7 +1,10 @@
+#include <sstream>
+
 #include <QtTest>
 
 #include <rapidcheck.h>
 
+#include "rig/axismap.h"
 #include "twinjet.h"
 
 using namespace flowhand;
@@ -13,6 +16,7 @@ class TestRigProperties : public QObject {
 private Q_SLOTS:
     void inversionIsSymmetric();
     void valuesRiseWithTheCount();
+    void pointsAreMetAndRise();
     void wantedValuesComeBack();
     void onlyChangesTravel();
     void sameReadingsGiveTheSameSamples();
@@ -219,6 +223,51 @@ void TestRigProperties::valuesRiseWithTheCount() {
             before = bench.number("tiller");
         }
     });
+    QVERIFY(ok);
+}
+
+void TestRigProperties::pointsAreMetAndRise() {
+    const bool ok =
+        rc::check("any points: each reads its value, between them no count reads lower than one below it, "
+                  "and a wish for a value comes back within one count",
+                  [] {
+                      const bool isInverted = *rc::gen::arbitrary<bool>();
+                      std::vector<AxisMap::Point> points = {{*rc::gen::inRange<std::int64_t>(0, 500), -70.0}};
+                      const int count = *rc::gen::inRange(1, 8);
+                      for (int i = 0; i < count; ++i)
+                          points.push_back({points.back().at + *rc::gen::inRange<std::int64_t>(5, 400),
+                                            points.back().value + *rc::gen::inRange(1, 200) / 10.0});
+                      std::string keys;
+                      for (const AxisMap::Point& point : points) {
+                          std::ostringstream value;
+                          value << point.value;
+                          keys += "{ at = " + std::to_string(isInverted ? 4095 - point.at : point.at) + ", value = \"" +
+                                  value.str() + " deg\" },\n";
+                      }
+                      Bench bench("[[control]]\nsignal = \"tiller\"\nwiring = \"axis\"\ninput = \"X\"\npoints = [\n" +
+                                  keys + "]\n");
+                      RC_ASSERT(bench.problems().empty());
+                      const auto read = [&](std::int64_t raw) {
+                          bench.send(0, "X", isInverted ? 4095 - raw : raw);
+                          return bench.number("tiller");
+                      };
+                      double before = -70.0;
+                      for (std::int64_t raw = points.front().at; raw <= points.back().at; ++raw) {
+                          const double now = read(raw);
+                          RC_ASSERT(now >= before);
+                          before = now;
+                      }
+                      for (std::size_t i = 0; i < points.size(); ++i) {
+                          const double slope = i == 0 ? 0.0
+                                                      : (points[i].value - points[i - 1].value) /
+                                                            static_cast<double>(points[i].at - points[i - 1].at);
+                          RC_ASSERT(std::fabs(read(points[i].at) - points[i].value) <= std::max(slope, 1e-9) / 2);
+                          const double wanted = i == 0 ? -70.0 : (points[i].value + points[i - 1].value) / 2;
+                          const auto readings = bench.rig().readingsFor(twinJet().id("tiller"), Value::number(wanted));
+                          const std::int64_t raw = readings.front().raw;
+                          RC_ASSERT(std::fabs(read(isInverted ? 4095 - raw : raw) - wanted) <= slope + 1e-9);
+                      }
+                  });
     QVERIFY(ok);
 }
 
