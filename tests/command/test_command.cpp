@@ -237,23 +237,23 @@ void TestCommand::aRecordingIsFlownLikeTheDevice() {
     const QStringList fly{"practise",         "lights",  "--procedures",
                           inFolder("lights"), "--rig",   inFolder("switch.toml"),
                           "--recording",      recording, "--json"};
-    const Outcome flown = flowhandWith(fly + QStringList{"--db", db});
+    const Printed flown = flowhandWith(fly + QStringList{"--db", db});
     QVERIFY2(flown.status == 0, qPrintable(flown.err));
     const QJsonObject step = objectIn(flown.out)["steps"].toArray().at(0).toObject();
     QCOMPARE(step["by"].toString(), QString("Light switch")); // the hand's, by the rig's control
     QCOMPARE(objectIn(flown.out)["rig"].toString(), QString("One switch (recorded)"));
     const QJsonArray runs = QJsonDocument::fromJson(flowhandWith({"runs", "--db", db, "--json"}).out.toUtf8()).array();
     QVERIFY(runs.at(0).toObject()["simulated_input"].toBool());
-    const Outcome again = flowhandWith(fly + QStringList{"--unstored"});
+    const Printed again = flowhandWith(fly + QStringList{"--unstored"});
     QCOMPARE(again.err, flown.err); // the same events at the same times
-    const Outcome rejudged = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
+    const Printed rejudged = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
     QVERIFY2(rejudged.status == 0, qPrintable(rejudged.err));
 }
 
 void TestCommand::aRecordingThatNeverBeginsSaysWhy() {
     writeLights();
     const QString recording = write("on.txt", QByteArray(kEightButtons) + "0.1: 01\n");
-    const Outcome flown = flowhandWith({"practise", "lights", "--procedures", inFolder("lights"), "--rig",
+    const Printed flown = flowhandWith({"practise", "lights", "--procedures", inFolder("lights"), "--rig",
                                         inFolder("switch.toml"), "--recording", recording, "--unstored"});
     QVERIFY(flown.status == 3);
     QVERIFY2(flown.err.contains("It was left waiting for these controls:\n    Taxi light: is on, wanted off"),
@@ -282,7 +282,7 @@ void TestCommand::rigsAreLinted() {
     QFETCH(QString, path);
     QFETCH(int, status);
     QFETCH(QString, says);
-    const Outcome linted = flowhandWith({"lint", path});
+    const Printed linted = flowhandWith({"lint", path});
     QVERIFY2(linted.status == status, qPrintable(linted.out + linted.err));
     QVERIFY2(linted.out.contains(says), qPrintable(linted.out + linted.err));
 }
@@ -291,7 +291,7 @@ void TestCommand::everyErrorOfARigIsTold() {
     const QString rig = write("three.toml", "format = 1\ntitle = 'x'\n[[device]]\nname = 'a'\nid = '12'\n"
                                             "[[control]]\nsignal = 'taxi_ligt'\nwiring = 'contact'\ninput = 'X'\n"
                                             "[[control]]\nsignal = 'taxi_light'\nwiring = 'contat'\ninput = 'X'\n");
-    const Outcome flown = flowhandWith({"practise", "taxi_out", "--rig", rig, "--unstored"});
+    const Printed flown = flowhandWith({"practise", "taxi_out", "--rig", rig, "--unstored"});
     QVERIFY(flown.status == 1);
     for (const char* place : {"three.toml:5:", "three.toml:7:", "three.toml:12:"})
         QVERIFY2(flown.err.contains(place), qPrintable(flown.err));
