@@ -263,9 +263,9 @@ private:
                                "how far it has to move must not depend on a signal; write a number and its unit");
             return std::nullopt;
         }
-        if (!(distance->expression.steps()[0].number > 0.0)) {
+        if (!(distance->expression.steps()[0].number >= 0.0)) {
             m_complaints.error(tree.children[1].begin, "bad-number",
-                               "how far it has to move must be more than 0; either way counts, so write no sign");
+                               "how far it has to move must not be negative; either way counts, so write no sign");
             return std::nullopt;
         }
         addSignals(m_program.signals, moving->signals);
