@@ -145,10 +145,10 @@ void TestCommand::aPartIsPractised() {
     const Printed flown = flowhandWith({"practise", "two", "--procedures", inFolder("part"), "--hands",
                                         inFolder("part.hands"), "--unstored", "--from", "light"});
     QVERIFY2(flown.status == 3, qPrintable(flown.err)); // a part never passes
-    QVERIFY2(flown.out.contains("jumped to     Taxi light on"), qPrintable(flown.out));
-    QVERIFY2(flown.out.contains("void          Flap lever to 4 - jumped over"), qPrintable(flown.out));
-    QVERIFY2(flown.out.contains("done          Taxi light on"), qPrintable(flown.out));
-    QVERIFY2(flown.out.contains("the run does not pass"), qPrintable(flown.out));
+    const QString said = flown.out.simplified();        // whatever the columns and lines
+    for (const char* words : {"jumped to Taxi light on", "void Flap lever to 4 - jumped over", "done Taxi light on",
+                              "the run does not pass"})
+        QVERIFY2(said.contains(words), qPrintable(flown.out));
 }
 
 void TestCommand::sameHandsSameEvents() {
