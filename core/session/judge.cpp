@@ -49,10 +49,13 @@ Time Judge::nextRunTimer() const {
     return std::min({m_timers.next(), movements, m_monitor.nextTimer()});
 }
 
+bool Judge::isOfLever(const Sample& sample) const {
+    return sample.actor != Actor::Partner && m_aircraft.isControl(sample.signal) &&
+           m_ownership.isPartners(sample.signal);
+}
+
 bool Judge::isNews(const Sample& sample) const {
-    const bool isLever =
-        sample.actor == Actor::Hand && m_aircraft.isControl(sample.signal) && m_ownership.isPartners(sample.signal);
-    return !((isLever ? m_ownership.lever(sample.signal) : value(sample.signal)) == sample.value);
+    return !((isOfLever(sample) ? m_ownership.lever(sample.signal) : value(sample.signal)) == sample.value);
 }
 
 void Judge::serve(Time limit, bool isInclusive) {
@@ -91,8 +94,11 @@ void Judge::takeSample(const Sample& sample) {
 void Judge::setControl(const Sample& sample) {
     const SignalId control = sample.signal;
     m_by[indexOf(control)] = sample.control;
-    if (sample.actor == Actor::Hand && m_ownership.isPartners(control)) {
-        m_ownership.handMoved(m_now, control, sample.value, sample.control);
+    if (isOfLever(sample)) {
+        if (sample.actor == Actor::Hand)
+            m_ownership.handMoved(m_now, control, sample.value, sample.control);
+        else
+            leverFound(control, sample.value);
         return;
     }
     const Value before = value(control);

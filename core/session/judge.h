@@ -35,6 +35,7 @@ public:
     void take(Time time, std::span<const Sample> batch);
     void advance(Time time);
     [[nodiscard]] Time nextTimer() const;
+    [[nodiscard]] bool isOfLever(const Sample& sample) const;
     [[nodiscard]] bool isNews(const Sample& sample) const;
 
     void start(Time time);
@@ -113,6 +114,7 @@ private:
     [[nodiscard]] std::optional<std::size_t> creditOpen(const ControlMovement& movement) const;
     [[nodiscard]] std::optional<std::size_t> creditComing(const ControlMovement& movement) const;
     [[nodiscard]] bool mayComeAhead(std::size_t i, SignalId control) const;
+    void matched(SignalId control, Value value);
     void credit(std::size_t i, const ControlMovement& movement);
     void losesFit(const ControlMovement& movement);
     void extra(const ControlMovement& movement);
@@ -183,6 +185,7 @@ private:
     void passGate(Time time);
     void go(Time time);
     void stand(const Sample& sample);
+    void leverFound(SignalId control, Value value);
     [[nodiscard]] bool isAvailable(SignalId control) const;
     [[nodiscard]] double sigma(SignalId control) const;
 

@@ -23,9 +23,7 @@ void Judge::settled(const ControlMovement& movement) {
         m_handMoved[at] = true;
         if (m_ownership.wantsMatch(control) &&
             m_movements.isSamePlace(control, m_ownership.wanted(control), movement.to)) {
-            m_ownership.matched(control);
-            tell(EventKind::Matched).signal = control;
-            m_events.back().value = movement.to;
+            matched(control, movement.to);
             return;
         }
     }
@@ -96,6 +94,13 @@ bool Judge::mayComeAhead(std::size_t i, SignalId control) const {
     return areBeforeSatisfied(i) || !track.whenMonitor || isTrue(track.whenMonitor);
 }
 
+void Judge::matched(SignalId control, Value value) {
+    m_ownership.matched(control);
+    Event& event = tell(EventKind::Matched);
+    event.signal = control;
+    event.value = value;
+}
+
 void Judge::credit(std::size_t i, const ControlMovement& movement) {
     StepTrack& track = m_tracks[i];
     track.fit = movement.control;
@@ -103,11 +108,8 @@ void Judge::credit(std::size_t i, const ControlMovement& movement) {
     track.why.clear();
     m_credited[indexOf(movement.control)] = i + 1;
     m_extras.forget(movement.control);
-    if (movement.actor == Actor::Hand && m_ownership.wantsMatch(movement.control)) {
-        m_ownership.matched(movement.control);
-        tell(EventKind::Matched).signal = movement.control;
-        m_events.back().value = movement.to;
-    }
+    if (movement.actor == Actor::Hand && m_ownership.wantsMatch(movement.control))
+        matched(movement.control, movement.to);
     if (!step(i).done)
         finish(i, movement.arrived);
 }

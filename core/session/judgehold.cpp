@@ -80,11 +80,8 @@ void Judge::letGoOn(Time time) {
 void Judge::takeInStanding() {
     for (std::size_t i = 0; i < m_values.size(); ++i) {
         const SignalId signal{static_cast<std::uint32_t>(i)};
-        if (m_aircraft.isControl(signal) && m_ownership.isMatched(signal)) {
-            m_ownership.matched(signal);
-            tell(EventKind::Matched).signal = signal;
-            m_events.back().value = m_values[i];
-        }
+        if (m_aircraft.isControl(signal) && m_ownership.isMatched(signal))
+            matched(signal, m_values[i]);
         if (m_values[i] == m_heldValues[i])
             continue;
         m_monitor.set(signal, m_values[i]);

@@ -18,14 +18,20 @@ double Judge::sigma(SignalId control) const {
 void Judge::stand(const Sample& sample) {
     if (indexOf(sample.signal) >= m_values.size())
         return;
-    const bool isControl = m_aircraft.isControl(sample.signal);
-    if (isControl && sample.actor == Actor::Hand && m_ownership.isPartners(sample.signal)) {
+    if (isOfLever(sample)) {
         m_ownership.leverStands(sample.signal, sample.value);
         return;
     }
     m_values[indexOf(sample.signal)] = sample.value;
-    if (isControl)
+    if (m_aircraft.isControl(sample.signal))
         m_by[indexOf(sample.signal)] = sample.control;
+}
+
+/// No hand moved it. It is the hand's again only when it stands where the partner put it: nothing is left to match.
+void Judge::leverFound(SignalId control, Value value) {
+    m_ownership.leverStands(control, value);
+    if (m_ownership.isMatched(control))
+        matched(control, value);
 }
 
 void Judge::start(Time time) {

@@ -8,8 +8,8 @@ namespace flowhand {
 
 /// Who owns each control's signal. The hand does, until the partner moves a control that is also a real one: then the
 /// signal stands where the partner put it while the lever stands where the hand left it. The lever's next settled
-/// movement gives the signal back to the hand; the lever is to be matched until a settled movement brings it where the
-/// partner put it, or does a step.
+/// movement by a hand gives the signal back; what is merely found, as when its device was lost and came back, does not.
+/// The lever is to be matched until it settles, or is found, where the partner put it, or does a step.
 class Ownership {
 public:
     Ownership(const Aircraft& aircraft, const std::vector<ControlFacts>& facts);
@@ -21,7 +21,7 @@ public:
     [[nodiscard]] Value lever(SignalId control) const { return m_controls[indexOf(control)].lever; }
     /// A hand moves a lever that the partner owns.
     void handMoved(Time time, SignalId control, Value value, ControlId by);
-    /// The same while the run stands: it is no movement.
+    /// It was found there, is unknown now, or was moved while the run stood: no movement.
     void leverStands(SignalId control, Value value);
     /// Appends the movements of levers that settle at `time`; their signals are the hand's again.
     void settle(Time time, std::vector<ControlMovement>& settled);

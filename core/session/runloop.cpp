@@ -184,7 +184,13 @@ struct RunLoop::State {
     void fly(Time time) {
         if (!parts.practice)
             return;
+        // Nothing tells of it when a hand regains a lever: the signal is where the lever stood already.
+        const std::vector<Value>& values = session.values();
+        for (const CockpitControl& control : parts.aircraft->controls)
+            parts.practice->take({time - stood, control.signal, values[indexOf(control.signal)]});
         for (Sample sample : made) {
+            if (session.isOfLever(sample))
+                continue;
             sample.time = time - stood;
             parts.practice->take(sample);
         }

@@ -22,6 +22,9 @@ void Session::advance(Time time) {
 Time Session::nextTimer() const {
     return m_engine->nextTimer();
 }
+bool Session::isOfLever(const Sample& sample) const {
+    return m_engine->isOfLever(sample);
+}
 bool Session::isNews(const Sample& sample) const {
     return m_engine->isNews(sample);
 }

@@ -91,8 +91,9 @@ public:
     /// Serves the timers up to and at `time`.
     void advance(Time time);
     [[nodiscard]] Time nextTimer() const;
-    /// Whether the sample says anything new: a hand's is compared with where its lever stands, which is not the
-    /// signal's value while the partner owns that (ownership.h). Only news may be handed on.
+    /// The sample says where a lever stands whose signal the partner owns (ownership.h): the signal stays as it is.
+    [[nodiscard]] bool isOfLever(const Sample& sample) const;
+    /// Whether the sample says anything new, of the signal or of the lever. Only news may be handed on.
     [[nodiscard]] bool isNews(const Sample& sample) const;
 
     /// Begins the run at `time`, when the set-up is right or what is not is waived (recorded).

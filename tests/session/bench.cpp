@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <sstream>
+#include <string_view>
 
 #include "session/replay.h"
 
@@ -91,6 +92,8 @@ area = "yoke"
 kind = "button"
 )";
 
+constexpr std::string_view kFound = "found ";
+
 std::string shown(Time time) {
     char text[32];
     std::snprintf(text, sizeof text, "%.6f", seconds(time));
@@ -166,7 +169,10 @@ std::vector<Sample> Bench::changes(Time time, const std::string& text) const {
     std::istringstream parts(text);
     for (std::string part; std::getline(parts, part, ';');) {
         const std::size_t equals = part.find('=');
-        const std::string name = trimmed(part.substr(0, equals));
+        std::string name = trimmed(part.substr(0, equals));
+        const bool isFound = name.rfind(kFound, 0) == 0;
+        if (isFound)
+            name = name.substr(kFound.size());
         const std::optional<SignalId> id = cockpit().signals.find(name);
         if (!id)
             std::fprintf(stderr, "no signal '%s'\n", name.c_str()), std::abort();
@@ -177,7 +183,7 @@ std::vector<Sample> Bench::changes(Time time, const std::string& text) const {
         if (!value)
             std::fprintf(stderr, "%s\n", describe(value.error()).c_str()), std::abort();
         const bool isControl = cockpit().isControl(*id);
-        batch.push_back({time, *id, *value, isControl ? Actor::Hand : Actor::Machine,
+        batch.push_back({time, *id, *value, isControl && !isFound ? Actor::Hand : Actor::Machine,
                          isControl ? Origin::Script : Origin::Practice, kNoControl});
     }
     return batch;

@@ -25,6 +25,7 @@ Flow flowOf(const std::string& text);
 /// Runs a session by a script of lines `SECONDS WHAT`, WHAT being
 ///     start | waive | hold REASON | gap REASON | resume | repeat | jump STEP | stop | wait    a command, or just the
 ///     time SIGNAL = VALUE; SIGNAL = VALUE; ...                              simultaneous; a control is moved by a hand
+///     found SIGNAL = VALUE; ...                                        where it stands, moved by nobody
 /// The partner's movements are fed back by themselves.
 class Bench {
 public:

@@ -102,6 +102,8 @@ private Q_SLOTS:
     void nextStepOfTheLeverMatchesToo();
     void leverThatStandsThereNeedsNoMatch();
     void leverMatchedInAHold();
+    void foundLeverIsNotRegained();
+    void leverFoundInPlaceIsMatched();
 };
 
 void TestCrew::partnerCallsAndMoves() {
@@ -369,6 +371,40 @@ void TestCrew::leverMatchedInAHold() {
     bench.play("6 hold\n7 flap_lever = 12\n8 resume\n9 flap_lever = 22\n10 wait");
     QCOMPARE(bench.events("step-moved step-seen words-began"),
              std::string("6 held , 8 resumed flap, 8 matched flap_lever 12, 9.5 done more"));
+}
+
+/// Its device was lost and came back; the run goes on before the lever is heard of, or after.
+void TestCrew::foundLeverIsNotRegained() {
+    const Flow flow = flowOf(kPartnerFlap);
+    for (const char* const script :
+         {"6 found flap_lever = unknown\n6.1 hold\n7 resume\n7.1 found flap_lever = up\n9 wait",
+          "6 found flap_lever = unknown\n6.1 hold\n6.9 found flap_lever = up\n7 resume\n9 wait"}) {
+        Bench bench(flow, wiredFlap());
+        bench.begin();
+        bench.until(5.0);
+        (void)bench.events();
+        bench.play(script);
+        QCOMPARE(bench.events("step-moved step-seen words-began"), std::string("6.1 held , 7 resumed flap"));
+        const SignalId flap = *cockpit().signals.find("flap_lever");
+        QCOMPARE(bench.session.values()[indexOf(flap)], Value::position(2));
+        QCOMPARE(bench.session.view().toMatch.size(), std::size_t(1));
+        QCOMPARE(bench.session.view().toMatch[0].found, Value::position(0));
+        bench.play("10 flap_lever = 4\n11 wait");
+        QCOMPARE(bench.session.values()[indexOf(flap)], Value::position(1));
+    }
+}
+
+void TestCrew::leverFoundInPlaceIsMatched() {
+    const Flow flow = flowOf(kPartnerFlap);
+    Bench bench(flow, wiredFlap());
+    bench.begin();
+    bench.until(5.0);
+    (void)bench.events();
+    bench.play(
+        "6 found flap_lever = unknown\n6.1 hold\n7 resume\n7.1 found flap_lever = 12\n8 flap_lever = 22\n9 wait");
+    QCOMPARE(bench.events("step-moved step-seen words-began"),
+             std::string("6.1 held , 7 resumed flap, 7.1 matched flap_lever 12, 8.5 done more"));
+    QVERIFY(bench.session.view().toMatch.empty());
 }
 
 QTEST_APPLESS_MAIN(TestCrew)

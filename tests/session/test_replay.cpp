@@ -107,7 +107,7 @@ std::string someScript() {
     const int count = *rc::gen::inRange(5, 80);
     for (int i = 0; i < count; ++i) {
         millis += *rc::gen::inRange(1, 1500);
-        std::string what = someChange();
+        std::string what = (*rc::gen::inRange(0, 8) == 0 ? "found " : "") + someChange();
         const int luck = *rc::gen::inRange(0, 60);
         if (luck == 0)
             what = pickOf({"hold a moment", "gap a lever"});

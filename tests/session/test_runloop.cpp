@@ -41,6 +41,69 @@ wiring = "contact"
 input = "button 1"
 )";
 
+constexpr const char* kGearFlow = R"(
+format = 1
+title = "Gear"
+phases = ["climb"]
+[start]
+place = "stand"
+[start.controls]
+gear_lever = "down"
+taxi_light = "off"
+[[step]]
+id = "gear"
+title = "Gear lever up"
+seat = "first_officer"
+done = "gear_lever == up"
+[[step]]
+id = "light"
+title = "Taxi light on, the gear up"
+seat = "captain"
+within = "60 s"
+done = "taxi_light and gear_lever == up"
+controls = ["taxi_light"]
+)";
+
+/// With the gear lever down the second button is open.
+constexpr const char* kGearRig = R"(
+[[control]]
+name = "Gear lever"
+signal = "gear_lever"
+wiring = "contact"
+input = "button 2"
+open = "down"
+closed = "up"
+)";
+
+constexpr const char* kThrustFlow = R"(
+format = 1
+title = "Thrust"
+phases = ["take_off"]
+[start]
+place = "line_up"
+[[step]]
+id = "thrust"
+title = "Thrust lever up"
+seat = "first_officer"
+done = "thrust_lever_1 > 60 %"
+[[step]]
+id = "light"
+title = "Taxi light on"
+seat = "captain"
+within = "60 s"
+done = "taxi_light"
+)";
+
+constexpr const char* kThrustRig = R"(
+[[control]]
+name = "Thrust lever"
+signal = "thrust_lever_1"
+wiring = "contact"
+input = "button 2"
+open = "0 %"
+closed = "100 %"
+)";
+
 /// Eight buttons in one byte.
 const std::vector<std::uint8_t> kBox = {0x05, 0x01, 0x09, 0x04, 0xA1, 0x01, 0x05, 0x09, 0x19, 0x01, 0x29, 0x08,
                                         0x15, 0x00, 0x25, 0x01, 0x75, 0x01, 0x95, 0x08, 0x81, 0x02, 0xC0};
@@ -102,21 +165,25 @@ public:
     Time end{};
 };
 
-/// One switch box, and a run that it flies.
+/// One switch box, and a run that it flies; with a place to start from the practice aircraft flies too.
 struct Box {
-    Box(const Aircraft& aircraft, const Flow& flow) {
+    Box(const Aircraft& aircraft, const Flow& flow, const std::string& rig = kRig, const std::string& place = {}) {
         plug();
         Problems problems;
         RunParts parts;
         parts.aircraft = &aircraft;
         parts.flow = &flow;
-        parts.rig = Rig::parse(kRig, "rig.toml", aircraft.signals, aircraft.controls.size(), problems);
+        parts.rig = Rig::parse(rig, "rig.toml", aircraft.signals, aircraft.controls.size(), problems);
         if (!parts.rig)
             qFatal("%s", describe(problems.firstError()).c_str());
         auto opened = DeviceHub::open(hid, clock, Time{}, parts.rig->devices());
         hub = std::move(*opened);
         parts.devices = hub.get();
-        parts.header.setup.controls = parts.rig->facts();
+        parts.recorder = &memory;
+        setup.controls = parts.rig->facts();
+        parts.header.setup = setup;
+        if (!place.empty())
+            parts.practice.emplace(*PracticeAircraft::create(aircraft, place));
         loop.emplace(std::move(parts));
     }
     void plug() {
@@ -144,6 +211,31 @@ struct Box {
         }
         return isSo();
     }
+    /// Until the pilot may move the box, all its buttons open, and the run goes on.
+    bool start() {
+        if (!goOnUntil([&] {
+                return hub->connected(0).has_value();
+            }))
+            return false;
+        send(0);
+        loop->command(CommandKind::Start);
+        return goOnTo(SessionPhase::Running);
+    }
+    /// Pulled out, and plugged in again with all its buttons open.
+    bool replug() {
+        hid.unplug("box");
+        if (!goOnTo(SessionPhase::Held))
+            return false;
+        plug();
+        send(0);
+        return goOnTo(SessionPhase::Running);
+    }
+    /// What was sent has been read; nothing else comes meanwhile.
+    void goOnFor(Duration duration) {
+        clock.set(clock.now() + duration);
+        loop->advance(clock.now());
+    }
+    Value now(SignalId signal) const { return loop->snapshot().values[indexOf(signal)]; }
     bool goOnTo(SessionPhase phase) {
         return goOnUntil([&] {
             return loop->phase() == phase;
@@ -158,6 +250,8 @@ struct Box {
 
     FakeHid hid;
     FakeClock clock;
+    Memory memory;
+    SessionSetup setup;
     std::unique_ptr<DeviceHub> hub;
     std::optional<RunLoop> loop;
 };
@@ -171,6 +265,8 @@ private Q_SLOTS:
     void initTestCase();
     void theAircraftStandsUntilTheSetUpIsRight();
     void aLostDeviceHoldsTheRun();
+    void whatIsFoundIsNoHandsMovement();
+    void theAircraftFollowsTheSignalNotTheLever();
     void thePilotsHoldStays();
     void controlsNotHeardOfAreNamed();
     void aReadingFromThePastComesNow();
@@ -243,6 +339,55 @@ void TestRunLoop::aLostDeviceHoldsTheRun() {
     box.send(1);
     QVERIFY(box.goOnTo(SessionPhase::Ended));
     QVERIFY(box.loop->snapshot().results[0].state == StepState::Done);
+}
+
+/// Seen: a lever that the partner had moved up, and that was found down when its device came back, put the gear down.
+void TestRunLoop::whatIsFoundIsNoHandsMovement() {
+    Problems problems;
+    const std::optional<Flow> flow = parseFlow(kGearFlow, "gear.toml", aircraft(), problems);
+    QVERIFY2(flow, problems.all().empty() ? "" : describe(problems.firstError()).c_str());
+    const SignalId gear = *aircraft().signals.find("gear_lever");
+    const Value up = *parseValue(aircraft().signals[gear], "up");
+    Box box(aircraft(), *flow, std::string(kRig) + kGearRig);
+    QVERIFY(box.start());
+    QVERIFY(box.goOnUntil([&] {
+        return box.now(gear) == up;
+    }));
+    QVERIFY(box.replug());
+    box.goOnFor(2s);
+    QVERIFY(box.now(gear) == up);
+    QCOMPARE(box.loop->snapshot().session.toMatch.size(), std::size_t(1));
+    QVERIFY(box.loop->snapshot().session.toMatch[0].found == *parseValue(aircraft().signals[gear], "down"));
+    box.send(1);
+    QVERIFY(box.goOnTo(SessionPhase::Ended));
+    QVERIFY(box.loop->snapshot().results[1].state == StepState::Done);
+    const JudgedRun again =
+        judgeAgain(aircraft(), *flow, box.setup, box.memory.allSamples, box.memory.commands, box.memory.end);
+    QVERIFY(again.events == box.memory.allEvents);
+}
+
+/// It does not hear a lever while the partner owns its signal, and hears the signal when a hand regains it.
+void TestRunLoop::theAircraftFollowsTheSignalNotTheLever() {
+    Problems problems;
+    const std::optional<Flow> flow = parseFlow(kThrustFlow, "thrust.toml", aircraft(), problems);
+    QVERIFY2(flow, problems.all().empty() ? "" : describe(problems.firstError()).c_str());
+    const SignalId lever = *aircraft().signals.find("thrust_lever_1");
+    const SignalId power = *aircraft().signals.find("engine_power_1");
+    Box box(aircraft(), *flow, std::string(kRig) + kThrustRig, "line_up");
+    QVERIFY(box.start());
+    QVERIFY(box.goOnUntil([&] {
+        return box.now(lever).number() > 50.0;
+    }));
+    QVERIFY(box.replug());
+    box.goOnFor(10s);
+    const double driven = box.now(power).number();
+    QVERIFY2(driven > 50.0, qPrintable(QString::number(driven)));
+    box.send(2); // away, and back before it settles
+    box.goOnFor(100ms);
+    box.send(0);
+    box.goOnFor(10s);
+    QCOMPARE(box.now(lever).number(), 0.0);
+    QVERIFY2(box.now(power).number() < driven - 20.0, qPrintable(QString::number(box.now(power).number())));
 }
 
 /// Seen: a device that came back resumed a run that the pilot had held.
