@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <fstream>
 #include <map>
 #include <utility>
@@ -26,6 +27,21 @@ constexpr Duration kShowPeriod = std::chrono::milliseconds(100); // faster than 
 /// The changes of one stretch of time, the last of each input.
 using Latest = std::map<std::pair<DeviceIndex, std::uint16_t>, Reading>;
 
+double perSecond(const DeviceCounters& counters) {
+    return counters.period > Duration{} ? 1.0 / seconds(counters.period) : 0.0;
+}
+
+Json countersJson(const std::string& device, const DeviceCounters& counters) {
+    return {{"device", device},
+            {"reports", counters.reports},
+            {"per_second", perSecond(counters) > 0.0 ? Json(perSecond(counters)) : Json(nullptr)},
+            {"may_be_lost", counters.suspected},
+            {"replaced", counters.drops},
+            {"truncated", counters.truncated},
+            {"overlong", counters.overlong},
+            {"unknown_id", counters.unknown}};
+}
+
 class Watcher {
 public:
     Watcher(CommandLine& line, DeviceHub& hub, const LookOptions& options)
@@ -41,8 +57,10 @@ public:
                 show();
                 shown = now;
             }
-            if (isOver)
+            if (isOver) {
+                showCounters();
                 return kExitDone;
+            }
             const Time next = now + kShowPeriod;
             m_hub.waitUntil(m_options.length ? std::min(next, *m_options.length) : next);
         }
@@ -103,6 +121,18 @@ private:
                    << "\n";
     }
 
+    void showCounters() {
+        for (std::size_t i = 0; i < m_hub.wishes().size(); ++i) {
+            const std::string& name = m_hub.wishes()[i].name;
+            const DeviceCounters counters = m_hub.counters(static_cast<DeviceIndex>(i));
+            if (m_options.asJson)
+                m_line.out << countersJson(name, counters).dump(-1, ' ', false, Json::error_handler_t::replace) << "\n";
+            else
+                m_line.out << countersText(name, counters) << "\n";
+        }
+        m_line.out << std::flush;
+    }
+
     CommandLine& m_line;
     DeviceHub& m_hub;
     const LookOptions& m_options;
@@ -140,6 +170,23 @@ Result<std::vector<DeviceInfo>> devicesToOpen(std::vector<DeviceInfo> devices, b
                                                  className(device.deviceClass) +
                                                  ": it is opened only when a rig file names it, by --rig FILE");
     return devices;
+}
+
+std::string countersText(const std::string& device, const DeviceCounters& counters) {
+    std::string text =
+        device + "  " + std::to_string(counters.reports) + (counters.reports == 1 ? " report" : " reports");
+    if (perSecond(counters) > 0.0)
+        text += ", " + std::to_string(std::lround(perSecond(counters))) + " a second";
+    const std::pair<std::uint64_t, const char*> troubles[] = {
+        {counters.suspected, " may have been lost"},
+        {counters.drops, " changes gave way to newer ones"},
+        {counters.truncated, " shorter than the descriptor says"},
+        {counters.overlong, " longer than the descriptor says"},
+        {counters.unknown, " with an id that the descriptor does not have"}};
+    for (const auto& [count, trouble] : troubles)
+        if (count > 0)
+            text += ", " + std::to_string(count) + trouble;
+    return text;
 }
 
 std::vector<DeviceWish> wishesFor(const std::vector<DeviceInfo>& devices) {

@@ -8,6 +8,7 @@
 #include "command/command.h"
 #include "device/device.h"
 #include "device/hidsystem.h"
+#include "device/hub.h"
 
 namespace flowhand {
 
@@ -25,7 +26,11 @@ struct LookOptions {
 /// Just these units, each where it is plugged in now.
 [[nodiscard]] std::vector<DeviceWish> wishesFor(const std::vector<DeviceInfo>& devices);
 
-/// Prints the values of these devices' controls as they change, and what comes and goes.
+/// "quadrant  3000 reports, 1000 a second, 12 may have been lost": what a device has sent so far.
+[[nodiscard]] std::string countersText(const std::string& device, const DeviceCounters& counters);
+
+/// Prints the values of these devices' controls as they change, and what comes and goes; at the end what
+/// each device has sent.
 int watchDevices(CommandLine& line, HidSystem& system, const std::vector<DeviceInfo>& devices,
                  const LookOptions& options);
 

@@ -150,7 +150,8 @@ private:
 
     int report(const FoundFlow& found, const RunHeader& header, const FlownRun& flown) {
         const RunSnapshot& end = flown.snapshot;
-        const DebriefInput input{*found.flow, *found.aircraft, header, end.score, end.results, flown.events, end.runId};
+        DebriefInput input{*found.flow, *found.aircraft, header, end.score, end.results, flown.events, end.runId};
+        input.losses = end.losses;
         if (m_options.isJson)
             m_line.out << debriefJson(input) << '\n';
         else

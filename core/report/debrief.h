@@ -34,6 +34,7 @@ struct DebriefInput {
     bool isCutOff = false;                    ///< the program ended in mid-run; what there is was recovered
     std::vector<std::string> damage = {};     ///< what could not be read back, in words
     const Rejudgement* rejudgement = nullptr; ///< where the run was judged again
+    RunLosses losses = {};
 };
 
 /// The sentence that ends every debrief.

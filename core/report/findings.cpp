@@ -208,6 +208,8 @@ private:
             remark("Flown without a partner: the pilot did both seats' steps.");
         for (const Event& event : m_input.events)
             remarkEvent(event);
+        for (std::string& text : lossRemarks(m_input.losses))
+            remark(std::move(text));
     }
 
     void remarkSimulated() {

@@ -89,7 +89,8 @@ DebriefInput StoredDebrief::input() const {
             m_run.header,     m_run.score,
             m_run.results,    m_events,
             m_run.summary.id, !m_run.summary.isFinished,
-            m_run.damage,     m_rejudgement ? &*m_rejudgement : nullptr};
+            m_run.damage,     m_rejudgement ? &*m_rejudgement : nullptr,
+            m_run.losses};
 }
 
 } // namespace flowhand

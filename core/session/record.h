@@ -8,6 +8,7 @@
 #include "base/error.h"
 #include "base/sample.h"
 #include "session/event.h"
+#include "session/losses.h"
 #include "session/score.h"
 #include "session/session.h"
 
@@ -63,6 +64,8 @@ public:
     [[nodiscard]] virtual Status events(std::span<const Event> events) = 0;
     /// May be called at any time; what came before it and is at most 0.5 s old may still be in memory until then.
     [[nodiscard]] virtual Status flush(Time now) = 0;
+    /// Just before finish(). Recorders that keep none need not heed it.
+    [[nodiscard]] virtual Status losses(const RunLosses& /*losses*/) { return {}; }
     [[nodiscard]] virtual Status finish(Time end, const Score& score, const std::vector<StepResult>& results) = 0;
     /// Of the run begun; 0 before.
     [[nodiscard]] virtual std::int64_t runId() const = 0;

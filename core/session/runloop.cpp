@@ -164,8 +164,7 @@ struct RunLoop::State {
                 news.pop_front();
                 continue;
             }
-            if (readings.front().time <= last)
-                ++lateSamples;
+            noteLate(readings.front());
             parts.rig->take(readings.front(), made);
             readings.pop_front();
         }
@@ -179,6 +178,25 @@ struct RunLoop::State {
         if (parts.playback)
             for (std::size_t i = first; i < samples.size(); ++i)
                 samples[i].origin = Origin::Script;
+    }
+
+    void noteLate(const Reading& reading) {
+        if (reading.time > last)
+            return;
+        ++lateChanges;
+        latest = std::max(latest, last + kTick - reading.time);
+    }
+
+    [[nodiscard]] RunLosses losses() const {
+        RunLosses all{lateChanges, latest, {}};
+        if (parts.devices == nullptr)
+            return all;
+        for (std::size_t i = 0; i < parts.rig->devices().size(); ++i) {
+            const DeviceCounters counters = parts.devices->counters(static_cast<DeviceIndex>(i));
+            if (counters.suspected > 0 || counters.drops > 0)
+                all.devices.push_back({parts.rig->devices()[i].name, counters.suspected, counters.drops});
+        }
+        return all;
     }
 
     void fly(Time time) {
@@ -242,7 +260,9 @@ struct RunLoop::State {
         if (parts.recorder == nullptr || isFinished)
             return;
         isFinished = true;
-        check(parts.recorder->finish(time, session.score(), session.results()));
+        check(parts.recorder->losses(losses()));
+        if (parts.recorder != nullptr)
+            check(parts.recorder->finish(time, session.score(), session.results()));
     }
 
     /// A recording that fails is said once; the run goes on without it.
@@ -371,7 +391,8 @@ struct RunLoop::State {
     bool hasAsked = false; ///< declareAsked() was
     bool isFinished = false;
     std::int64_t runId = 0;
-    std::uint64_t lateSamples = 0;
+    std::uint64_t lateChanges = 0; ///< came in behind the run's time
+    Duration latest{};
     std::uint64_t changes = 0;
 };
 
@@ -462,7 +483,7 @@ RunSnapshot RunLoop::snapshot() const {
             state.session.score(),
             state.session.results(),
             state.notices,
-            state.lateSamples,
+            state.losses(),
             state.runId};
 }
 

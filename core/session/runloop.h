@@ -44,7 +44,7 @@ struct RunSnapshot {
     Score score;               ///< of the run so far; final when session.phase is Ended
     std::vector<StepResult> results;
     std::vector<std::string> notices; ///< what the pilot should know (device lost, recording failed), newest last
-    std::uint64_t lateSamples = 0;    ///< arrived behind session time and were moved to it
+    RunLosses losses;                 ///< so far
     std::int64_t runId = 0;           ///< in the store; 0: not stored
 };
 

@@ -115,6 +115,23 @@ Score scoreFrom(const Json& json) {
     return score;
 }
 
+Json toJson(const RunLosses& losses) {
+    Json devices = Json::array();
+    for (const DeviceLosses& device : losses.devices)
+        devices.push_back({{"device", device.device}, {"suspected", device.suspected}, {"replaced", device.replaced}});
+    return {{"late", losses.lateChanges}, {"latest", losses.latest.count()}, {"devices", std::move(devices)}};
+}
+
+RunLosses lossesFrom(const Json& json) {
+    RunLosses losses;
+    losses.lateChanges = json.at("late").get<std::uint64_t>();
+    losses.latest = Duration(json.at("latest").get<std::int64_t>());
+    for (const Json& device : json.at("devices"))
+        losses.devices.push_back({device.at("device").get<std::string>(), device.at("suspected").get<std::uint64_t>(),
+                                  device.at("replaced").get<std::uint64_t>()});
+    return losses;
+}
+
 } // namespace
 
 std::string setupJson(const RunHeader& header) {
@@ -150,21 +167,24 @@ bool readSetup(std::string_view text, RunHeader& header) {
     return true;
 }
 
-std::string resultJson(const Score& score, const std::vector<StepResult>& results) {
+std::string resultJson(const Score& score, const std::vector<StepResult>& results, const RunLosses& losses) {
     Json steps = Json::array();
     for (const StepResult& result : results)
         steps.push_back(toJson(result));
-    return dumped({{"score", toJson(score)}, {"steps", std::move(steps)}});
+    return dumped({{"score", toJson(score)}, {"steps", std::move(steps)}, {"losses", toJson(losses)}});
 }
 
-bool readResult(std::string_view text, Score& score, std::vector<StepResult>& results) {
+bool readResult(std::string_view text, Score& score, std::vector<StepResult>& results, RunLosses& losses) {
     try {
         const Json json = Json::parse(text);
         std::vector<StepResult> steps;
         for (const Json& step : json.at("steps"))
             steps.push_back(stepResultOf(step));
+        const auto kept = json.find("losses"); // older records have none
+        RunLosses lost = kept != json.end() ? lossesFrom(*kept) : RunLosses();
         score = scoreFrom(json.at("score"));
         results = std::move(steps);
+        losses = std::move(lost);
     } catch (const nlohmann::json::exception&) {
         return false;
     }

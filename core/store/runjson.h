@@ -16,8 +16,9 @@ namespace flowhand {
 /// Fills `controlNames` and `setup`.
 [[nodiscard]] bool readSetup(std::string_view json, RunHeader& header);
 
-[[nodiscard]] std::string resultJson(const Score& score, const std::vector<StepResult>& results);
-[[nodiscard]] bool readResult(std::string_view json, Score& score, std::vector<StepResult>& results);
+[[nodiscard]] std::string resultJson(const Score& score, const std::vector<StepResult>& results,
+                                     const RunLosses& losses);
+[[nodiscard]] bool readResult(std::string_view json, Score& score, std::vector<StepResult>& results, RunLosses& losses);
 
 [[nodiscard]] std::string_view nameOf(CommandKind kind);
 [[nodiscard]] std::optional<CommandKind> findCommandKind(std::string_view name);

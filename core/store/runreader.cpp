@@ -206,7 +206,7 @@ void RunReader::loadResult(StoredRun& run) {
     if (row && !*row)
         return;
     const std::optional<Bytes> detail = row ? unpack(rows->text(0)) : std::nullopt;
-    if (!detail || !readResult(*detail, run.score, run.results))
+    if (!detail || !readResult(*detail, run.score, run.results, run.losses))
         run.damage.push_back("the score is damaged; judging the run again makes it anew");
 }
 

@@ -198,7 +198,8 @@ Status RunWriter::updateRun() {
     return update->bind(1, micros(m_length)).bind(2, m_isSimulated ? 1 : 0).bind(3, m_run).run();
 }
 
-Status RunWriter::finish(Time end, const Score& score, const std::vector<StepResult>& results) {
+Status RunWriter::finish(Time end, const Score& score, const std::vector<StepResult>& results,
+                         const RunLosses& losses) {
     Result<Transaction> transaction = Transaction::begin(m_connection);
     if (!transaction)
         return tl::unexpected(transaction.error());
@@ -211,7 +212,8 @@ Status RunWriter::finish(Time end, const Score& score, const std::vector<StepRes
         return tl::unexpected(insert.error());
     insert->bind(1, m_run).bind(2, micros(end)).bindText(3, m_version);
     insert->bind(4, score.isScored ? 1 : 0).bind(5, score.milliPoints).bind(6, score.isPassed ? 1 : 0);
-    Status done = insert->bindText(7, m_eventsHash.hex()).bindBytes(8, pack({resultJson(score, results)})).run();
+    Status done =
+        insert->bindText(7, m_eventsHash.hex()).bindBytes(8, pack({resultJson(score, results, losses)})).run();
     return done ? transaction->commit() : done;
 }
 

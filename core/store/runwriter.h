@@ -32,7 +32,8 @@ public:
     /// Gives the run's id. Error `store-bad-header` when the header's aircraft or flow cannot be read back.
     [[nodiscard]] Result<std::int64_t> begin(const RunHeader& header);
     [[nodiscard]] Status write(const RunBatch& batch);
-    [[nodiscard]] Status finish(Time end, const Score& score, const std::vector<StepResult>& results);
+    [[nodiscard]] Status finish(Time end, const Score& score, const std::vector<StepResult>& results,
+                                const RunLosses& losses);
 
 private:
     struct Stream {

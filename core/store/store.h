@@ -34,6 +34,7 @@ struct StoredRun {
     std::vector<std::string> eventLines; ///< canonical JSON, as derived when the run was flown
     Score score;
     std::vector<StepResult> results;
+    RunLosses losses;
     std::vector<std::string> damage; ///< what could not be read, in words
 };
 

@@ -72,6 +72,11 @@ Status StoreRecorder::flush(Time /*now*/) {
     return takeError();
 }
 
+Status StoreRecorder::losses(const RunLosses& losses) {
+    m_losses = losses;
+    return {};
+}
+
 Status StoreRecorder::finish(Time end, const Score& score, const std::vector<StepResult>& results) {
     if (!m_thread.joinable())
         return {};
@@ -80,7 +85,7 @@ Status StoreRecorder::finish(Time end, const Score& score, const std::vector<Ste
     if (m_hasFailed)
         return takeError();
     m_hasFailed = true; // nothing comes after the end
-    return m_writer->finish(end, score, results);
+    return m_writer->finish(end, score, results, m_losses);
 }
 
 Status StoreRecorder::takeError() {

@@ -30,6 +30,7 @@ public:
     [[nodiscard]] Status command(const RunCommand& command) override;
     [[nodiscard]] Status events(std::span<const Event> events) override;
     [[nodiscard]] Status flush(Time now) override;
+    [[nodiscard]] Status losses(const RunLosses& losses) override;
     [[nodiscard]] Status finish(Time end, const Score& score, const std::vector<StepResult>& results) override;
     [[nodiscard]] std::int64_t runId() const override { return m_runId; }
 
@@ -47,6 +48,7 @@ private:
     std::optional<Error> m_noConnection;
     std::optional<RunWriter> m_writer; ///< the writer thread's from begin() on, the session thread's again after stop()
     std::int64_t m_runId = 0;
+    RunLosses m_losses;
     std::thread m_thread;
 
     std::atomic<std::int64_t> m_safeUntil{Time::min().count()};

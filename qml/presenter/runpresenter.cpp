@@ -67,7 +67,10 @@ void RunPresenter::show(const RunSnapshot& snapshot) {
     m_setUp.setRows(setUpRows(snapshot.session.setUp, snapshot, m_controls));
     m_toMatch.setRows(setUpRows(snapshot.session.toMatch, snapshot, m_controls));
     m_motion.setRows(motionRows(*m_aircraft, snapshot));
-    m_notices.setRows(noticeRows(snapshot.notices));
+    std::vector<std::string> notices = snapshot.notices;
+    for (std::string& remark : lossRemarks(snapshot.losses))
+        notices.push_back(std::move(remark));
+    m_notices.setRows(noticeRows(notices));
     noteVerdicts(before);
     Q_EMIT changed();
 }

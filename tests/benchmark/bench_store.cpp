@@ -157,7 +157,7 @@ Costs writeStore(const std::string& file, const std::vector<Sample>& samples, co
         inHalfSeconds(samples, [&](std::vector<Sample> batch) {
             orStop(writer.write({std::move(batch), {}, {}}).has_value(), "a batch");
         });
-        orStop(writer.finish(samples.back().time, {}, {}).has_value(), "finishing the run");
+        orStop(writer.finish(samples.back().time, {}, {}, {}).has_value(), "finishing the run");
     }
     return {cpuSeconds() - before, fs::file_size(file)};
 }

@@ -5,6 +5,7 @@
 
 #include "command/command.h"
 #include "command/identify.h"
+#include "command/livedevices.h"
 #include "device/deviceclass.h"
 #include "device/recording.h"
 #include "fakehid.h"
@@ -65,6 +66,7 @@ private slots:
     void keyboardsAreNotRecorded();
     void theMovedUnitIsIdentified();
     void nothingMoved();
+    void countersInWords();
 
 private:
     std::string write(const QString& name, const QByteArray& content) {
@@ -275,6 +277,18 @@ void TestDeviceCommands::nothingMoved() {
     options.length = std::chrono::milliseconds(1);
     QCOMPARE(identifyDevice(line, hid, devices, options, Duration{}), kExitError);
     QVERIFY(err.str().find("no unit moved") != std::string::npos);
+}
+
+void TestDeviceCommands::countersInWords() {
+    DeviceCounters counters;
+    QCOMPARE(countersText("yoke", counters), std::string("yoke  0 reports"));
+    counters.reports = 3000;
+    counters.period = std::chrono::microseconds(1001);
+    QCOMPARE(countersText("yoke", counters), std::string("yoke  3000 reports, 999 a second"));
+    counters.suspected = 12;
+    counters.truncated = 1;
+    QCOMPARE(countersText("yoke", counters), std::string("yoke  3000 reports, 999 a second, 12 may have been lost, 1 "
+                                                         "shorter than the descriptor says"));
 }
 
 QTEST_APPLESS_MAIN(TestDeviceCommands)

@@ -271,6 +271,7 @@ private Q_SLOTS:
     void controlsNotHeardOfAreNamed();
     void aReadingFromThePastComesNow();
     void handsJumpAndSimulatedControlsFollow();
+    void suspectedLossesAreTold();
 
 private:
     std::vector<AircraftFolder> m_library;
@@ -447,12 +448,12 @@ void TestRunLoop::aReadingFromThePastComesNow() {
     box.loop->advance(now);
     box.loop->moveOnScreen(*aircraft().signals.find("flap_lever"), Value::position(1));
     box.loop->advance(now + 10ms);
-    const std::uint64_t before = box.loop->snapshot().lateSamples;
+    const std::uint64_t before = box.loop->snapshot().losses.lateChanges;
     box.clock.set(now - 900ms);
     box.send(1);
     box.clock.set(now + 20ms);
     QVERIFY(box.goOnTo(SessionPhase::Ended));
-    QCOMPARE(box.loop->snapshot().lateSamples, before + 1);
+    QCOMPARE(box.loop->snapshot().losses.lateChanges, before + 1);
     QVERIFY(box.loop->snapshot().results[0].done >= now);
 }
 
@@ -493,6 +494,28 @@ void TestRunLoop::handsJumpAndSimulatedControlsFollow() {
     const JudgedRun again = judgeAgain(aircraft(), *three, setup, memory.allSamples, memory.commands, memory.end);
     QCOMPARE(again.events.size(), memory.allEvents.size());
     QVERIFY(again.events == memory.allEvents);
+}
+
+/// The kernel keeps 63 reports while nobody reads and drops the rest; the run says how many.
+void TestRunLoop::suspectedLossesAreTold() {
+    Box box(aircraft(), *m_flow);
+    QVERIFY(box.goOnUntil([&] {
+        return box.hub->connected(0).has_value();
+    }));
+    const auto sendAfter = [&](Duration pause, std::size_t count) {
+        box.clock.set(box.clock.now() + pause);
+        box.hid.sendAll("box", std::vector<std::vector<std::uint8_t>>(count, {0}));
+        box.hid.waitUntilRead("box");
+    };
+    for (int report = 0; report < 600; ++report)
+        sendAfter(1ms, 1);
+    QVERIFY(box.loop->snapshot().losses == RunLosses());
+    sendAfter(100ms, 63);
+    sendAfter(1ms, 1);
+    QVERIFY(box.goOnUntil([&] {
+        return box.isTold("may have lost reports");
+    }));
+    QVERIFY(box.loop->snapshot().losses.devices == (std::vector<DeviceLosses>{{"box", 37, 0}}));
 }
 
 QTEST_GUILESS_MAIN(TestRunLoop)

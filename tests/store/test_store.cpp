@@ -165,10 +165,13 @@ void TestStore::headerAndResultComeBack() {
     QVERIFY(recorder->events(std::vector<Event>{due}));
     QVERIFY(recorder->flush(2s));
     QVERIFY(recorder->events(std::vector<Event>{ended}));
+    const RunLosses losses{3, 2500us, {{"quadrant", 12, 1}}};
+    QVERIFY(recorder->losses(losses));
     QVERIFY(recorder->finish(9s, testScore(), testResults()));
     const Result<StoredRun> run = store->load(recorder->runId());
     QVERIFY(run);
     QCOMPARE(run->damage.size(), std::size_t(0));
+    QVERIFY(run->losses == losses);
     QCOMPARE(run->commands, commands);
     QCOMPARE(run->eventLines.size(), std::size_t(2));
     QVERIFY(run->eventLines[0].find("flap_12") != std::string::npos);
