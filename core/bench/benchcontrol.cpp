@@ -1,6 +1,7 @@
 #include "bench/benchcontrol.h"
 
 #include <algorithm>
+#include <cstdio>
 
 #include "base/names.h"
 #include "base/tomlfile.h"
@@ -9,41 +10,78 @@ namespace flowhand {
 
 namespace {
 
-bool isInverted(const TomlNode* range) {
-    return range != nullptr && range->items.size() == 2 && range->items[0].integer > range->items[1].integer;
+std::int64_t countIn(const TomlNode& table, std::string_view key, std::int64_t missing = 0) {
+    const TomlNode* node = table.find(key);
+    return node != nullptr ? node->integer : missing;
 }
 
-/// The gates' positions as they follow each other by rising count in the file.
-std::vector<std::string> gatesOf(const TomlNode& table) {
-    std::vector<std::pair<std::int64_t, std::string>> gates;
-    if (const TomlNode* list = table.find("gates"))
-        for (const TomlNode& gate : list->items)
-            gates.emplace_back(gate.find("at")->integer, gate.find("position")->text);
-    std::sort(gates.begin(), gates.end());
-    std::vector<std::string> positions;
-    for (const auto& [at, position] : gates)
-        positions.push_back(position);
-    return positions;
+AxisInFile ofRange(const TomlNode& table, const TomlNode& range) {
+    AxisInFile axis;
+    axis.low = range.items[0].integer;
+    axis.high = range.items[1].integer;
+    axis.endBand = countIn(table, "end_band");
+    return axis;
 }
 
-void readAxes(const TomlNode& table, BenchControl& bench) {
+AxisInFile ofAxis(const TomlNode& table, const Signal& signal) {
+    AxisInFile axis;
+    if (const TomlNode* points = table.find("points")) {
+        for (const TomlNode& point : points->items)
+            if (const Result<Value> value = parseValue(signal, point.find("value")->text))
+                axis.points.push_back({point.find("at")->integer, value->number()});
+        axis.low = axis.points.front().at;
+        axis.high = axis.points.back().at;
+        axis.endBand = countIn(table, "end_band");
+    } else {
+        axis = ofRange(table, *table.find("range"));
+    }
+    if (const TomlNode* centre = table.find("centre"))
+        axis.centre = centre->integer;
+    axis.deadBand = countIn(table, "dead_band");
+    return axis;
+}
+
+AxisAsk askOf(const AxisInFile& axis) {
+    AxisAsk ask;
+    ask.isInverted = axis.low && axis.high && *axis.low > *axis.high;
+    ask.hasCentre = axis.centre.has_value();
+    for (const AxisMap::Point& point : axis.points)
+        ask.values.push_back(point.value);
+    return ask;
+}
+
+/// By rising count, whatever their order in the file.
+void readGates(const TomlNode& table, BenchControl& bench) {
+    std::vector<std::pair<AxisInFile::Gate, std::string>> gates;
+    for (const TomlNode& gate : table.find("gates")->items)
+        gates.push_back(
+            {{gate.find("at")->integer, countIn(gate, "band", countIn(table, "band"))}, gate.find("position")->text});
+    std::sort(gates.begin(), gates.end(), [](const auto& a, const auto& b) {
+        return a.first.at < b.first.at;
+    });
+    AxisAsk ask;
+    AxisInFile axis;
+    for (const auto& [gate, position] : gates) {
+        axis.gates.push_back(gate);
+        ask.gates.push_back(position);
+    }
+    bench.axisHealth.gateCount = ask.gates.size();
+    bench.axes = {ask};
+    bench.inFile = {axis};
+}
+
+void readAxes(const TomlNode& table, const Signal& signal, BenchControl& bench) {
     if (bench.wiring == "axis") {
-        AxisAsk ask;
-        ask.isInverted = isInverted(table.find("range"));
-        ask.hasCentre = table.find("centre") != nullptr;
-        bench.axisHealth.hasCentre = ask.hasCentre;
-        bench.axes = {ask};
+        bench.inFile = {ofAxis(table, signal)};
+        bench.axes = {askOf(bench.inFile.front())};
+        bench.axisHealth.hasCentre = bench.axes.front().hasCentre;
+        bench.valueUnit = signal.unit.symbol;
     } else if (bench.wiring == "gates") {
-        AxisAsk ask;
-        ask.gates = gatesOf(table);
-        bench.axisHealth.gateCount = ask.gates.size();
-        bench.axes = {ask};
+        readGates(table, bench);
     } else if (bench.wiring == "two_axes") {
-        const TomlNode* ranges = table.find("ranges");
-        for (std::size_t i = 0; ranges != nullptr && i < ranges->items.size(); ++i) {
-            AxisAsk ask;
-            ask.isInverted = isInverted(&ranges->items[i]);
-            bench.axes.push_back(ask);
+        for (const TomlNode& range : table.find("ranges")->items) {
+            bench.inFile.push_back(ofRange(table, range));
+            bench.axes.push_back(askOf(bench.inFile.back()));
         }
     }
 }
@@ -58,6 +96,14 @@ void readSwitch(const TomlNode& table, BenchControl& bench) {
 
 std::string pairText(const AxisCalibration& calibration) {
     return "[" + std::to_string(calibration.low.at) + ", " + std::to_string(calibration.high.at) + "]";
+}
+
+std::string pointsText(const AxisCalibration& calibration, const std::string& unit) {
+    std::string text = "[\n";
+    for (const ValuePlace& value : calibration.values)
+        text +=
+            "    { at = " + std::to_string(value.place.at) + ", value = \"" + exactText(value.value, unit) + "\" },\n";
+    return text + "]";
 }
 
 std::string gatesText(const AxisCalibration& calibration) {
@@ -83,7 +129,7 @@ Result<std::vector<BenchControl>> benchControlsOf(const RigFile& rig, const Sign
         bench.control = rig.controls[i].get();
         bench.wiring = table.find("wiring")->text;
         bench.fingerprint = (*fingerprints)[i];
-        readAxes(table, bench);
+        readAxes(table, signals[bench.control->signals().front()], bench);
         readSwitch(table, bench);
         all.push_back(std::move(bench));
     }
@@ -100,6 +146,39 @@ Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& co
         known.insert(known.end(), signals.begin(), signals.end());
     }
     return failure("unknown-control", "this rig has no control '" + name + "'" + nearestHint(name, known));
+}
+
+Status giveValues(BenchControl& control, const Signal& signal, const std::vector<std::string>& texts) {
+    if (control.wiring != "axis")
+        return failure("not-calibrated", "'" + control.control->name() + "' is wired as '" + control.wiring +
+                                             "'; values are given to an axis alone");
+    std::vector<double> values;
+    for (const std::string& text : texts) {
+        const Result<Value> value = parseValue(signal, text);
+        if (!value)
+            return tl::unexpected(value.error());
+        const double number = value->number();
+        if ((!values.empty() && number <= values.back()) ||
+            (signal.lowest < signal.highest && (number < signal.lowest || number > signal.highest)))
+            return failure("bad-values", "'" + text +
+                                             "' is out of order; values rise from the low end to the high end, "
+                                             "both of them included, within " +
+                                             numberText(signal.lowest) + " to " + numberText(signal.highest) + " " +
+                                             signal.unit.symbol);
+        values.push_back(number);
+    }
+    if (values.size() < 2)
+        return failure("bad-values", "give the values of two places or more, as in \"" +
+                                         exactText(signal.lowest, signal.unit.symbol) + ", " +
+                                         exactText(signal.highest, signal.unit.symbol) + "\"");
+    control.axes.front().values = std::move(values);
+    return {};
+}
+
+std::string exactText(double value, const std::string& unit) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.10g", value); // finer than any angle that is measured
+    return text + (unit.empty() ? unit : " " + unit);
 }
 
 std::vector<RigKey> rigKeysOf(const BenchControl& control, const std::vector<AxisCalibration>& calibrations) {
@@ -119,7 +198,11 @@ std::vector<RigKey> rigKeysOf(const BenchControl& control, const std::vector<Axi
             ranges += (ranges.empty() ? "[" : ", ") + pairText(calibration);
         keys = {{"ranges", ranges + "]"}, {"end_band", std::to_string(endBand)}};
     } else {
-        keys = {{"range", pairText(first)}, {"end_band", std::to_string(endBand)}};
+        if (first.values.empty())
+            keys = {{"range", pairText(first)}};
+        else
+            keys = {{"range", ""}, {"to", ""}, {"points", pointsText(first, control.valueUnit)}};
+        keys.push_back({"end_band", std::to_string(endBand)});
         if (first.centre) {
             keys.push_back({"centre", std::to_string(first.centre->place.at)});
             keys.push_back({"dead_band", std::to_string(first.centre->deadBand)});

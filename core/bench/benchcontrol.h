@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,10 +11,27 @@
 #include "bench/calibration.h"
 #include "bench/contacthealth.h"
 #include "bench/fingerprint.h"
+#include "rig/axismap.h"
 #include "rig/rigedit.h"
 #include "rig/rigfile.h"
 
 namespace flowhand {
+
+/// Where the rig file has the places of one axis, in counts.
+struct AxisInFile {
+    struct Gate {
+        std::int64_t at = 0;
+        std::int64_t band = 0;
+    };
+
+    std::optional<std::int64_t> low; ///< the ends; gates have none
+    std::optional<std::int64_t> high;
+    std::optional<std::int64_t> centre;
+    std::int64_t deadBand = 0;
+    std::int64_t endBand = 0;
+    std::vector<Gate> gates; ///< by rising count
+    std::vector<AxisMap::Point> points;
+};
 
 /// One control of a rig as the bench looks at it: what its wiring says of how to measure it.
 struct BenchControl {
@@ -22,8 +40,10 @@ struct BenchControl {
     std::string wiring;
     ControlFingerprint fingerprint;
     std::vector<AxisAsk> axes; ///< how to calibrate; by input, empty where the wiring has no range that is measured
-    AxisHealthAsk axisHealth;  ///< of each of its axes
-    bool isSwitch = false;     ///< one of its contacts is closed at a time
+    std::vector<AxisInFile> inFile; ///< of each of `axes`
+    std::string valueUnit;          ///< of AxisAsk::values
+    AxisHealthAsk axisHealth;       ///< of each of its axes
+    bool isSwitch = false;          ///< one of its contacts is closed at a time
     SwitchHealthAsk switchHealth;
     bool hasFastEdges = false; ///< an encoder
 
@@ -36,6 +56,13 @@ struct BenchControl {
 /// The control that `name` means: its name in the rig file, or one of its signals. Error `unknown-control`.
 [[nodiscard]] Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& controls,
                                                            const std::string& name);
+
+/// The true values of places that a builder will show, the lowest first, in the words of `signal` ("15 deg"): its
+/// calibration looks for them then, and writes points. Errors: `bad-values`, `not-calibrated`.
+[[nodiscard]] Status giveValues(BenchControl& control, const Signal& signal, const std::vector<std::string>& texts);
+
+/// "15 deg", as exactly as it was given.
+[[nodiscard]] std::string exactText(double value, const std::string& unit);
 
 /// What a calibration, one a measured input, writes into the rig file.
 [[nodiscard]] std::vector<RigKey> rigKeysOf(const BenchControl& control,

@@ -30,10 +30,6 @@ constexpr double kMostBandShare = 1.0 / 3.0;
 constexpr double kBandReserve = 2.0;
 /// ... and at least this share of the way to the next gate: an end gate shows its play from one side only.
 constexpr double kLeastBandShare = 0.1;
-/// The narrowest training-device tolerance of a lever is +-3 % (14 CFR Part 60, A2A 2.a.8): a control that does not
-/// come back to a third of it uses most of it up.
-constexpr double kRepeatCaution = 1.0;
-constexpr double kRepeatBad = 3.0;
 /// A lever whose travel has fewer places than this cannot be set to 1 %.
 constexpr double kLeastSteps = 100.0;
 
@@ -205,8 +201,27 @@ private:
             judgeSides("value", "the place of " + numberText(m_ask.values[i]), ordered[i],
                        i > 0 && i + 1 < ordered.size());
         }
+        if (const Status status = takeCentre(); !status)
+            return status;
         if (counts.size() >= 3)
             m_out.linearity = 100 * closestLine(m_ask.values, counts).worst / m_converter;
+        return {};
+    }
+
+    /// One of the values is the centre's, and stands where it springs back to.
+    Status takeCentre() {
+        if (!m_out.centre)
+            return {};
+        const std::int64_t centre = m_out.centre->place.at;
+        const auto nearest =
+            std::min_element(m_out.values.begin(), m_out.values.end(), [&](const ValuePlace& a, const ValuePlace& b) {
+                return std::abs(a.place.at - centre) < std::abs(b.place.at - centre);
+            });
+        if (static_cast<double>(std::abs(nearest->place.at - centre)) > kCentreSpread * m_travel)
+            return failure("places-not-found", "it springs back to count " + std::to_string(centre) +
+                                                   ", and none of the values is of that place; give the value of its "
+                                                   "centre too");
+        nearest->place.at = centre;
         return {};
     }
 

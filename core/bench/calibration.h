@@ -11,12 +11,18 @@
 
 namespace flowhand {
 
+/// Per cent of the travel. The narrowest training-device tolerance of a lever is +-3 % (14 CFR Part 60, A2A 2.a.8): a
+/// control that does not come back to a third of it uses most of it up.
+inline constexpr double kRepeatCaution = 1.0;
+inline constexpr double kRepeatBad = 3.0;
+
 /// What is looked for in one axis. The ends of its travel always are.
 struct AxisAsk {
     bool isInverted = false;        ///< its low end is at the higher count
     bool hasCentre = false;         ///< it springs back to a centre
     std::vector<std::string> gates; ///< positions from the lowest count up; empty: no gates
-    std::vector<double> values;     ///< true values (angles) of places that are held, from its low end up; empty: none
+    std::vector<double> values;     ///< true values (angles) of places that are held, from its low end up, with both
+                                    ///< ends and the centre, if it has one; empty: none
 };
 
 /// A place that was held several times.

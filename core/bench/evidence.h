@@ -16,6 +16,7 @@ namespace flowhand {
 /// Kinds of evidence. Records of other kinds (of a newer program) are kept and can be read.
 inline constexpr std::string_view kCalibrationEvidence = "calibration";
 inline constexpr std::string_view kHealthEvidence = "health";
+inline constexpr std::string_view kRepeatEvidence = "repeat";
 inline constexpr std::string_view kWalkEvidence = "walk";
 
 /// What was found of one control, when, and for which wiring and calibration it holds. Format: README.md, 'Evidence'.

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/names.h"
+
 namespace flowhand {
 
 namespace {
@@ -34,6 +36,17 @@ std::string calibrationAsk(const BenchControl& control) {
     if (!ask.gates.empty())
         return "Put it into each gate and hold it there for a second: through all of them upwards, then downwards, "
                "twice. Do not stop between gates.";
+    if (!ask.values.empty()) {
+        std::vector<std::string> values;
+        for (const double value : ask.values)
+            values.push_back(exactText(value, control.valueUnit));
+        return "Put it at " + joined(values, ", ") +
+               ", and hold each for a second: through all of them upwards, then downwards, three times. Do not stop "
+               "between them." +
+               (ask.hasCentre
+                    ? " Then let it spring back and leave it alone for two seconds; three times from each side."
+                    : "");
+    }
     std::string text = control.axes.size() > 1
                            ? "Move each of its parts from end to end and hold it at each end for a second, three times."
                            : "Move it to one end and hold it there for a second, then to the other; three times.";

@@ -51,6 +51,13 @@ Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFil
     return KeptCalibration{std::move(*calibration), std::move(record)};
 }
 
+Status keepRepeatCheck(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
+                       const DeviceSeries& device, const RepeatCheck& check) {
+    return appendEvidence(evidenceFileOf(rigFile),
+                          evidenceOf(kRepeatEvidence, control, control.fingerprint, deviceNameOf(rig, control), device,
+                                     worstOf(check.findings), repeatCheckJson(check)));
+}
+
 Status keepHealth(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
                   const DeviceSeries& device, const ControlHealth& health) {
     return appendEvidence(evidenceFileOf(rigFile),

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "bench/measure.h"
+#include "bench/repeatcheck.h"
 #include "procedure/aircraftfile.h"
 
 namespace flowhand {
@@ -18,6 +18,10 @@ struct KeptCalibration {
 [[nodiscard]] Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig,
                                                       const Aircraft& aircraft, const BenchControl& control,
                                                       const DeviceSeries& device, bool isDry);
+
+/// Keeps how a control's places were found again; the rig file stays as it is. Errors: those of appendEvidence().
+[[nodiscard]] Status keepRepeatCheck(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
+                                     const DeviceSeries& device, const RepeatCheck& check);
 
 /// Keeps what was measured of a control's signal. Errors: those of appendEvidence().
 [[nodiscard]] Status keepHealth(const std::string& rigFile, const RigFile& rig, const BenchControl& control,

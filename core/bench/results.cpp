@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "bench/repeatcheck.h"
+
 namespace flowhand {
 
 namespace {
@@ -142,6 +144,18 @@ std::string calibrationJson(const std::vector<AxisCalibration>& calibrations) {
     for (const AxisCalibration& calibration : calibrations)
         json["axes"].push_back(jsonOf(calibration));
     return json.dump();
+}
+
+std::string repeatCheckJson(const RepeatCheck& check) {
+    Json json{{"places", Json::array()}};
+    for (const CheckedPlace& place : check.places)
+        json["places"].push_back({{"place", place.name},
+                                  {"in_file", place.inFile},
+                                  {"found", jsonOf(place.found)},
+                                  {"error_percent", place.percent},
+                                  {"reads", optional(place.reads)}});
+    json["findings"] = jsonOf(check.findings);
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::vector<Finding> ControlHealth::findings() const {

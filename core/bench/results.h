@@ -14,6 +14,9 @@ namespace flowhand {
 
 [[nodiscard]] std::string calibrationJson(const std::vector<AxisCalibration>& calibrations);
 
+struct RepeatCheck;
+[[nodiscard]] std::string repeatCheckJson(const RepeatCheck& check);
+
 /// All that was measured of one control; what it does not have stays empty.
 struct ControlHealth {
     std::vector<std::pair<std::string, AxisHealth>> axes;        ///< by input

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <memory>
+#include <sstream>
 
 #include <nlohmann/json.hpp>
 
@@ -17,8 +18,20 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 struct CalibrateOptions : BenchOptions {
+    std::string values; ///< true values, separated by commas; empty: those of the file, if any
     bool isDryRun = false;
+    bool isCheck = false;
 };
+
+std::vector<std::string> partsOf(const std::string& list) {
+    std::vector<std::string> parts;
+    std::istringstream stream(list);
+    for (std::string part; std::getline(stream, part, ',');) {
+        const std::size_t begin = part.find_first_not_of(' ');
+        parts.push_back(begin == std::string::npos ? "" : part.substr(begin, part.find_last_not_of(' ') + 1 - begin));
+    }
+    return parts;
+}
 
 class Calibrate {
 public:
@@ -26,6 +39,9 @@ public:
         : m_line(line), m_options(options), m_progress(options.asJson ? line.err : line.out) {}
 
     int run() {
+        if (!m_options.values.empty() && m_options.controls.size() > 1)
+            return complain(
+                m_line, {"bad-values", "'--values' are those of one control; calibrate the others by themselves", {}});
         for (const std::string& name : m_options.controls) {
             // Each calibration changes the file.
             Result<BenchRig> rig = loadBenchRig(m_options.rig, m_options.aircraft, m_line.err);
@@ -46,9 +62,14 @@ private:
         const Result<const BenchControl*> found = findBenchControl(*controls, name);
         if (!found)
             return tl::unexpected(found.error());
-        const BenchControl& control = **found;
+        BenchControl control = **found;
         if (!control.canBeCalibrated())
             return tl::unexpected(calibrateControl(control, {}).error());
+        if (!m_options.values.empty()) {
+            const Signal& signal = m_rig->aircraft.signals[control.control->signals().front()];
+            if (const Status given = giveValues(control, signal, partsOf(m_options.values)); !given)
+                return given;
+        }
         const Result<MeasuredInputs> inputs = measuredInputs(control);
         if (!inputs)
             return tl::unexpected(inputs.error());
@@ -63,12 +84,40 @@ private:
             });
         if (!device)
             return tl::unexpected(device.error());
+        return m_options.isCheck ? check(control, *device) : keep(control, *device);
+    }
+
+    Status keep(const BenchControl& control, const DeviceSeries& device) {
         const Result<KeptCalibration> kept =
-            keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft, control, *device, m_options.isDryRun);
+            keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft, control, device, m_options.isDryRun);
         if (!kept)
             return tl::unexpected(kept.error());
         m_worst = std::max(m_worst, worstOf(kept->calibration.findings));
         print(kept->record, kept->calibration);
+        return {};
+    }
+
+    /// How far its places are from those of the file, which stays as it is.
+    Status check(const BenchControl& control, const DeviceSeries& device) {
+        const Result<RepeatCheck> check = checkControl(control, device);
+        if (!check)
+            return tl::unexpected(check.error());
+        if (!m_options.isDryRun)
+            if (const Status kept = keepRepeatCheck(m_rig->file, m_rig->rig, control, device, *check); !kept)
+                return kept;
+        const Soundness worst = worstOf(check->findings);
+        m_worst = std::max(m_worst, worst);
+        if (m_options.asJson)
+            m_line.out << Json{{"control", control.control->name()},
+                               {"signals", control.fingerprint.signals},
+                               {"good", worst != Soundness::Bad},
+                               {"saved", !m_options.isDryRun},
+                               {"result", Json::parse(repeatCheckJson(*check))}}
+                              .dump(-1, ' ', false, Json::error_handler_t::replace)
+                       << "\n";
+        else
+            m_line.out << findingsText(check->findings) << "  the rig file stays as it is\n";
+        m_line.out << std::flush;
         return {};
     }
 
@@ -85,7 +134,8 @@ private:
         if (m_options.asJson) {
             Json keys = Json::object();
             for (const RigKey& key : calibration.keys)
-                keys[key.key] = key.value;
+                if (!key.value.empty())
+                    keys[key.key] = key.value;
             m_line.out << Json{{"control", record.control}, {"signals", record.signals},
                                {"good", record.isGood},     {"saved", !m_options.isDryRun},
                                {"keys", std::move(keys)},   {"result", Json::parse(record.result)}}
@@ -96,7 +146,8 @@ private:
         m_line.out << findingsText(calibration.findings)
                    << (m_options.isDryRun ? "  not written, as asked:\n" : "  written into " + m_rig->file + ":\n");
         for (const RigKey& key : calibration.keys)
-            m_line.out << "    " << key.key << " = " << key.value << "\n";
+            if (!key.value.empty())
+                m_line.out << "    " << key.key << " = " << key.value << "\n";
         for (const AxisCalibration& axis : calibration.axes)
             for (const GatePlace& gate : axis.gates)
                 m_line.out << "    gate " << gate.position << ": held " << gate.place.visits << " times, within "
@@ -121,7 +172,15 @@ void addBenchCalibrateCommand(CLI::App& bench, CommandLine& line) {
         "calibrate", "Measure a control's ends, centre and gates, and write them into the rig file");
     addBenchOptions(*command, *options);
     command->get_option("CONTROL")->required();
+    CLI::Option* values = command->add_option(
+        "--values", options->values,
+        "True values of places you will hold, from the low end to the high end: \"0 deg, 15 deg, 30 deg\"; the signal "
+        "reads them then (wiring 'axis')");
     command->add_flag("--dry-run", options->isDryRun, "Show what would be written, and write nothing");
+    command
+        ->add_flag("--check", options->isCheck,
+                   "Measure again and tell how far it is from what the rig file says, which stays as it is")
+        ->excludes(values);
     command->callback([&line, options] {
         line.chosen = [&line, options] {
             return Calibrate(line, *options).run();

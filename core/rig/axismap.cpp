@@ -13,6 +13,21 @@ double between(double low, double high, double share) {
 
 } // namespace
 
+AxisMap::Shape AxisMap::shapeThrough(const std::vector<Point>& points, std::optional<std::int64_t> centre) {
+    Shape shape;
+    shape.from = points.front().at;
+    shape.to = points.back().at;
+    shape.centre = centre;
+    shape.values = {points.front().value, points.front().value, points.back().value};
+    for (std::size_t i = 1; i + 1 < points.size(); ++i) {
+        if (points[i].at == centre)
+            shape.values[1] = points[i].value;
+        else
+            shape.points.push_back(points[i]);
+    }
+    return shape;
+}
+
 AxisMap::AxisMap(const Shape& shape) : m_shape(shape), m_knots(knots(static_cast<double>(shape.deadBand))) {
     m_valuePerCount = 0.0;
     double flattest = 0.0;

@@ -28,6 +28,10 @@ public:
         std::vector<Point> points{}; ///< between the ends, without the centre, from `from` on
     };
 
+    /// Through these, two or more, of which the first and the last are the ends; the centre, if any, is one of the
+    /// others and says what it means.
+    [[nodiscard]] static Shape shapeThrough(const std::vector<Point>& points, std::optional<std::int64_t> centre);
+
     AxisMap() = default;
     /// from != to, the centre strictly between them, the bands smaller than the ways they stand in, and from `from` to
     /// `to` the values rise. A point in a band reads as the band.

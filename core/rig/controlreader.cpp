@@ -331,18 +331,12 @@ void ControlReader::readPoints(AxisMap::Shape& shape) {
     }
     if (points.size() < 2)
         return error("bad-points", "'points' are two or more, as in { at = 1420, value = \"12 deg\" }", "points");
-    const auto centre = std::find_if(points.begin(), points.end(), [&](const AxisMap::Point& each) {
-        return shape.centre && each.at == *shape.centre;
+    const bool isCentreKnown = std::any_of(points.begin(), points.end(), [&](const AxisMap::Point& each) {
+        return each.at == shape.centre;
     });
-    if (shape.centre && centre == points.end())
+    if (shape.centre && !isCentreKnown)
         error("bad-points", "with 'points' the centre must be one of them, which says what it means", "centre");
-    shape.from = points.front().at;
-    shape.to = points.back().at;
-    shape.values = {points.front().value, centre != points.end() ? centre->value : points.front().value,
-                    points.back().value};
-    for (std::size_t i = 1; i + 1 < points.size(); ++i)
-        if (points[i].at != shape.centre)
-            shape.points.push_back(points[i]);
+    shape = AxisMap::shapeThrough(points, shape.centre);
 }
 
 AxisMap ControlReader::map() {

@@ -51,6 +51,7 @@ private Q_SLOTS:
     void wrongGatesAreRefused();
     void gatesTooWide();
     void values();
+    void valuesWithoutTheCentre();
     void anyLever();
 };
 
@@ -372,6 +373,23 @@ void TestCalibration::values() {
     const auto inverted = calibrateAxis(axis.series(), ask);
     QVERIFY(inverted);
     QVERIFY(isNear(double(inverted->values.front().place.at), axis.counts(1.0), 2));
+}
+
+void TestCalibration::valuesWithoutTheCentre() {
+    GeneratedAxis axis = GeneratedAxis({}).hold(1).visit({0.0, 0.28, 1.0}, 2);
+    axis.returnsToCentre(4, 0.5, 0.0);
+    AxisAsk ask;
+    ask.hasCentre = true;
+    ask.values = {-70, -30, 0, 70};
+    const auto found = calibrateAxis(axis.series(), ask);
+    QVERIFY2(found, found ? "" : found.error().message.c_str());
+    QCOMPARE(found->values[2].place.at, found->centre->place.at);
+    GeneratedAxis other = GeneratedAxis({}).hold(1).visit({0.0, 1.0}, 2);
+    other.returnsToCentre(4, 0.5, 0.0);
+    ask.values = {-70, 70};
+    const auto none = calibrateAxis(other.series(), ask);
+    QVERIFY(!none);
+    QCOMPARE(none.error().code, std::string("places-not-found"));
 }
 
 void TestCalibration::anyLever() {

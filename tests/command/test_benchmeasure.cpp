@@ -138,6 +138,11 @@ private Q_SLOTS:
     void calibrationIsWrittenAndProven();
     void aDryRunWritesNothing();
     void gatesAreWritten();
+    void valuesBendTheScaleBack();
+    void valuesAtASpring();
+    void repeatCheck_data();
+    void repeatCheck();
+    void repeatCheckOfGates();
     void healthIsToldAndKept();
     void aBadControlEndsOtherwise();
     void badInputIsAnError_data();
@@ -150,6 +155,16 @@ private:
         Problems problems;
         auto records = readEvidence(evidenceFileOf(file(rig).toStdString()), problems);
         return problems.all().empty() ? *records : std::vector<EvidenceRecord>();
+    }
+    /// What the rig's first control says at a count.
+    static double valueAt(const QString& rigFile, double count) {
+        Problems problems;
+        const auto aircraft = loadAircraft(PROCEDURES "/twin_jet/aircraft.toml", problems);
+        const auto rig = parseRigFile(*readFile(rigFile.toStdString()), "rig.toml", aircraft->signals,
+                                      aircraft->controls.size(), problems);
+        Outputs outputs;
+        rig->controls.front()->take(0, std::llround(count), Time{}, outputs);
+        return outputs.back().value.number();
     }
     static ControlFingerprint fingerprint(const QString& rigFile) {
         Problems problems;
@@ -218,6 +233,112 @@ void TestBenchMeasure::gatesAreWritten() {
             EvidenceState::Current);
 }
 
+void TestBenchMeasure::valuesBendTheScaleBack() {
+    // A rod that turns the potentiometer unevenly, backwards: straight between its ends, 25 % would read 21 %.
+    const std::vector<double> shares = {0.0, 0.31, 0.56, 0.79, 1.0};
+    const GeneratedAxis axis = GeneratedAxis({}).hold(1).visit(shares, 3);
+    write(file("rod.toml"), kRig);
+    write(file("rod.rec"), recordingOf(axis.series()));
+    const QStringList calibrate = {"bench",       "calibrate",     "--rig",  file("rod.toml"),
+                                   "--recording", file("rod.rec"), "--json", "Left lever"};
+    const Outcome done = flowhandWith(calibrate + QStringList{"--values", "0 %,25 %, 50 %, 75 %,100 %"});
+    QVERIFY2(done.status == 0, qPrintable(done.err));
+    const QString source = QString::fromStdString(*readFile(file("rod.toml").toStdString()));
+    QVERIFY2(source.contains("points = [") && !source.contains("\nrange"), qPrintable(source));
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        QVERIFY(std::fabs(valueAt(file("rod.toml"), axis.counts(shares[4 - i])) - 25.0 * double(i)) < 0.2);
+    QVERIFY(std::fabs(valueAt(file("rod.toml"), axis.counts(0.675)) - 37.5) < 0.2);
+    const QJsonValue result = linesOf(done.out).front()["result"]["axes"][0];
+    QCOMPARE(result["values"][1]["value"].toDouble(), 25.0);
+    QVERIFY(result["linearity_percent"].toDouble() > 2);
+    QVERIFY(findEvidence(evidence("rod.toml"), kCalibrationEvidence, fingerprint(file("rod.toml"))).state ==
+            EvidenceState::Current);
+    // The next time the file's values are asked for.
+    QVERIFY(flowhandWith(calibrate).status == 0);
+    QCOMPARE(QString::fromStdString(*readFile(file("rod.toml").toStdString())), source);
+    const Outcome checked = flowhandWith(calibrate + QStringList{"--check"});
+    QVERIFY2(checked.status == 0, qPrintable(checked.err));
+    const QJsonValue places = linesOf(checked.out).front()["result"]["places"];
+    QCOMPARE(places[1]["place"].toString(), QString("25 %"));
+    QVERIFY(std::fabs(places[1]["reads"].toDouble() - 25) < 0.2);
+    QVERIFY(std::fabs(places[1]["error_percent"].toDouble()) < 0.1);
+}
+
+void TestBenchMeasure::valuesAtASpring() {
+    write(file("spring.toml"), QString::fromStdString(kRig)
+                                   .replace("thrust_lever_1", "tiller")
+                                   .replace("wiring = \"axis\"", "wiring = \"axis\"\ncentre = 2000")
+                                   .toStdString());
+    GeneratedAxis axis = GeneratedAxis({}).hold(1).visit({0.0, 0.3, 0.52, 0.8, 1.0}, 2);
+    axis.moveTo(0.0, 0.5).returnsToCentre(4, 0.52, 0.004);
+    write(file("spring.rec"), recordingOf(axis.series()));
+    const QStringList calibrate = {"bench",       "calibrate",        "--rig",      file("spring.toml"),
+                                   "--recording", file("spring.rec"), "Left lever", "--values"};
+    const Outcome done = flowhandWith(calibrate + QStringList{"-70 deg,-30 deg,0 deg,35 deg,70 deg"});
+    QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
+    QCOMPARE(valueAt(file("spring.toml"), axis.counts(0.52)), 0.0);
+    QVERIFY(std::fabs(valueAt(file("spring.toml"), axis.counts(0.3)) - 35) < 0.3); // it runs backwards
+    QVERIFY(std::fabs(valueAt(file("spring.toml"), axis.counts(0.8)) + 30) < 0.3);
+}
+
+void TestBenchMeasure::repeatCheck_data() {
+    QTest::addColumn<double>("shift"); // counts of 3,340 by which the high end has slipped since
+    QTest::addColumn<int>("status");
+    QTest::addColumn<QString>("words");
+    QTest::newRow("as it was") << 0.0 << 0 << "good";
+    QTest::newRow("a little off") << 50.0 << 0 << "caution";
+    QTest::newRow("slipped") << 150.0 << 3 << "bad";
+}
+
+void TestBenchMeasure::repeatCheck() {
+    QFETCH(double, shift);
+    QFETCH(int, status);
+    QFETCH(QString, words);
+    write(file("again.toml"), kRig);
+    write(file("first.rec"), recordingOf(worked()));
+    AxisTruth truth;
+    truth.high += shift;
+    write(file("again.rec"), recordingOf(GeneratedAxis(truth, 7).hold(2).visit({0.0, 1.0}, 3).series()));
+    const QStringList calibrate = {"bench", "calibrate", "Left lever", "--rig", file("again.toml"), "--recording"};
+    QFile::remove(QString::fromStdString(evidenceFileOf(file("again.toml").toStdString())));
+    QCOMPARE(flowhandWith(calibrate + QStringList{file("first.rec")}).status, std::optional(0));
+    const std::string before = *readFile(file("again.toml").toStdString());
+    const Outcome dry = flowhandWith(calibrate + QStringList{file("again.rec"), "--check", "--dry-run"});
+    QCOMPARE(dry.status, std::optional(status));
+    QCOMPARE(evidence("again.toml").size(), std::size_t(1));
+    const Outcome text = flowhandWith(calibrate + QStringList{file("again.rec"), "--check"});
+    QVERIFY2(text.out.contains(QRegularExpression("place +" + words + " +low end")), qPrintable(text.out));
+    QVERIFY(text.out.contains("stays as it is"));
+    QCOMPARE(*readFile(file("again.toml").toStdString()), before);
+    const std::vector<EvidenceRecord> records = evidence("again.toml");
+    const FoundEvidence found = findEvidence(records, kRepeatEvidence, fingerprint(file("again.toml")));
+    QVERIFY(found.state == EvidenceState::Current);
+    QCOMPARE(found.record->isGood, status == 0);
+    const QJsonObject result = QJsonDocument::fromJson(QByteArray::fromStdString(found.record->result)).object();
+    // Inverted: its low end is the higher count.
+    QVERIFY(std::fabs(result["places"][0]["error_percent"].toDouble() - 100 * shift / (3340 + shift)) < 0.1);
+    QVERIFY(std::fabs(result["places"][1]["error_percent"].toDouble()) < 0.1);
+}
+
+void TestBenchMeasure::repeatCheckOfGates() {
+    write(file("gates.toml"), kGates);
+    AxisTruth truth;
+    truth.low = 310;
+    truth.high = 3740;
+    const auto shareOf = [&](double count) {
+        return (count - truth.low) / (truth.high - truth.low);
+    };
+    // The file says 1985 +- 60 for '12'; it is found at 2060.
+    const GeneratedAxis axis =
+        GeneratedAxis(truth).hold(1).visit({0.0, shareOf(1120), shareOf(2060), shareOf(2890), 1.0}, 3);
+    write(file("gates.rec"), recordingOf(axis.series()));
+    const Outcome done = flowhandWith(
+        {"bench", "calibrate", "--check", "--rig", file("gates.toml"), "--recording", file("gates.rec"), "flap_lever"});
+    QCOMPARE(done.status, std::optional(3));
+    QVERIFY2(done.out.contains(QRegularExpression("bad +gate '12'")), qPrintable(done.out));
+    QVERIFY(done.out.contains(QRegularExpression("good +gate '22'")) && done.out.contains("outside its band of 60"));
+}
+
 void TestBenchMeasure::healthIsToldAndKept() {
     write(file("health.toml"), kRig);
     GeneratedSwitch rotary(3, {0.0015, 125.0});
@@ -265,6 +386,17 @@ void TestBenchMeasure::badInputIsAnError_data() {
     };
     row("no such control", "calibrate", file("input.rec"), {"thrust_lever_2"}, "no control 'thrust_lever_2'");
     row("no counts to measure", "calibrate", file("input.rec"), {"autobrake"}, "contacts need none");
+    row("values that fall", "calibrate", file("input.rec"), {"--values", "0 %,50 %,40 %", "Left lever"},
+        "'40 %' is out of order");
+    row("a value beyond the signal", "calibrate", file("input.rec"), {"--values", "0 %,120 %", "Left lever"},
+        "within 0 to 100 %");
+    row("values of another unit", "calibrate", file("input.rec"), {"--values", "0 deg,20 deg", "Left lever"},
+        "is not a value of thrust_lever_1");
+    row("one value", "calibrate", file("input.rec"), {"--values", "50 %", "Left lever"}, "two places or more");
+    row("other places than values", "calibrate", file("input.rec"), {"--values", "0 %,50 %,100 %", "Left lever"},
+        "3 places of the values given");
+    row("values of several controls", "calibrate", file("input.rec"),
+        {"--values", "0 %,9 %", "Left lever", "autobrake"}, "of one control");
     row("it did not move", "calibrate", file("still.rec"), {"Left lever"}, "did not move from end to end");
     row("another device's recording", "health", file("other.rec"), {}, "none of the recordings is of 'unit'");
     row("no recording", "health", file("input.toml"), {}, "is not a report");

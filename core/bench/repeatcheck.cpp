@@ -1,0 +1,103 @@
+#include "bench/repeatcheck.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/signal.h"
+
+namespace flowhand {
+
+namespace {
+
+constexpr const char* kAgain = "calibrate it again, and see whether its arm, rod or knob has slipped";
+
+/// Holds the places of one axis against the file.
+class AxisChecker {
+public:
+    AxisChecker(const BenchControl& control, std::size_t axis, const AxisCalibration& now, RepeatCheck& out)
+        : m_control(control), m_inFile(control.inFile[axis]), m_now(now), m_out(out) {
+        if (control.axes.size() > 1)
+            m_lead = control.control->inputs()[axis].name + ", ";
+        m_travel = static_cast<double>(std::abs(now.high.at - now.low.at));
+    }
+
+    void run() {
+        if (m_inFile.points.empty() && m_inFile.low && m_inFile.high) {
+            judge(add("low end", *m_inFile.low, m_now.low), std::nullopt);
+            judge(add("high end", *m_inFile.high, m_now.high), std::nullopt);
+        }
+        if (m_inFile.centre && m_now.centre)
+            judge(add("centre", *m_inFile.centre, m_now.centre->place), m_inFile.deadBand);
+        for (std::size_t i = 0; i < m_now.gates.size(); ++i)
+            judge(add("gate '" + m_now.gates[i].position + "'", m_inFile.gates[i].at, m_now.gates[i].place),
+                  m_inFile.gates[i].band);
+        checkPoints();
+    }
+
+private:
+    void checkPoints() {
+        if (m_inFile.points.empty())
+            return;
+        AxisMap::Shape shape = AxisMap::shapeThrough(m_inFile.points, m_inFile.centre);
+        shape.deadBand = m_inFile.deadBand;
+        shape.endBand = m_inFile.endBand;
+        const AxisMap map(shape);
+        for (std::size_t i = 0; i < m_now.values.size(); ++i) {
+            CheckedPlace place = add(exactText(m_now.values[i].value, m_control.valueUnit), m_inFile.points[i].at,
+                                     m_now.values[i].place);
+            place.reads = map.value(place.found.at);
+            judge(std::move(place), std::nullopt);
+        }
+    }
+
+    [[nodiscard]] CheckedPlace add(const std::string& name, std::int64_t inFile, const Place& found) const {
+        return {m_lead + name, inFile, found, 100 * static_cast<double>(found.at - inFile) / m_travel, std::nullopt};
+    }
+
+    /// `band`: so far from its count the file still takes it for the place.
+    void judge(CheckedPlace place, std::optional<std::int64_t> band) {
+        const double off = std::fabs(static_cast<double>(place.found.at - place.inFile));
+        const double percent = std::fabs(place.percent);
+        Finding finding{"place",
+                        Soundness::Good,
+                        place.name + ": count " + std::to_string(place.found.at) + ", " + std::to_string(place.inFile) +
+                            " in the file: off by " + numberText(percent) + " % of the travel",
+                        {},
+                        {}};
+        if (place.reads)
+            finding.text += ", reads " + exactText(*place.reads, m_control.valueUnit);
+        if (band && off + place.found.spread / 2 > static_cast<double>(*band)) {
+            finding.verdict = Soundness::Bad;
+            finding.reason = "that is outside its band of " + std::to_string(*band) + " counts either side";
+        } else if (percent > kRepeatCaution) {
+            finding.verdict = percent > kRepeatBad ? Soundness::Bad : Soundness::Caution;
+            finding.reason = "a lever of a training device may be off by 3 % at most";
+        }
+        if (finding.verdict != Soundness::Good)
+            finding.remedy = kAgain;
+        m_out.findings.push_back(std::move(finding));
+        m_out.places.push_back(std::move(place));
+    }
+
+    const BenchControl& m_control;
+    const AxisInFile& m_inFile;
+    const AxisCalibration& m_now;
+    RepeatCheck& m_out;
+    std::string m_lead; ///< names the input where there are several
+    double m_travel = 0.0;
+};
+
+} // namespace
+
+Result<RepeatCheck> checkControl(const BenchControl& control, const DeviceSeries& device) {
+    const Result<ControlCalibration> now = calibrateControl(control, device);
+    if (!now)
+        return tl::unexpected(now.error());
+    RepeatCheck check;
+    for (std::size_t i = 0; i < now->axes.size(); ++i)
+        AxisChecker(control, i, now->axes[i], check).run();
+    check.findings.insert(check.findings.end(), now->findings.begin(), now->findings.end());
+    return check;
+}
+
+} // namespace flowhand
