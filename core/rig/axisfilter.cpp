@@ -1,4 +1,6 @@
-// One axis. Held is the count that counts, suspect one that may be a spike.
+// One axis. Its counts pass the median and the low-pass first (axissmoother.h), which tell a reading by themselves when
+// their time has come; with neither they are the raw ones. Held is the count that counts, suspect one that may be a
+// spike.
 //
 //   #  now        reading                                       then
 //   1  empty      any                                           held = raw; following
@@ -31,6 +33,10 @@ bool AxisFilter::follow(std::int64_t raw) {
 }
 
 bool AxisFilter::take(std::int64_t raw, Time time) {
+    return consider(m_lowPass.take(m_median.take(raw, time), time), time);
+}
+
+bool AxisFilter::consider(std::int64_t raw, Time time) {
     if (!m_held) {
         m_held = raw;
         return true;
@@ -44,10 +50,21 @@ bool AxisFilter::take(std::int64_t raw, Time time) {
 }
 
 bool AxisFilter::advance(Time time) {
-    return nextTimer() <= time && follow(*m_suspect);
+    bool hasChanged = suspectTimer() <= time && follow(*m_suspect);
+    if (m_median.nextTimer() <= time)
+        hasChanged |= consider(m_lowPass.take(m_median.advance(time), time), time);
+    if (m_lowPass.nextTimer() <= time)
+        hasChanged |= consider(m_lowPass.advance(time), time);
+    return hasChanged;
+}
+
+Time AxisFilter::nextTimer() const {
+    return std::min({suspectTimer(), m_median.nextTimer(), m_lowPass.nextTimer()});
 }
 
 void AxisFilter::forget() {
+    m_median.forget();
+    m_lowPass.forget();
     m_held.reset();
     m_suspect.reset();
 }

@@ -20,6 +20,9 @@ std::vector<std::string> namesOf(const std::vector<DeviceWish>& devices) {
 /// Far beyond the 32 bits of any report.
 constexpr std::int64_t kFurthest = std::int64_t{1} << 40;
 
+/// No step waits longer for a filter than this; a longer one is a slip of the unit.
+constexpr Duration kLongestFilter = std::chrono::seconds(1);
+
 constexpr std::string_view kDirections[] = {" up", " right", " down", " left"};
 
 bool endsWith(std::string_view text, std::string_view end) {
@@ -205,6 +208,16 @@ AxisLimits ControlReader::limits() {
     limits.settle = duration("settle", std::chrono::milliseconds(20));
     if (limits.spikeLimit == 0 && m_toml.tableNode().find("settle") != nullptr)
         error("missing-key", "'settle' is the time a jump above 'spike_limit' must last; say that limit too", "settle");
+    limits.median = duration("median", Duration{});
+    limits.smooth = duration("smooth", Duration{});
+    for (const auto& [key, time] : {std::pair("median", limits.median), std::pair("smooth", limits.smooth)})
+        if (time < Duration{} || time > kLongestFilter)
+            error("bad-value", "'" + std::string(key) + "' of '" + m_name + "' is a time of 1 s or less", key);
+    if (limits.spikeLimit > 0 && (limits.median > Duration{} || limits.smooth > Duration{}))
+        error("two-filters",
+              "'spike_limit' looks for jumps, which 'median' and 'smooth' have made round already; against spikes take "
+              "'median' with 'smooth', or 'spike_limit' alone",
+              "spike_limit");
     return limits;
 }
 

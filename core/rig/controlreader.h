@@ -58,7 +58,7 @@ public:
     [[nodiscard]] std::int64_t counts(std::string_view key, std::int64_t missing);
     /// In whole ticks, rounded up.
     [[nodiscard]] Duration duration(std::string_view key, Duration missing);
-    /// `noise`, `least_change`, `spike_limit`, `settle`.
+    /// `noise`, `least_change`, `spike_limit`, `settle`, `median`, `smooth`.
     [[nodiscard]] AxisLimits limits();
     /// `range` and `to`, or `points`; `centre`, `dead_band` and `end_band`; of the number signal 0.
     [[nodiscard]] AxisMap map();

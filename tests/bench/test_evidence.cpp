@@ -228,6 +228,8 @@ void TestEvidence::fingerprintChangesWithWiringAndCalibration_data() {
     QTest::newRow("the device's name") << with("\"unit\"", "\"left unit\"") << false;
     QTest::newRow("noise") << with("noise = 2", "noise = 3.5") << false;
     QTest::newRow("spike limit") << with("noise = 2", "noise = 2\nspike_limit = 60\nsettle = \"5 ms\"") << false;
+    QTest::newRow("median and low-pass") << with("noise = 2", "noise = 2\nmedian = \"8 ms\"\nsmooth = \"20 ms\"")
+                                         << false;
     QTest::newRow("another control") << with("[90, 4010]", "[91, 4010]") << false;
     QTest::newRow("range") << with("[180, 3910]", "[180, 3911]") << true;
     QTest::newRow("inverted") << with("[180, 3910]", "[3910, 180]") << true;

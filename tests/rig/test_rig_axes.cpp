@@ -1,5 +1,6 @@
 #include <QtTest>
 
+#include "rig/axissmoother.h"
 #include "twinjet.h"
 
 using namespace flowhand;
@@ -21,6 +22,14 @@ private Q_SLOTS:
     void sigmaIsInTheSignalsUnit();
     void spikesOfAWornPot();
     void aJumpThatLastsIsReal();
+    void theMedianIsLateByHalfItsWindow();
+    void theMedianTakesTheMiddle();
+    void theMedianIsThatOfEvenSamples();
+    void theLowPassFollowsItsFormula();
+    void theLowPassIsLateByItsTimeConstant();
+    void theLowPassReachesTheEnd();
+    void theLowPassQuietsNoiseByItsFormula();
+    void medianThenLowPass();
     void sweepIsAskedFor();
     void restEndIsChecked();
     void springBackIsNotTheHand();
@@ -215,6 +224,124 @@ void TestRigAxes::aJumpThatLastsIsReal() {
     QCOMPARE(bench.wait(60).size(), std::size_t(1)); // case 8
     QCOMPARE(bench.number("thrust_lever_1"), 12.5);
     QCOMPARE(bench.lastTime(), 45.0);
+}
+
+void TestRigAxes::theMedianIsLateByHalfItsWindow() {
+    Bench bench(kThrust + "range = [0, 4000]\nmedian = \"8 ms\"\n");
+    QCOMPARE(bench.problems(), std::string());
+    bench.send(0, "X", 2000);
+    QVERIFY(bench.send(10, "X", 3500).empty());
+    QVERIFY(bench.send(13.5, "X", 2000).empty()); // a spike of 3.5 ms
+    QVERIFY(bench.wait(90).empty());
+    QVERIFY(bench.send(100, "X", 3000).empty());
+    QVERIFY(bench.rig().nextTimer() == Bench::at(104));
+    QCOMPARE(bench.wait(200).size(), std::size_t(1));
+    QCOMPARE(bench.number("thrust_lever_1"), 75.0);
+    QCOMPARE(bench.lastTime(), 104.0);
+    QVERIFY(bench.rig().nextTimer() == kForever);
+}
+
+void TestRigAxes::theMedianTakesTheMiddle() {
+    Bench bench(kThrust + "range = [0, 4000]\nmedian = \"6 ms\"\n");
+    bench.send(0, "X", 1000);
+    bench.send(10, "X", 3000);
+    bench.send(12, "X", 2000); // in the window up to 13: 3 of 1000, 2 of 3000, 1 of 2000
+    QCOMPARE(bench.wait(12.9).size(), std::size_t(0));
+    QCOMPARE(bench.wait(13).size(), std::size_t(1));
+    QCOMPARE(bench.number("thrust_lever_1"), 50.0);
+    QVERIFY(bench.wait(100).empty());
+}
+
+/// Against the median of samples that lie evenly in the window.
+void TestRigAxes::theMedianIsThatOfEvenSamples() {
+    TimedMedian median(std::chrono::milliseconds(10));
+    std::vector<std::int64_t> said;
+    unsigned state = 1;
+    std::int64_t raw = 500;
+    for (int ms = 0; ms < 5000; ++ms) {
+        const Time time = std::chrono::milliseconds(ms);
+        state = state * 1664525u + 1013904223u; // a linear congruential generator: the same everywhere
+        if (state >> 30 == 0)
+            raw = 500 + (state >> 16 & 255u);
+        while (median.nextTimer() <= time) {
+            const Time timer = median.nextTimer();
+            median.advance(timer);
+            QVERIFY(median.nextTimer() > timer); // else it never ends
+        }
+        const std::int64_t value = median.take(raw, time);
+        if (said.size() >= 10) {
+            std::vector<std::int64_t> window(said.end() - 10, said.end());
+            std::sort(window.begin(), window.end());
+            QVERIFY(value >= window[4] && value <= window[5]);
+        }
+        said.push_back(raw);
+    }
+}
+
+void TestRigAxes::theLowPassFollowsItsFormula() {
+    Bench bench(kThrust + "range = [0, 4000]\nsmooth = \"20 ms\"\n");
+    bench.send(0, "X", 1000);
+    bench.send(10, "X", 3000);
+    bench.wait(30); // after one time constant 1 - 1/e of the way: 1000 + 2000 * 0.63212 = 2264 counts
+    QCOMPARE(bench.number("thrust_lever_1"), 56.6);
+    bench.wait(70); // after three: 3000 - 2000 * 0.049787 = 2900
+    QCOMPARE(bench.number("thrust_lever_1"), 72.5);
+    bench.wait(1000);
+    QCOMPARE(bench.number("thrust_lever_1"), 75.0);
+    QVERIFY(bench.lastTime() < 190); // 2000 exp(-t / tau) is below half a count after 8.3 time constants
+    QVERIFY(bench.rig().nextTimer() == kForever);
+}
+
+void TestRigAxes::theLowPassIsLateByItsTimeConstant() {
+    LowPass lowPass(std::chrono::milliseconds(30));
+    std::int64_t value = 0;
+    for (int ms = 0; ms <= 1000; ++ms)
+        value = lowPass.take(10 * ms, std::chrono::milliseconds(ms));
+    QVERIFY(std::abs(value - (10000 - 300)) <= 10); // 10 counts a millisecond, held from report to report
+}
+
+void TestRigAxes::theLowPassReachesTheEnd() {
+    Bench bench(kThrust + "range = [100, 4000]\nnoise = 5\nsmooth = \"20 ms\"\n");
+    bench.send(0, "X", 300);
+    bench.send(10, "X", 100);
+    QVERIFY(bench.number("thrust_lever_1") > 0);
+    bench.wait(300);
+    QCOMPARE(bench.number("thrust_lever_1"), 0.0);
+}
+
+/// What is left of white noise: sqrt(a / (2 - a)) with a = 1 - exp(-h / tau), the variance of an exponentially weighted
+/// moving average (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4; from memory).
+void TestRigAxes::theLowPassQuietsNoiseByItsFormula() {
+    LowPass lowPass(std::chrono::milliseconds(10));
+    unsigned state = 7;
+    double sum = 0, squares = 0, rawSquares = 0;
+    constexpr int kReports = 40000;
+    for (int ms = 0; ms < kReports; ++ms) {
+        state = state * 1664525u + 1013904223u;
+        const std::int64_t raw = static_cast<std::int64_t>(state >> 20) - 2048; // uniform
+        const auto value = static_cast<double>(lowPass.take(raw, std::chrono::milliseconds(ms)));
+        sum += value;
+        squares += value * value;
+        rawSquares += static_cast<double>(raw * raw);
+    }
+    const double left = std::sqrt((squares - sum * sum / kReports) / rawSquares);
+    // A report moves the value only from then on: as much as the report before it has done by the next.
+    const double a = 1 - std::exp(-0.1);
+    QVERIFY2(std::fabs(left / std::sqrt(a / (2 - a)) - 1) < 0.05, qPrintable(QString::number(left)));
+}
+
+void TestRigAxes::medianThenLowPass() {
+    Bench bench(kThrust + "range = [0, 4000]\nmedian = \"8 ms\"\nsmooth = \"20 ms\"\n");
+    bench.send(0, "X", 2000);
+    bench.send(10, "X", 4000);
+    bench.send(13, "X", 2000);
+    QVERIFY(bench.wait(90).empty()); // nothing of the spike is left to be smeared
+    bench.send(100, "X", 3000);
+    bench.wait(124); // 4 ms late, then one time constant: 2000 + 1000 * 0.63212 = 2632
+    QCOMPARE(bench.number("thrust_lever_1"), 65.8);
+    QVERIFY(bench.rig().connect(0, bench.inputs())); // plugged in again: nothing of before is left
+    bench.send(130, "X", 1000);
+    QCOMPARE(bench.number("thrust_lever_1"), 25.0);
 }
 
 void TestRigAxes::sweepIsAskedFor() {

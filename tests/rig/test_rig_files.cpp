@@ -163,6 +163,10 @@ void TestRigFiles::badFilesAreRefused_data() {
     row("negative noise", kHead + kThrust + "range = [0, 9]\nnoise = -1\n", "bad-noise", 11, 9, "");
     row("settle without a limit", kHead + kThrust + "range = [0, 9]\nsettle = \"1 s\"\n", "missing-key", 11, 10,
         "spike_limit");
+    row("a median of minutes", kHead + kThrust + "range = [0, 9]\nmedian = \"1 min\"\n", "bad-value", 11, 10, "1 s");
+    row("a low-pass of minutes", kHead + kThrust + "range = [0, 9]\nsmooth = \"1 min\"\n", "bad-value", 11, 10, "1 s");
+    row("a spike limit behind a low-pass", kHead + kThrust + "range = [0, 9]\nspike_limit = 5\nsmooth = \"5 ms\"\n",
+        "two-filters", 11, 15, "'median' with 'smooth'");
     row("to outside the signal", kHead + kThrust + "range = [0, 9]\nto = [0, 120]\n", "bad-values", 11, 6,
         "0 to 100 %");
     row("an axis for a switch", kHead + "[[control]]\nsignal = \"taxi_light\"\nwiring = \"axis\"\ninput = \"X\"\n",

@@ -48,6 +48,8 @@ wiring = "gates"
 input = "Y"
 band = 150
 hysteresis = 50
+median = "6 ms"
+smooth = "20 ms"
 gates = [
     { position = "up", at = 300 }, { position = "4", at = 1100 }, { position = "12", at = 2000 },
     { position = "22", at = 2900 }, { position = "34", at = 3700 },
