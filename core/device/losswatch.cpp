@@ -19,6 +19,10 @@ constexpr std::uint64_t kRateReports = 256;
 constexpr Duration kPause = 500ms;
 /// So much more slowly than they were read did the reports of a full queue come.
 constexpr int kSlower = 4;
+/// The rate is good to a percent or so, the ends of a stretch to a report each.
+constexpr std::uint64_t doubtOf(std::uint64_t reports) {
+    return 2 + reports / 50;
+}
 /// A stretch without an end is counted whenever it is as long as this.
 constexpr std::uint64_t kLongStretch = 4096;
 
@@ -61,25 +65,42 @@ void LossWatch::endStretch() {
         return;
     }
     const auto promised = m_period > Duration{} ? static_cast<std::uint64_t>((m_last - m_emptySince) / m_period) : 0;
-    // The rate is good to a percent or so, the ends of a stretch to a report each.
-    const std::uint64_t doubt = 2 + read / 50;
-    if (promised > read + doubt)
-        m_suspected += promised - read;
-    else if (promised + doubt < read && m_wait > kSlower * m_drain)
+    const std::uint64_t doubt = doubtOf(read);
+    if (promised > read + doubt) {
+        m_unsure = promised - read;
+        m_suspected += m_unsure;
+    } else if (m_unsure > 0) {
+        weigh(read, m_last - m_emptySince);
+    } else if (promised + doubt < read && m_wait > kSlower * m_drain) {
         ++m_suspected;
+    }
     m_rateSince = m_last;
     m_rateReports = 0;
 }
 
 void LossWatch::measureRate() {
-    if (m_pause >= kPause)
+    if (m_pause >= kPause) {
         m_period = {};
-    else if (m_rateReports >= kRateReports)
+    } else if (m_rateReports >= kRateReports) {
+        weigh(m_rateReports, m_last - m_rateSince);
+        m_unsure = 0; // what is late comes sooner
         m_period = (m_last - m_rateSince) / static_cast<std::int64_t>(m_rateReports);
-    else
+    } else {
         return;
+    }
     m_rateSince = m_last;
     m_rateReports = 0;
+}
+
+void LossWatch::weigh(std::uint64_t reports, Duration time) {
+    const auto promised = m_period > Duration{} ? static_cast<std::uint64_t>(time / m_period) : reports;
+    const std::uint64_t doubt = doubtOf(reports);
+    if (reports <= promised + doubt)
+        return;
+    const std::uint64_t surplus = reports - promised;
+    const std::uint64_t refuted = surplus + doubt >= m_unsure ? m_unsure : surplus;
+    m_suspected -= refuted;
+    m_unsure -= refuted;
 }
 
 } // namespace flowhand

@@ -78,6 +78,8 @@ private Q_SLOTS:
     void withoutARateOneIsCounted();
     void silenceIsNoLoss();
     void steadyOverloadIsCounted();
+    void lateSenderIsNoLoss_data();
+    void lateSenderIsNoLoss();
 };
 
 void TestLossWatch::stalls_data() {
@@ -146,6 +148,42 @@ void TestLossWatch::steadyOverloadIsCounted() {
     QVERIFY(line.lost() > 10'000);
     const double share = double(line.watch().suspected()) / double(line.lost());
     QVERIFY2(share > 0.9 && share < 1.1, qPrintable(QString::number(share)));
+}
+
+void TestLossWatch::lateSenderIsNoLoss_data() {
+    QTest::addColumn<int>("firstBurst");
+    QTest::addColumn<int>("secondBurst");
+    QTest::addColumn<int>("left"); // suspected in the end
+    QTest::newRow("all at once") << 80 << 5 << 0;
+    QTest::newRow("the rest later") << 64 << 21 << 0;
+    QTest::newRow("the rest later, and much") << 70 << 135 << 0;
+    QTest::newRow("the rest never") << 64 << 5 << 16;
+}
+
+/// A sender that was late for 80 ms catches up in two bursts with 5 ms (or 125 ms) between them; each report is read as
+/// it comes.
+void TestLossWatch::lateSenderIsNoLoss() {
+    QFETCH(int, firstBurst);
+    QFETCH(int, secondBurst);
+    QFETCH(int, left);
+    LossWatch watch;
+    Time time{};
+    const auto send = [&](Duration pause, int reports, Duration period) {
+        time += pause;
+        for (int report = 0; report < reports; ++report) {
+            watch.took(time);
+            time += period;
+        }
+        watch.sawEmpty(time);
+    };
+    for (int report = 0; report < 1000; ++report)
+        send(1ms - 10us, 1, 10us);
+    send(80ms, firstBurst, 10us);
+    QCOMPARE(watch.suspected() > 0, firstBurst < 75);
+    send(secondBurst > 100 ? 125ms : 5ms, secondBurst, 10us);
+    for (int report = 0; report < 1000; ++report)
+        send(1ms - 10us, 1, 10us);
+    QCOMPARE(watch.suspected(), std::uint64_t(left));
 }
 
 QTEST_APPLESS_MAIN(TestLossWatch)
