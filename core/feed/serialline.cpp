@@ -30,8 +30,9 @@ public:
         m_port.reset();
         sp_port* found = nullptr;
         if (sp_get_port_by_name(m_spec.path.c_str(), &found) != SP_OK)
-            return failure("no-serial-line", "there is no serial line " + m_spec.path +
-                                                 ": plug it in, and see 'flowhand feeds' for those that are there");
+            return failure("no-serial-line",
+                           "there is no serial line " + m_spec.path +
+                               ": plug it in; those that are there have names such as /dev/ttyUSB0 and /dev/ttyACM0");
         std::unique_ptr<sp_port, PortCloser> port(found);
         if (sp_open(port.get(), SP_MODE_READ) != SP_OK)
             return failure("cannot-open-serial-line",
