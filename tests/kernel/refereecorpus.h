@@ -27,6 +27,7 @@ inline constexpr const char* kWheelTwice = "wheel-twice";
 inline constexpr const char* kVendorPage = "vendor-page";
 inline constexpr const char* kMaximumAtOnce = "maximum-at-once";
 inline constexpr const char* kThirtyTwoBits = "32-bits";
+inline constexpr const char* kWideFields = "wide-fields";
 inline constexpr const char* kNoBits = "no-bits";
 inline constexpr const char* kUnusedUsages = "unused-usages";
 inline constexpr const char* kBackwardRange = "backward-range";
