@@ -11,32 +11,14 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
-#include "command/commandline.h"
+#include "command/printed.h"
 
 using namespace flowhand;
 
 namespace {
 
-struct Outcome {
-    std::optional<int> status;
-    QString out;
-    QString err;
-};
-
-Outcome bench(const QStringList& arguments) {
-    std::vector<std::string> words{"flowhand", "bench"};
-    for (const QString& argument : arguments)
-        words.push_back(argument.toStdString());
-    std::vector<char*> pointers;
-    for (std::string& word : words)
-        pointers.push_back(word.data());
-    std::ostringstream out, err;
-    Outcome outcome;
-    WindowWish window;
-    outcome.status = runCommandLine(static_cast<int>(pointers.size()), pointers.data(), out, err, window);
-    outcome.out = QString::fromStdString(out.str());
-    outcome.err = QString::fromStdString(err.str());
-    return outcome;
+Printed bench(const QStringList& arguments) {
+    return flowhandWith(QStringList{"bench"} + arguments);
 }
 
 /// A device with one axis X of 8 bits and two buttons, recorded: what was done, a line each 10 ms.
@@ -116,7 +98,7 @@ void TestBench::fromWireToSheet() {
                                                  .move(10, 0)
                                                  .hold(10, 0, 1)
                                                  .text());
-    const Outcome wired = bench({"wire", "--rig", path("my.toml"), "--aircraft", kAircraft, "--recording", moving,
+    const Printed wired = bench({"wire", "--rig", path("my.toml"), "--aircraft", kAircraft, "--recording", moving,
                                  "thrust_lever_1", "taxi_light"});
     QVERIFY2(wired.status == 0, qPrintable(wired.out + wired.err));
     QVERIFY2(read("my.toml").contains("signal = \"thrust_lever_1\"\ndevice = \"quadrant\"\nwiring = \"axis\"\n"
@@ -128,7 +110,7 @@ void TestBench::fromWireToSheet() {
 
     const QString walking =
         write("walk.rec", Recorded().hold(10, 0, 1).move(240, 0).hold(240, 0, 1).move(240, 2).move(240, 0).text());
-    const Outcome walked =
+    const Printed walked =
         bench({"walk", "--rig", path("my.toml"), "--recording", walking, "--sheet", path("sheet.html")});
     QVERIFY2(walked.status == 0, qPrintable(walked.out + walked.err));
     QCOMPARE(read("my.evidence.jsonl").count('\n'), 2);
@@ -142,7 +124,7 @@ void TestBench::fromWireToSheet() {
     QCOMPARE(sheet.count("<svg"), 2);
     QVERIFY(!sheet.contains("<script") && !sheet.contains("http"));
 
-    const Outcome proven = bench({"coverage", "--rig", path("my.toml"), PROCEDURES "/twin_jet", "--json"});
+    const Printed proven = bench({"coverage", "--rig", path("my.toml"), PROCEDURES "/twin_jet", "--json"});
     QCOMPARE(proven.status, 1); // two controls do not make a cockpit
     const QJsonObject json = QJsonDocument::fromJson(proven.out.toUtf8()).object();
     QCOMPARE(json["controls"].toArray()[0].toObject()["state"].toString(), QString("seen working"));
@@ -152,7 +134,7 @@ void TestBench::fromWireToSheet() {
 
     // Another range: what was seen no longer holds.
     write("my.toml", read("my.toml").replace("[10, 240]", "[20, 240]").toUtf8());
-    const Outcome stale = bench({"coverage", "--rig", path("my.toml"), PROCEDURES "/twin_jet", "--json"});
+    const Printed stale = bench({"coverage", "--rig", path("my.toml"), PROCEDURES "/twin_jet", "--json"});
     const QJsonObject lever = QJsonDocument::fromJson(stale.out.toUtf8()).object()["controls"].toArray()[0].toObject();
     QCOMPARE(lever["state"].toString(), QString("wired"));
     QVERIFY(lever["stale"].toBool());
@@ -172,7 +154,7 @@ void TestBench::twoSignalsOfOneInputAreAConflict() {
                                                  .text());
     const QStringList wire{"wire",        "--rig", path("my.toml"),  "--aircraft",    kAircraft,
                            "--recording", moving,  "thrust_lever_1", "thrust_lever_2"};
-    const Outcome refused = bench(wire);
+    const Printed refused = bench(wire);
     QCOMPARE(refused.status, 1);
     QVERIFY(refused.out.contains("Conflict: quadrant: X is also wired to 'Thrust lever 1'"));
     QVERIFY(!read("my.toml").contains("thrust_lever_2"));
@@ -181,7 +163,7 @@ void TestBench::twoSignalsOfOneInputAreAConflict() {
 }
 
 void TestBench::coverageSaysWhich() {
-    const Outcome whole = bench({"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet"});
+    const Printed whole = bench({"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet"});
     QVERIFY2(whole.status == 0, qPrintable(whole.out + whole.err));
     QVERIFY(whole.out.contains("Wired, but no step"));
     QCOMPARE(bench({"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet", "--proven"}).status, 1);
@@ -192,7 +174,7 @@ void TestBench::coverageSaysWhich() {
     QString text = QString::fromUtf8(shipped.readAll());
     text.replace("    { position = \"12\", at = 1950 },\n", "");
     const QString rig = write("part.toml", text.toUtf8());
-    const Outcome part = bench({"coverage", "--rig", rig, PROCEDURES "/twin_jet", "--flow", "taxi_out"});
+    const Printed part = bench({"coverage", "--rig", rig, PROCEDURES "/twin_jet", "--flow", "taxi_out"});
     QCOMPARE(part.status, 1);
     QVERIFY(part.out.contains("Cannot be confirmed with this rig"));
     QVERIFY2(part.out.simplified().contains("Flap lever must be 12"), qPrintable(part.out));
@@ -200,7 +182,7 @@ void TestBench::coverageSaysWhich() {
 }
 
 void TestBench::coverageAsTable() {
-    const Outcome outcome = bench({"coverage", "--rig", kFullCockpit, PROCEDURES, "--csv", path("table.csv")});
+    const Printed outcome = bench({"coverage", "--rig", kFullCockpit, PROCEDURES, "--csv", path("table.csv")});
     QCOMPARE(outcome.status, 0);
     const QStringList lines = read("table.csv").split("\r\n", Qt::SkipEmptyParts);
     QVERIFY(lines.size() > 40);
@@ -214,7 +196,7 @@ void TestBench::sheetWithoutEvidence() {
                                          "name = \"quadrant\"\nid = \"1209:F101\"\n[[control]]\n"
                                          "name = \"Lever \\\"1\\\"\"\nsignal = \"thrust_lever_1\"\n"
                                          "wiring = \"axis\"\ninput = \"X\"\nrange = [10, 240]\n");
-    const Outcome made = bench({"sheet", "--rig", rig, "--out", path("sheet.html")});
+    const Printed made = bench({"sheet", "--rig", rig, "--out", path("sheet.html")});
     QVERIFY2(made.status == 0, qPrintable(made.err));
     const QString sheet = read("sheet.html");
     QVERIFY(sheet.contains("0 of 1 controls"));
@@ -229,13 +211,13 @@ void TestBench::whatStaysOpenIsNotConfirmed() {
                                          "id = \"1209:F101\"\n[[control]]\nsignal = \"thrust_lever_1\"\n"
                                          "wiring = \"axis\"\ninput = \"X\"\nrange = [10, 240]\n");
     const QString half = write("half.rec", Recorded().hold(10, 0, 1).move(130, 0).text());
-    const Outcome walked = bench({"walk", "--rig", rig, "--recording", half, "--json"});
+    const Printed walked = bench({"walk", "--rig", rig, "--recording", half, "--json"});
     QCOMPARE(walked.status, 1);
     QVERIFY(walked.err.contains("its high end"));
     QVERIFY(read("my.evidence.jsonl").contains("\"good\":false"));
     QCOMPARE(bench({"walk", "--rig", rig, "--recording", half, "--unstored"}).status, 1);
     QCOMPARE(read("my.evidence.jsonl").count('\n'), 1);
-    const Outcome loose = bench({"walk", "--rig", rig, "--recording", half, "--travel", "48.5", "--unstored"});
+    const Printed loose = bench({"walk", "--rig", rig, "--recording", half, "--travel", "48.5", "--unstored"});
     QVERIFY2(loose.status == 0, qPrintable(loose.out + loose.err));
 }
 
@@ -263,7 +245,7 @@ void TestBench::mistakesAreErrors_data() {
 void TestBench::mistakesAreErrors() {
     QFETCH(QStringList, arguments);
     QFETCH(QString, message);
-    const Outcome outcome = bench(arguments);
+    const Printed outcome = bench(arguments);
     QCOMPARE(outcome.status, 1);
     QVERIFY2(outcome.err.contains(message), qPrintable(outcome.err));
 }

@@ -13,7 +13,7 @@
 #include "bench/evidence.h"
 #include "bench/generated.h"
 #include "bench/generatedswitch.h"
-#include "command/commandline.h"
+#include "command/printed.h"
 #include "device/recording.h"
 #include "procedure/aircraftfile.h"
 
@@ -68,28 +68,6 @@ gates = [
     { position = "34", at = 3740 },
 ]
 )";
-
-struct Outcome {
-    std::optional<int> status;
-    QString out;
-    QString err;
-};
-
-Outcome flowhandWith(const QStringList& arguments) {
-    std::vector<std::string> words{"flowhand"};
-    for (const QString& argument : arguments)
-        words.push_back(argument.toStdString());
-    std::vector<char*> pointers;
-    for (std::string& word : words)
-        pointers.push_back(word.data());
-    std::ostringstream out, err;
-    WindowWish window;
-    Outcome outcome;
-    outcome.status = runCommandLine(static_cast<int>(pointers.size()), pointers.data(), out, err, window);
-    outcome.out = QString::fromStdString(out.str());
-    outcome.err = QString::fromStdString(err.str());
-    return outcome;
-}
 
 void write(const QString& file, const std::string& text) {
     std::ofstream(file.toStdString(), std::ios::binary) << text;
@@ -178,7 +156,7 @@ private:
 void TestBenchMeasure::calibrationIsWrittenAndProven() {
     write(file("desk.toml"), kRig);
     write(file("lever.rec"), recordingOf(worked()));
-    const Outcome done = flowhandWith({"bench", "calibrate", "--rig", file("desk.toml"), "--recording",
+    const Printed done = flowhandWith({"bench", "calibrate", "--rig", file("desk.toml"), "--recording",
                                        file("lever.rec"), "--json", "thrust_lever_1"});
     QVERIFY2(done.status == 0, qPrintable(done.err));
     const QJsonValue line = linesOf(done.out).front();
@@ -205,7 +183,7 @@ void TestBenchMeasure::calibrationIsWrittenAndProven() {
 void TestBenchMeasure::aDryRunWritesNothing() {
     write(file("dry.toml"), kRig);
     write(file("lever.rec"), recordingOf(worked()));
-    const Outcome done = flowhandWith(
+    const Printed done = flowhandWith(
         {"bench", "calibrate", "--rig", file("dry.toml"), "--recording", file("lever.rec"), "--dry-run", "Left lever"});
     QVERIFY2(done.status == 0, qPrintable(done.err));
     QVERIFY(done.out.contains("not written") && done.out.contains("range = "));
@@ -220,7 +198,7 @@ void TestBenchMeasure::gatesAreWritten() {
     GeneratedAxis axis(truth);
     axis.hold(1).visit({0.0, 0.22, 0.45, 0.7, 1.0}, 3);
     write(file("flaps.rec"), recordingOf(axis.series()));
-    const Outcome done = flowhandWith(
+    const Printed done = flowhandWith(
         {"bench", "calibrate", "--rig", file("flaps.toml"), "--recording", file("flaps.rec"), "--json", "flap_lever"});
     QVERIFY2(done.status == 0, qPrintable(done.err));
     const QJsonArray gates =
@@ -241,7 +219,7 @@ void TestBenchMeasure::valuesBendTheScaleBack() {
     write(file("rod.rec"), recordingOf(axis.series()));
     const QStringList calibrate = {"bench",       "calibrate",     "--rig",  file("rod.toml"),
                                    "--recording", file("rod.rec"), "--json", "Left lever"};
-    const Outcome done = flowhandWith(calibrate + QStringList{"--values", "0 %,25 %, 50 %, 75 %,100 %"});
+    const Printed done = flowhandWith(calibrate + QStringList{"--values", "0 %,25 %, 50 %, 75 %,100 %"});
     QVERIFY2(done.status == 0, qPrintable(done.err));
     const QString source = QString::fromStdString(*readFile(file("rod.toml").toStdString()));
     QVERIFY2(source.contains("points = [") && !source.contains("\nrange"), qPrintable(source));
@@ -256,7 +234,7 @@ void TestBenchMeasure::valuesBendTheScaleBack() {
     // The next time the file's values are asked for.
     QVERIFY(flowhandWith(calibrate).status == 0);
     QCOMPARE(QString::fromStdString(*readFile(file("rod.toml").toStdString())), source);
-    const Outcome checked = flowhandWith(calibrate + QStringList{"--check"});
+    const Printed checked = flowhandWith(calibrate + QStringList{"--check"});
     QVERIFY2(checked.status == 0, qPrintable(checked.err));
     const QJsonValue places = linesOf(checked.out).front()["result"]["places"];
     QCOMPARE(places[1]["place"].toString(), QString("25 %"));
@@ -274,7 +252,7 @@ void TestBenchMeasure::valuesAtASpring() {
     write(file("spring.rec"), recordingOf(axis.series()));
     const QStringList calibrate = {"bench",       "calibrate",        "--rig",      file("spring.toml"),
                                    "--recording", file("spring.rec"), "Left lever", "--values"};
-    const Outcome done = flowhandWith(calibrate + QStringList{"-70 deg,-30 deg,0 deg,35 deg,70 deg"});
+    const Printed done = flowhandWith(calibrate + QStringList{"-70 deg,-30 deg,0 deg,35 deg,70 deg"});
     QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
     QCOMPARE(valueAt(file("spring.toml"), axis.counts(0.52)), 0.0);
     QVERIFY(std::fabs(valueAt(file("spring.toml"), axis.counts(0.3)) - 35) < 0.3); // it runs backwards
@@ -303,10 +281,10 @@ void TestBenchMeasure::repeatCheck() {
     QFile::remove(QString::fromStdString(evidenceFileOf(file("again.toml").toStdString())));
     QCOMPARE(flowhandWith(calibrate + QStringList{file("first.rec")}).status, std::optional(0));
     const std::string before = *readFile(file("again.toml").toStdString());
-    const Outcome dry = flowhandWith(calibrate + QStringList{file("again.rec"), "--check", "--dry-run"});
+    const Printed dry = flowhandWith(calibrate + QStringList{file("again.rec"), "--check", "--dry-run"});
     QCOMPARE(dry.status, std::optional(status));
     QCOMPARE(evidence("again.toml").size(), std::size_t(1));
-    const Outcome text = flowhandWith(calibrate + QStringList{file("again.rec"), "--check"});
+    const Printed text = flowhandWith(calibrate + QStringList{file("again.rec"), "--check"});
     QVERIFY2(text.out.contains(QRegularExpression("place +" + words + " +low end")), qPrintable(text.out));
     QVERIFY(text.out.contains("stays as it is"));
     QCOMPARE(*readFile(file("again.toml").toStdString()), before);
@@ -332,7 +310,7 @@ void TestBenchMeasure::repeatCheckOfGates() {
     const GeneratedAxis axis =
         GeneratedAxis(truth).hold(1).visit({0.0, shareOf(1120), shareOf(2060), shareOf(2890), 1.0}, 3);
     write(file("gates.rec"), recordingOf(axis.series()));
-    const Outcome done = flowhandWith(
+    const Printed done = flowhandWith(
         {"bench", "calibrate", "--check", "--rig", file("gates.toml"), "--recording", file("gates.rec"), "flap_lever"});
     QCOMPARE(done.status, std::optional(3));
     QVERIFY2(done.out.contains(QRegularExpression("bad +gate '12'")), qPrintable(done.out));
@@ -344,7 +322,7 @@ void TestBenchMeasure::healthIsToldAndKept() {
     GeneratedSwitch rotary(3, {0.0015, 125.0});
     rotary.set(0, true).wait(12).turnThrough(0.08, 0).turnThrough(0.08, 0).wait(1);
     write(file("all.rec"), recordingOf(worked(), rotary.series()));
-    const Outcome done =
+    const Printed done =
         flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "--json"});
     QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
     const std::vector<QJsonValue> lines = linesOf(done.out);
@@ -354,7 +332,7 @@ void TestBenchMeasure::healthIsToldAndKept() {
     QVERIFY(std::fabs(lines[1]["result"]["axes"]["X"]["sigma"].toDouble() - 1.23) < 0.1);
     QCOMPARE(lines[2]["result"]["switch"]["changes"].toInt(), 8);
     QCOMPARE(evidence("health.toml").size(), std::size_t(2));
-    const Outcome text =
+    const Printed text =
         flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "Left lever"});
     QVERIFY(text.out.contains("noise-free bits"));
 }
@@ -365,7 +343,7 @@ void TestBenchMeasure::aBadControlEndsOtherwise() {
     truth.noise = 0;
     write(file("still.rec"), recordingOf(GeneratedAxis(truth).hold(3).series()));
     const QStringList health = {"bench", "health", "--rig", file("bad.toml"), "--recording", file("still.rec")};
-    const Outcome named = flowhandWith(health + QStringList{"Left lever"});
+    const Printed named = flowhandWith(health + QStringList{"Left lever"});
     QCOMPARE(named.status, std::optional(3));
     QVERIFY2(named.out.contains("every report says 380"), qPrintable(named.out));
     QVERIFY(!evidence("bad.toml").front().isGood);
@@ -406,7 +384,7 @@ void TestBenchMeasure::badInputIsAnError_data() {
 void TestBenchMeasure::badInputIsAnError() {
     QFETCH(QStringList, arguments);
     QFETCH(QString, says);
-    const Outcome outcome = flowhandWith(arguments);
+    const Printed outcome = flowhandWith(arguments);
     QCOMPARE(outcome.status, std::optional(1));
     QVERIFY2(outcome.err.contains(says), qPrintable(outcome.err));
     QCOMPARE(*readFile(file("input.toml").toStdString()), kRig);

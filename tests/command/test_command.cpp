@@ -1,7 +1,5 @@
 // The commands as a person types them, in this process: what they print, and their exit status.
 
-#include <sstream>
-
 #include <QDir>
 #include <QFile>
 #include <QJsonArray>
@@ -10,34 +8,12 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
-#include "command/commandline.h"
+#include "command/printed.h"
 #include "store/store.h"
 
 using namespace flowhand;
 
 namespace {
-
-struct Printed {
-    std::optional<int> status;
-    QString out;
-    QString err;
-};
-
-Printed flowhandWith(const QStringList& arguments) {
-    std::vector<std::string> words{"flowhand"};
-    for (const QString& argument : arguments)
-        words.push_back(argument.toStdString());
-    std::vector<char*> pointers;
-    for (std::string& word : words)
-        pointers.push_back(word.data());
-    std::ostringstream out, err;
-    Printed outcome;
-    WindowWish window;
-    outcome.status = runCommandLine(static_cast<int>(pointers.size()), pointers.data(), out, err, window);
-    outcome.out = QString::fromStdString(out.str());
-    outcome.err = QString::fromStdString(err.str());
-    return outcome;
-}
 
 QJsonObject objectIn(const QString& text) {
     return QJsonDocument::fromJson(text.toUtf8()).object();
