@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include "base/textfile.h"
 #include "device/descriptor.h"
 #include "device/report.h"
 #include "device/wishes.h"
@@ -63,10 +62,7 @@ Result<RecordedDevice> readRecordedDevice(const Recording& recording, const std:
 }
 
 Result<RecordedDevice> loadRecordedDevice(const std::string& file, DeviceIndex device) {
-    const Result<std::string> text = readFile(file, kLargestRecorded);
-    if (!text)
-        return tl::unexpected<Error>(text.error());
-    const Result<Recording> recording = parseRecording(*text, file);
+    const Result<Recording> recording = loadRecording(file);
     if (!recording)
         return tl::unexpected<Error>(recording.error());
     return readRecordedDevice(*recording, file, device);

@@ -27,7 +27,7 @@ inline constexpr Duration kUntimedPeriod = std::chrono::milliseconds(8);
 /// Errors, at the file: `no-descriptor`, `bad-recording` (no id, times that go back), and those of the descriptor.
 [[nodiscard]] Result<RecordedDevice> readRecordedDevice(const Recording& recording, const std::string& file,
                                                         DeviceIndex device);
-/// The same from a file; errors also those of readFile() and parseRecording().
+/// The same from a file; errors also those of loadRecording().
 [[nodiscard]] Result<RecordedDevice> loadRecordedDevice(const std::string& file, DeviceIndex device);
 
 } // namespace flowhand

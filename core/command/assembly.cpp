@@ -5,7 +5,6 @@
 #include <filesystem>
 
 #include "base/names.h"
-#include "base/textfile.h"
 #include "command/command.h"
 
 namespace flowhand {
@@ -57,10 +56,7 @@ std::vector<ControlFacts> factsOf(const Aircraft& aircraft, const std::optional<
 Result<Playback> loadRecordings(const std::vector<DeviceWish>& wishes, const std::vector<std::string>& files) {
     std::vector<NamedRecording> recordings;
     for (const std::string& file : files) {
-        const Result<std::string> content = readFile(file, kLargestRecorded);
-        if (!content)
-            return tl::unexpected(content.error());
-        Result<Recording> recording = parseRecording(*content, file);
+        Result<Recording> recording = loadRecording(file);
         if (!recording)
             return tl::unexpected(recording.error());
         recordings.push_back({file, std::move(*recording)});

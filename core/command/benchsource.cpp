@@ -2,7 +2,6 @@
 
 #include <thread>
 
-#include "base/textfile.h"
 #include "bench/reportcapture.h"
 #include "command/interrupt.h"
 #include "device/hidsystem.h"
@@ -18,10 +17,7 @@ constexpr Duration kLookPeriod = std::chrono::seconds(1); // as often as a perso
 Result<DeviceSeries> recordedSeries(const BenchOptions& options, const DeviceWish& wish,
                                     const std::vector<std::string>& inputs) {
     for (const std::string& file : options.recordings) {
-        const Result<std::string> text = readFile(file, kLargestRecorded);
-        if (!text)
-            return tl::unexpected(text.error());
-        const Result<Recording> recording = parseRecording(*text, file);
+        const Result<Recording> recording = loadRecording(file);
         if (!recording)
             return tl::unexpected(recording.error());
         const bool isNamed = recording->device.size() >= 9;

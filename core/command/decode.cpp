@@ -176,10 +176,7 @@ int decode(CommandLine& line, const DecodeOptions& options) {
         return complain(line, bytes.error());
     Recording recording;
     if (!options.reports.empty()) {
-        const auto content = readFile(options.reports, kLargestRecorded);
-        if (!content)
-            return complain(line, content.error());
-        auto parsed = parseRecording(*content, options.reports);
+        auto parsed = loadRecording(options.reports);
         if (!parsed)
             return complain(line, parsed.error());
         recording = std::move(*parsed);

@@ -5,6 +5,8 @@
 #include <cstdio>
 #include <utility>
 
+#include "base/textfile.h"
+
 namespace flowhand {
 
 namespace {
@@ -165,6 +167,13 @@ Result<Recording> parseRecording(std::string_view text, const std::string& name)
             return tl::unexpected(status.error());
     }
     return recording;
+}
+
+Result<Recording> loadRecording(const std::string& file) {
+    const Result<std::string> text = readFile(file, kLargestRecorded);
+    if (!text)
+        return tl::unexpected(text.error());
+    return parseRecording(*text, file);
 }
 
 std::string recordingHead(const Recording& recording) {

@@ -48,6 +48,8 @@ struct Recording {
 
 /// `name` stands in messages as the file. Error `bad-recording` with the line.
 [[nodiscard]] Result<Recording> parseRecording(std::string_view text, const std::string& name);
+/// The same from a file of at most kLargestRecorded bytes; errors also those of readFile().
+[[nodiscard]] Result<Recording> loadRecording(const std::string& file);
 
 /// The lines that parseRecording() reads, each with its line end.
 [[nodiscard]] std::string recordingHead(const Recording& recording);
