@@ -1,8 +1,6 @@
 #include "livebench.h"
 
-#include <chrono>
 #include <filesystem>
-#include <fstream>
 
 #include "base/textfile.h"
 #include "report/checksheet.h"
@@ -25,14 +23,6 @@ const AircraftFolder* folderFor(const std::vector<AircraftFolder>& library, cons
     return library.empty() ? nullptr : &library.front();
 }
 
-Status writeFile(const std::string& file, const std::string& text) {
-    std::ofstream out(file, std::ios::binary | std::ios::trunc);
-    out << text << std::flush;
-    if (!out)
-        return failure("save-failed", "cannot write it: is the folder there, and the disk not full?", {file});
-    return {};
-}
-
 class LiveBench final : public BenchHandle {
 public:
     LiveBench(const AircraftFolder& folder, std::string rigFile, std::vector<const Flow*> flows,
@@ -49,20 +39,8 @@ public:
     [[nodiscard]] const std::vector<const Flow*>& flows() const override { return m_flows; }
 
     Status writeSheet(const std::string& file) override {
-        Problems problems;
-        const Result<std::string> source = readFile(m_rigFile);
-        if (!source)
-            return tl::unexpected<Error>(source.error());
-        std::optional<RigFile> rig =
-            parseRigFile(*source, m_rigFile, aircraft().signals, aircraft().controls.size(), problems);
-        const Result<std::vector<EvidenceRecord>> evidence = readEvidence(evidenceFileOf(m_rigFile), problems);
-        if (!rig || !evidence)
-            return tl::unexpected<Error>(rig ? evidence.error() : problems.firstError());
-        const auto wall = std::chrono::system_clock::now().time_since_epoch();
-        const Result<CheckSheet> sheet = checkSheetOf(*rig, m_rigFile, aircraft(), *evidence,
-                                                      std::chrono::duration_cast<std::chrono::seconds>(wall).count());
-        return sheet ? writeFile(file, checkSheetHtml(*sheet, aircraft().signals))
-                     : tl::unexpected<Error>(sheet.error());
+        Problems problems; // the bench has shown them
+        return saveCheckSheet(m_rigFile, aircraft(), file, problems);
     }
 
     Status writeCoverage(const std::string& file) override {

@@ -32,4 +32,12 @@ Result<std::string> readFile(const std::string& path, std::size_t largest) {
     return content;
 }
 
+Status writeFile(const std::string& path, const std::string& text) {
+    std::ofstream out(path, std::ios::binary | std::ios::trunc);
+    out << text << std::flush;
+    if (!out)
+        return failure("unwritable-file", "cannot write it: is the folder there, and the disk not full?", {path});
+    return {};
+}
+
 } // namespace flowhand

@@ -1,12 +1,12 @@
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <memory>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "base/names.h"
+#include "base/textfile.h"
 #include "bench/coverage.h"
 #include "command/benchcommand.h"
 #include "procedure/library.h"
@@ -120,14 +120,9 @@ int coverage(CommandLine& line, const CoverageOptions& options) {
         csv += csv.empty() ? rows : rows.substr(rows.find('\n') + 1); // one head line
         isGood = isGood && (options.mustBeProven ? found->isProven() : found->isComplete());
     }
-    if (!options.csvFile.empty()) {
-        std::ofstream file(options.csvFile, std::ios::binary | std::ios::trunc);
-        file << csv << std::flush;
-        if (!file)
-            return complain(
-                line,
-                {"unwritable-file", "cannot write it: is the folder there, and the disk not full?", {options.csvFile}});
-    }
+    if (!options.csvFile.empty())
+        if (const Status written = writeFile(options.csvFile, csv); !written)
+            return complain(line, written.error());
     return isGood ? kExitDone : kExitError;
 }
 

@@ -1,5 +1,3 @@
-#include <chrono>
-#include <fstream>
 #include <memory>
 
 #include "command/benchcommand.h"
@@ -26,22 +24,12 @@ int sheet(CommandLine& line, const SheetOptions& options) {
 
 int writeCheckSheet(CommandLine& line, const std::string& rigFile, const Aircraft& aircraft,
                     const std::string& outFile) {
-    Result<RigFile> rig = loadRigFor(rigFile, aircraft, line.err);
-    if (!rig)
-        return complain(line, rig.error());
-    const Result<std::vector<EvidenceRecord>> evidence = loadEvidenceOf(rigFile, line.err);
-    if (!evidence)
-        return complain(line, evidence.error());
-    const auto wall = std::chrono::system_clock::now().time_since_epoch();
-    const Result<CheckSheet> made = checkSheetOf(*rig, rigFile, aircraft, *evidence,
-                                                 std::chrono::duration_cast<std::chrono::seconds>(wall).count());
-    if (!made)
-        return complain(line, made.error());
-    std::ofstream file(outFile, std::ios::binary | std::ios::trunc);
-    file << checkSheetHtml(*made, aircraft.signals) << std::flush;
-    if (!file)
-        return complain(line,
-                        {"unwritable-file", "cannot write it: is the folder there, and the disk not full?", {outFile}});
+    Problems problems;
+    const Status saved = saveCheckSheet(rigFile, aircraft, outFile, problems);
+    if (!saved)
+        return complain(line, saved.error());
+    for (const Problem& problem : problems.all())
+        line.err << describe(problem.error) << "\n";
     line.err << "Check sheet in " << outFile << "\n";
     return kExitDone;
 }

@@ -1,7 +1,10 @@
 #include "report/checksheet.h"
 
 #include <algorithm>
+#include <chrono>
 #include <utility>
+
+#include "base/textfile.h"
 
 namespace flowhand {
 
@@ -64,6 +67,26 @@ Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const 
         sheet.controls.push_back(std::move(control));
     }
     return sheet;
+}
+
+Status saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
+                      Problems& problems) {
+    Result<std::string> source = readFile(rigFile);
+    if (!source)
+        return tl::unexpected<Error>(source.error());
+    std::optional<RigFile> rig =
+        parseRigFile(std::move(*source), rigFile, aircraft.signals, aircraft.controls.size(), problems);
+    if (!rig)
+        return tl::unexpected<Error>(problems.firstError());
+    const Result<std::vector<EvidenceRecord>> evidence = readEvidence(evidenceFileOf(rigFile), problems);
+    if (!evidence)
+        return tl::unexpected<Error>(evidence.error());
+    const auto wall = std::chrono::system_clock::now().time_since_epoch();
+    const Result<CheckSheet> sheet = checkSheetOf(*rig, rigFile, aircraft, *evidence,
+                                                  std::chrono::duration_cast<std::chrono::seconds>(wall).count());
+    if (!sheet)
+        return tl::unexpected<Error>(sheet.error());
+    return writeFile(outFile, checkSheetHtml(*sheet, aircraft.signals));
 }
 
 } // namespace flowhand

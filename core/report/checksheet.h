@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/problem.h"
 #include "bench/coverage.h"
 #include "bench/walk.h"
 #include "bench/walkevidence.h"
@@ -39,6 +40,11 @@ struct CheckSheet {
 /// Of a rig with its evidence. Errors: of the evidence.
 [[nodiscard]] Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const Aircraft& aircraft,
                                               const std::vector<EvidenceRecord>& evidence, std::int64_t unixSeconds);
+
+/// Reads the rig file and its evidence and writes the page into `outFile`, dated now. Warnings go to `problems`.
+/// Errors: those of both files, of the evidence, `unwritable-file`.
+[[nodiscard]] Status saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
+                                    Problems& problems);
 
 /// A page by itself, for the screen and for A4 paper: no script, nothing fetched.
 [[nodiscard]] std::string checkSheetHtml(const CheckSheet& sheet, const SignalTable& signals);

@@ -25,7 +25,7 @@ public:
     /// Goes on to the next control of a walk, or ends the measurement.
     virtual void next() = 0;
     virtual void cancel() = 0;
-    /// Errors: `save-failed`, those of the evidence.
+    /// Errors: those of saveCheckSheet(), `unwritable-file`.
     [[nodiscard]] virtual Status writeSheet(const std::string& file) = 0;
     [[nodiscard]] virtual Status writeCoverage(const std::string& file) = 0;
     /// Fixed for the bench; outlive it.
