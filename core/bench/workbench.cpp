@@ -112,11 +112,14 @@ struct Workbench::State {
             notice(describe(problem.error));
         rig.evidence = std::move(*evidence);
         // Coverage moves a rig in thought, so it gets one of its own.
-        Result<BenchRigState> thought = loadRigState(parts.rigFile, parts.aircraft);
+        std::optional<RigFile> thought = RigFile{};
+        if (rig.isThere)
+            thought = parseRigFile(rig.rig.source, parts.rigFile, parts.aircraft.signals,
+                                   parts.aircraft.controls.size(), problems);
         if (!thought)
-            return tl::unexpected<Error>(thought.error());
+            return tl::unexpected<Error>(problems.firstError());
         const Result<Coverage> found =
-            coverageOf(thought->rig, {parts.aircraft, parts.flows, rig.evidence, {parts.aircraft.seats.front()}});
+            coverageOf(*thought, {parts.aircraft, parts.flows, rig.evidence, {parts.aircraft.seats.front()}});
         if (!found)
             return tl::unexpected<Error>(found.error());
         coverage = std::make_shared<const Coverage>(*found);

@@ -59,8 +59,18 @@ double shareOf(const Signal& signal, Value value) {
     return highest > lowest ? std::clamp((value.number() - lowest) / (highest - lowest), 0.0, 1.0) : -1.0;
 }
 
-Shown shownFinding(flowhand::Verdict::Kind kind, const char* word) {
-    return {kind, tr(word)};
+Shown shownSoundness(Soundness soundness) {
+    switch (soundness) {
+    case Soundness::Unmeasured:
+        return {Verdict::Waiting, tr("not measured")};
+    case Soundness::Caution:
+        return {Verdict::Late, tr("caution")};
+    case Soundness::Bad:
+        return {Verdict::Wrong, tr("bad")};
+    case Soundness::Good:
+        break;
+    }
+    return {Verdict::Done, tr("good")};
 }
 
 } // namespace
@@ -91,13 +101,7 @@ std::vector<FindingRow> findingRows(const std::vector<Finding>& findings) {
     std::vector<FindingRow> rows;
     for (std::size_t i = 0; i < findings.size(); ++i) {
         const Finding& finding = findings[i];
-        Shown shown = shownFinding(Verdict::Done, QT_TRANSLATE_NOOP("benchfacts", "good"));
-        if (finding.verdict == Soundness::Unmeasured)
-            shown = shownFinding(Verdict::Waiting, QT_TRANSLATE_NOOP("benchfacts", "not measured"));
-        else if (finding.verdict == Soundness::Caution)
-            shown = shownFinding(Verdict::Late, QT_TRANSLATE_NOOP("benchfacts", "caution"));
-        else if (finding.verdict == Soundness::Bad)
-            shown = shownFinding(Verdict::Wrong, QT_TRANSLATE_NOOP("benchfacts", "bad"));
+        const Shown shown = shownSoundness(finding.verdict);
         rows.push_back({static_cast<int>(i), shown.verdict, shown.word, QString::fromStdString(finding.text),
                         QString::fromStdString(finding.reason), QString::fromStdString(finding.remedy)});
     }

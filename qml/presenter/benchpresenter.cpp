@@ -1,6 +1,7 @@
 #include "presenter/benchpresenter.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QFileInfo>
 
@@ -51,6 +52,8 @@ void BenchPresenter::enter() {
         m_snapshot = m_bench->snapshot();
         m_bench->watch(chosenSignal());
         beginTrace();
+        showFindings();
+        showCoverage();
         refresh();
     }
     Q_EMIT openChanged();
@@ -70,7 +73,7 @@ void BenchPresenter::refresh() {
     m_isRefreshQueued = false;
     if (!m_bench)
         return;
-    m_snapshot = m_bench->snapshot();
+    const BenchSnapshot before = std::exchange(m_snapshot, m_bench->snapshot());
     m_states.setValues(m_snapshot.values);
     // A task that goes from control to control takes the choice along.
     const BenchTaskView& task = m_snapshot.task;
@@ -79,8 +82,10 @@ void BenchPresenter::refresh() {
         choose(static_cast<int>(indexOf(task.signal)));
     m_trace.add(m_bench->takeTrace(), m_snapshot.now);
     showControls();
-    showFindings();
-    showCoverage();
+    if (m_snapshot.measured != before.measured)
+        showFindings();
+    if (m_snapshot.coverage != before.coverage)
+        showCoverage();
     std::vector<NoticeRow> notices;
     for (const std::string& words : m_snapshot.notices)
         notices.push_back({static_cast<int>(notices.size()), QString::fromStdString(words)});
