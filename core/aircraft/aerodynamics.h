@@ -25,8 +25,9 @@ struct AerodynamicFigures {
     double spoilerLiftLoss = 0.0;   ///< share of the lift that fully raised spoilers take
     double wingHeight = 0.0;        ///< m above the main wheels' soles, for ground effect
     double flapRate = 0.0;          ///< deg/s
-    double gearTransit = 0.0;       ///< s
-    double spoilerTransit = 0.0;    ///< s
+    bool isFlapElectric = false;    ///< moves with the battery or a running engine only
+    double gearTransit = 1.0;       ///< s
+    double spoilerTransit = 1.0;    ///< s
     std::vector<FlapFigures> flaps; ///< by rising angle
 };
 

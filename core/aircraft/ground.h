@@ -19,8 +19,8 @@ struct GroundFigures {
     double parkingBrake = 0.0;    ///< share of full pedal
     double corneringForce = 0.0;  ///< N per rad of the nosewheel's slip
     double tillerSlow = 0.0;      ///< m/s, full authority up to here
-    double tillerFast = 0.0;      ///< m/s, least authority from here
-    double tillerLeast = 0.0;     ///< share
+    double tillerFast = 1.0;      ///< m/s, least authority from here
+    double tillerLeast = 1.0;     ///< share
     double pedalAngle = 0.0;      ///< nosewheel angle at full pedal, slow
     double pedalSlow = 0.0;       ///< m/s
     double pedalFast = 0.0;       ///< m/s

@@ -37,7 +37,7 @@ double engineArm(std::size_t engine, std::size_t engines, double outermost) {
 AircraftModel::AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route,
                              const StartPlace& place, const FlightValues& values, const CockpitState& cockpit)
     : m_figures(figures), m_plan(plan), m_route(route), m_values(values), m_engines(cockpit.engines.size()),
-      m_assist(firstPhase(place)) {
+      m_isFeatheredByItself(cockpit.engines.size(), false), m_assist(firstPhase(place)) {
     putInPlace(place, cockpit);
 }
 
@@ -85,15 +85,62 @@ bool AircraftModel::areLeversClosed(const CockpitState& cockpit) const {
 
 AirframeDemand AircraftModel::airframeDemand(const CockpitState& cockpit) const {
     // The gear cannot be raised while the aircraft stands on it.
-    return {cockpit.flapAngle, cockpit.isGearDown || m_isOnGround,
-            cockpit.spoilers == SpoilerLever::Up || m_areSpoilersOut};
+    const double flap = hasPower(cockpit) ? cockpit.flapAngle : m_airframe.flapAngle();
+    return {flap, cockpit.isGearDown || m_isOnGround, cockpit.spoilers == SpoilerLever::Up || m_areSpoilersOut};
 }
 
 EngineDemand AircraftModel::engineDemand(const CockpitState& cockpit, std::size_t engine) const {
     const EngineControls& controls = cockpit.engines[engine];
     const double idle = m_figures.engine.idlePower;
     const double least = m_isTakeOffLatched ? idle + m_values.takeOffLever / 100.0 * (100.0 - idle) : 0.0;
-    return {controls.lever, controls.reverseLever, least, controls.hasFuel, m_isOnGround};
+    const bool hasSpark = m_figures.engine.kind != EngineKind::Piston || cockpit.magnetos != Magnetos::Off;
+    EngineDemand demand;
+    demand.lever = controls.lever;
+    demand.reverseLever = controls.reverseLever;
+    demand.leastPower = least;
+    demand.hasFuel = controls.hasFuel && !controls.isFireHandlePulled && cockpit.isFuelSelected && hasSpark;
+    demand.isOnGround = m_isOnGround;
+    demand.hasStarter = controls.hasStarter && m_figures.engine.crankPower > 0.0;
+    demand.isCranked = controls.isCranked && cockpit.hasBattery;
+    demand.isFeathered = controls.isFeathered || m_isFeatheredByItself[engine];
+    demand.isSpeedLow = controls.isSpeedLow;
+    demand.strength = strength(cockpit);
+    return demand;
+}
+
+/// Share of a piston engine's power that mixture, carburettor heat and magnetos leave. The best mixture grows leaner
+/// with thinner air; common practice, the shape of the curve assumed.
+double AircraftModel::strength(const CockpitState& cockpit) const {
+    const PistonFigures& piston = m_figures.piston;
+    if (m_figures.engine.kind != EngineKind::Piston)
+        return 1.0;
+    const double rich = cockpit.mixture / std::min(1.0, air().density / standardAir(0.0).density) - 1.0;
+    const double off = rich > 0.0 ? piston.richLoss * rich : piston.leanLoss * -rich;
+    const double byMixture = std::max(0.0, 1.0 - off * std::fabs(rich));
+    const double byHeat = cockpit.hasCarburettorHeat ? 1.0 - piston.heatLoss : 1.0;
+    return byMixture * byHeat * (cockpit.magnetos == Magnetos::One ? 1.0 - piston.magnetoLoss : 1.0);
+}
+
+/// What moves the flaps: electric ones need the battery or an engine that turns its generator.
+bool AircraftModel::hasPower(const CockpitState& cockpit) const {
+    return !m_figures.air.isFlapElectric || cockpit.hasBattery ||
+           std::any_of(m_engines.begin(), m_engines.end(), [&](const Engine& engine) {
+               return engine.power() > m_figures.engine.idlePower / 2.0;
+           });
+}
+
+/// Armed, it feathers the propeller of an engine that gives nothing while its lever asks for take-off power.
+void AircraftModel::latchFeathers(const CockpitState& cockpit) {
+    const EngineFigures& figures = m_figures.engine;
+    for (std::size_t i = 0; i < m_engines.size(); ++i) {
+        const bool isLost = cockpit.engines[i].lever > figures.propeller.autofeatherLever &&
+                            m_engines[i].power() < figures.propeller.autofeatherPower;
+        const bool othersWell = std::all_of(m_engines.begin(), m_engines.end(), [&](const Engine& other) {
+            return &other == &m_engines[i] || other.power() > figures.propeller.autofeatherLever;
+        });
+        m_isFeatheredByItself[i] =
+            cockpit.isAutofeatherArmed && (m_isFeatheredByItself[i] || (isLost && othersWell && m_engines.size() > 1));
+    }
 }
 
 /// The take-off button holds take-off thrust until a lever is moved back.
@@ -118,6 +165,7 @@ void AircraftModel::latchSpoilers(const CockpitState& cockpit) {
 void AircraftModel::moveParts(const CockpitState& cockpit, double seconds) {
     latchTakeOff(cockpit);
     latchSpoilers(cockpit);
+    latchFeathers(cockpit);
     for (std::size_t i = 0; i < m_engines.size(); ++i)
         m_engines[i].step(m_figures.engine, engineDemand(cockpit, i), seconds);
     m_airframe.step(m_figures.air, airframeDemand(cockpit), seconds);
@@ -340,6 +388,7 @@ MotionState AircraftModel::motion() const {
     for (const Engine& engine : m_engines) {
         state.enginePower.push_back(engine.power());
         state.reversers.push_back(engine.reverser());
+        state.propellerSpeed.push_back(engine.propellerSpeed(m_figures.engine));
     }
     return state;
 }

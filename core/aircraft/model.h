@@ -14,7 +14,15 @@ struct EngineControls {
     double lever = 0.0;        ///< %
     double reverseLever = 0.0; ///< %
     bool hasFuel = true;
+    bool isFireHandlePulled = false;
+    bool hasStarter = false; ///< the cockpit has a switch for it
+    bool isCranked = false;
+    bool isFeathered = false;
+    bool isSpeedLow = false; ///< the condition lever holds the propeller at its low speed
 };
+
+/// Which magnetos of piston engines spark.
+enum class Magnetos : unsigned char { Off, One, Both };
 
 enum class SpoilerLever : unsigned char { Down, Armed, Up };
 
@@ -33,6 +41,12 @@ struct CockpitState {
     double yokeBank = 0.0;
     std::size_t autobrake = 0; ///< index into the settings
     bool isTakeOffPressed = false;
+    double mixture = 1.0; ///< of piston engines
+    bool hasCarburettorHeat = false;
+    Magnetos magnetos = Magnetos::Both;
+    bool isFuelSelected = true;
+    bool hasBattery = true;
+    bool isAutofeatherArmed = false;
 };
 
 /// What the profile is flown by; from the aircraft file.
@@ -81,6 +95,9 @@ private:
     [[nodiscard]] AssistView assistView(const CockpitState& cockpit, const Forces& forces) const;
     [[nodiscard]] AirframeDemand airframeDemand(const CockpitState& cockpit) const;
     [[nodiscard]] EngineDemand engineDemand(const CockpitState& cockpit, std::size_t engine) const;
+    [[nodiscard]] double strength(const CockpitState& cockpit) const;
+    [[nodiscard]] bool hasPower(const CockpitState& cockpit) const;
+    void latchFeathers(const CockpitState& cockpit);
     [[nodiscard]] bool areLeversClosed(const CockpitState& cockpit) const;
     [[nodiscard]] double trimAlpha(const Forces& forces) const;
     [[nodiscard]] double groundSpeed() const;
@@ -96,6 +113,7 @@ private:
     const Route& m_route;
     FlightValues m_values;
     std::vector<Engine> m_engines;
+    std::vector<bool> m_isFeatheredByItself; ///< by engine; stays so until automatic feathering is switched off
     Airframe m_airframe;
     GroundHandling m_wheels;
     Autobrake m_autobrake;

@@ -48,6 +48,7 @@ constexpr std::array<FlagEntry, 4> kFlags{{
 }};
 
 constexpr double kPowerPerUnit = 10.0;
+constexpr double kPropellerPerUnit = 0.1; // tens of rpm
 
 } // namespace
 
@@ -63,6 +64,7 @@ MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines)
     for (std::size_t i = 1; i <= engines; ++i) {
         m_powers.push_back(find("engine_power_" + std::to_string(i)));
         m_reversers.push_back(find("reverser_" + std::to_string(i)));
+        m_propellers.push_back(find("propeller_speed_" + std::to_string(i)));
     }
 }
 
@@ -90,6 +92,7 @@ void MotionWriter::write(const MotionState& state, Time time, std::vector<Sample
     for (std::size_t i = 0; i < m_powers.size(); ++i) {
         putNumber(m_powers[i], state.enginePower[i], kPowerPerUnit, time, out);
         put(m_reversers[i], Value::position(static_cast<int>(state.reversers[i])), time, out);
+        putNumber(m_propellers[i], state.propellerSpeed[i], kPropellerPerUnit, time, out);
     }
 }
 

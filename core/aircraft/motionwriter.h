@@ -32,6 +32,7 @@ struct MotionState {
     bool isTurnAhead = false;
     bool isRunwayClear = false;
     std::vector<double> enginePower;
+    std::vector<double> propellerSpeed; ///< rpm
     std::vector<ReverserState> reversers;
 };
 
@@ -51,8 +52,9 @@ private:
     std::vector<SignalId> m_flags;
     std::vector<SignalId> m_powers;
     std::vector<SignalId> m_reversers;
-    SignalId m_heading;        ///< goes round at 360
-    std::vector<Value> m_last; ///< by SignalId
+    std::vector<SignalId> m_propellers; ///< kNoSignal without propellers
+    SignalId m_heading;                 ///< goes round at 360
+    std::vector<Value> m_last;          ///< by SignalId
 };
 
 } // namespace flowhand

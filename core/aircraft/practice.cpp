@@ -19,7 +19,17 @@ enum class Role : std::uint8_t {
     None,
     Thrust,
     Reverse,
+    Power,
+    Condition,
     Fuel,
+    StartSwitch,
+    FireHandle,
+    Mixture,
+    CarburettorHeat,
+    Magnetos,
+    FuelSelector,
+    Battery,
+    Autofeather,
     Flap,
     Gear,
     Spoilers,
@@ -41,18 +51,34 @@ constexpr std::pair<const char*, Role> kRoles[] = {
     {"rudder_pedals", Role::Pedals},     {"tiller", Role::Tiller},
     {"yoke_pitch", Role::YokePitch},     {"yoke_roll", Role::YokeBank},
     {"autobrake", Role::Autobrake},      {"takeoff_button", Role::TakeOffButton},
+    {"throttle", Role::Thrust},          {"mixture", Role::Mixture},
+    {"magnetos", Role::Magnetos},        {"carburettor_heat", Role::CarburettorHeat},
+    {"battery", Role::Battery},          {"fuel_selector", Role::FuelSelector},
+    {"autofeather", Role::Autofeather},
 };
 
 constexpr std::pair<const char*, Role> kEngineRoles[] = {
-    {"thrust_lever_", Role::Thrust}, {"reverse_lever_", Role::Reverse}, {"fuel_lever_", Role::Fuel}};
+    {"thrust_lever_", Role::Thrust},   {"reverse_lever_", Role::Reverse},     {"power_lever_", Role::Power},
+    {"fuel_lever_", Role::Fuel},       {"condition_lever_", Role::Condition}, {"start_switch_", Role::StartSwitch},
+    {"fire_handle_", Role::FireHandle}};
 
 struct Binding {
     Role role = Role::None;
     std::size_t engine = 0;
 };
 
+/// Share of its travel below which a mixture lever cuts the fuel off.
+constexpr double kMixtureCut = 0.05;
+
 double share(const Signal& signal, double number) {
     return number / std::max(std::fabs(signal.lowest), std::fabs(signal.highest));
+}
+
+/// The name of the position; empty of other signals and between two gates.
+std::string positionOf(const Signal& signal, Value value) {
+    const int at = signal.kind == SignalKind::Position ? value.position() : -1;
+    return at >= 0 && at < static_cast<int>(signal.positions.size()) ? signal.positions[static_cast<std::size_t>(at)]
+                                                                     : std::string();
 }
 
 /// A number of the aircraft file in SI, or nothing when it is not there.
@@ -84,6 +110,7 @@ struct PracticeAircraft::Model {
     void bind();
     void set(SignalId id, Value value);
     void setEngine(const Binding& binding, const Signal& signal, Value value);
+    void setSystem(Role role, const Signal& signal, Value value);
     void setPosition(Role role, const std::string& position, std::size_t index);
     Status place(const std::string& name);
     [[nodiscard]] Result<FlightValues> flightValues() const;
@@ -105,17 +132,74 @@ void PracticeAircraft::Model::bind() {
     for (std::size_t engine = 0; engine < cockpit.engines.size(); ++engine)
         for (const auto& [name, role] : kEngineRoles)
             bindTo(name + std::to_string(engine + 1), {role, engine});
+    for (const Binding& binding : bindings)
+        for (std::size_t engine = 0; engine < cockpit.engines.size(); ++engine)
+            cockpit.engines[engine].hasStarter |=
+                binding.role == Role::Magnetos || (binding.role == Role::StartSwitch && binding.engine == engine);
 }
 
 void PracticeAircraft::Model::setEngine(const Binding& binding, const Signal& signal, Value value) {
+    if (binding.engine >= cockpit.engines.size())
+        return;
     EngineControls& engine = cockpit.engines[binding.engine];
-    if (binding.role == Role::Fuel)
-        engine.hasFuel = signal.kind == SignalKind::OnOff ? value.isOn() : value.position() != 0;
-    else if (binding.role == Role::Thrust)
+    const bool isOn = signal.kind == SignalKind::OnOff && value.isOn();
+    const std::string position = positionOf(signal, value);
+    switch (binding.role) {
+    case Role::Fuel:
+        engine.hasFuel = signal.kind == SignalKind::OnOff ? isOn : value.position() != 0;
+        break;
+    case Role::Condition:
+        engine.hasFuel = position != "off";
+        engine.isFeathered = position == "off" || position == "feather";
+        engine.isSpeedLow = position == "low";
+        break;
+    case Role::StartSwitch:
+        engine.isCranked = isOn || position == "start";
+        break;
+    case Role::FireHandle:
+        engine.isFireHandlePulled = isOn;
+        break;
+    case Role::Power: // forward of flight idle its power, behind it the blades and the power in reverse
+        engine.lever = 100.0 * std::max(0.0, value.number()) / signal.highest;
+        engine.reverseLever = signal.lowest < 0.0 ? 100.0 * std::min(0.0, value.number()) / signal.lowest : 0.0;
+        break;
+    case Role::Thrust:
         engine.lever = share(signal, value.number()) * 100.0;
-    else
+        break;
+    default:
         engine.reverseLever =
-            signal.kind == SignalKind::OnOff ? (value.isOn() ? 100.0 : 0.0) : share(signal, value.number()) * 100.0;
+            signal.kind == SignalKind::OnOff ? (isOn ? 100.0 : 0.0) : share(signal, value.number()) * 100.0;
+    }
+}
+
+/// What is the same for all engines.
+void PracticeAircraft::Model::setSystem(Role role, const Signal& signal, Value value) {
+    const std::string position = positionOf(signal, value);
+    switch (role) {
+    case Role::Mixture:
+        cockpit.mixture = share(signal, value.number());
+        for (EngineControls& engine : cockpit.engines)
+            engine.hasFuel = cockpit.mixture > kMixtureCut;
+        break;
+    case Role::CarburettorHeat:
+        cockpit.hasCarburettorHeat = value.isOn();
+        break;
+    case Role::Magnetos:
+        cockpit.magnetos = position == "off"                           ? Magnetos::Off
+                           : position == "left" || position == "right" ? Magnetos::One
+                                                                       : Magnetos::Both;
+        for (EngineControls& engine : cockpit.engines)
+            engine.isCranked = position == "start";
+        break;
+    case Role::FuelSelector:
+        cockpit.isFuelSelected = position != "off";
+        break;
+    case Role::Battery:
+        cockpit.hasBattery = value.isOn();
+        break;
+    default:
+        cockpit.isAutofeatherArmed = position == "armed";
+    }
 }
 
 void PracticeAircraft::Model::setPosition(Role role, const std::string& position, std::size_t index) {
@@ -147,9 +231,22 @@ void PracticeAircraft::Model::set(SignalId id, Value value) {
         return;
     case Role::Thrust:
     case Role::Reverse:
+    case Role::Power:
+    case Role::Condition:
     case Role::Fuel:
+    case Role::StartSwitch:
+    case Role::FireHandle:
         if (signal.kind != SignalKind::Position || value.position() >= 0)
             setEngine(binding, signal, value);
+        return;
+    case Role::Mixture:
+    case Role::CarburettorHeat:
+    case Role::Magnetos:
+    case Role::FuelSelector:
+    case Role::Battery:
+    case Role::Autofeather:
+        if (signal.kind != SignalKind::Position || value.position() >= 0)
+            setSystem(binding.role, signal, value);
         return;
     case Role::ParkingBrake:
         cockpit.isParked = value.isOn();

@@ -27,9 +27,10 @@ public:
         section("body", [&](QuantityReader& q, TomlReader&) {
             readBody(q);
         });
-        section("engine", [&](QuantityReader& q, TomlReader&) {
-            readEngine(q);
+        section("engine", [&](QuantityReader& q, TomlReader& reader) {
+            readEngine(q, reader);
         });
+        readPropeller();
         section("air", [&](QuantityReader& q, TomlReader& reader) {
             readAir(q, reader);
         });
@@ -40,7 +41,7 @@ public:
             readSteering(q);
         });
         readSurface();
-        section("autobrake", [&](QuantityReader& q, TomlReader& reader) {
+        optionalSection("autobrake", [&](QuantityReader& q, TomlReader& reader) {
             readAutobrake(q, reader);
         });
         section("assist", [&](QuantityReader& q, TomlReader&) {
@@ -65,7 +66,18 @@ private:
                              m_root.placeOf(name));
             return;
         }
-        TomlReader reader(m_file, *table, "[" + std::string(name) + "]", m_problems);
+        readSection(name, *table, read);
+    }
+
+    template <class Read>
+    void optionalSection(const char* name, Read read) {
+        if (const TomlNode* table = m_root.table(name))
+            readSection(name, *table, read);
+    }
+
+    template <class Read>
+    void readSection(const char* name, const TomlNode& table, Read read) {
+        TomlReader reader(m_file, table, "[" + std::string(name) + "]", m_problems);
         QuantityReader quantities(reader);
         read(quantities, reader);
         reader.finish();
@@ -90,23 +102,76 @@ private:
         body.elevatorFrom = q.si("elevator_from", "kt");
     }
 
-    void readEngine(QuantityReader& q) {
+    void readEngine(QuantityReader& q, TomlReader& reader) {
         EngineFigures& engine = m_figures.engine;
-        engine.ratedThrust = q.si("rated_thrust", "N");
+        engine.kind = readKind(reader);
+        if (engine.hasPropeller())
+            engine.ratedPower = q.si("rated_power", "kW");
+        else
+            engine.ratedThrust = q.si("rated_thrust", "N");
         engine.machLapse = q.bareOr("mach_lapse", 0.0);
         engine.densityPower = q.bareOr("density_power", 0.0);
         engine.idlePower = q.si("idle_power", "%");
         engine.spoolStart = q.bare("spool_start");
-        engine.spoolGain = q.bare("spool_gain");
+        engine.spoolGain = q.bareOr("spool_gain", 0.0);
         engine.spoolDown = q.bare("spool_down");
         engine.spoolNear = q.bare("spool_near");
         engine.startRate = q.bare("start_rate");
+        engine.crankPower = q.siOr("crank_power", "%", 0.0);
         engine.leverIdle = q.si("lever_idle", "%");
+        PistonFigures& piston = m_figures.piston;
+        piston.richLoss = q.bareOr("rich_loss", 0.0);
+        piston.leanLoss = q.bareOr("lean_loss", 0.0);
+        piston.heatLoss = q.siOr("carburettor_heat_loss", "%", 0.0) / 100.0;
+        piston.magnetoLoss = q.siOr("magneto_loss", "%", 0.0) / 100.0;
+        engine.hasReverser = reader.node("reverser_transit") != nullptr;
+        if (!engine.hasReverser)
+            return;
         engine.reverseRaised = q.si("reverse_raised", "%");
         engine.reverseIdle = q.si("reverse_idle", "%");
         engine.reversePower = q.si("reverse_power", "%");
         engine.reverseShare = q.si("reverse_share", "%") / 100.0;
         engine.reverserTransit = q.si("reverser_transit", "s");
+        if (engine.reverseIdle <= engine.reverseRaised || engine.reverseIdle >= 100.0)
+            m_problems.error("bad-value", "'reverse_idle' must lie between 'reverse_raised' and 100 %",
+                             reader.placeOf("reverse_idle"));
+    }
+
+    EngineKind readKind(TomlReader& reader) {
+        static constexpr std::pair<const char*, EngineKind> kKinds[] = {
+            {"jet", EngineKind::Jet}, {"turboprop", EngineKind::Turboprop}, {"piston", EngineKind::Piston}};
+        const std::string name = reader.requiredText("kind");
+        std::vector<std::string> known;
+        for (const auto& [kindName, kind] : kKinds) {
+            if (name == kindName)
+                return kind;
+            known.emplace_back(kindName);
+        }
+        if (!name.empty())
+            m_problems.error("unknown-kind",
+                             "there is no kind of engine '" + name + "'; the kinds are " + joined(known, ", ") +
+                                 nearestHint(name, known),
+                             reader.placeOf("kind"));
+        return EngineKind::Jet;
+    }
+
+    void readPropeller() {
+        if (!m_figures.engine.hasPropeller())
+            return;
+        section("propeller", [&](QuantityReader& q, TomlReader&) {
+            PropellerFigures& propeller = m_figures.engine.propeller;
+            propeller.diameter = q.si("diameter", "m");
+            propeller.efficiency = q.si("efficiency", "%") / 100.0;
+            propeller.standingShare = q.si("standing_share", "%") / 100.0;
+            propeller.fullFrom = q.si("full_from", "kt");
+            propeller.windmillDrag = q.bareOr("windmill_drag", 0.0);
+            propeller.featherTime = q.siOr("feather_time", "s", 0.0);
+            propeller.ratedSpeed = q.bare("rated_speed");
+            propeller.lowSpeed = q.siOr("low_speed", "%", 100.0) / 100.0;
+            propeller.lowPower = q.siOr("low_power", "%", 100.0);
+            propeller.autofeatherLever = q.siOr("autofeather_lever", "%", 100.0);
+            propeller.autofeatherPower = q.siOr("autofeather_power", "%", 0.0);
+        });
     }
 
     void readAir(QuantityReader& q, TomlReader& reader) {
@@ -121,8 +186,11 @@ private:
         air.spoilerDrag = q.bareOr("spoiler_drag", 0.0);
         air.spoilerLiftLoss = q.siOr("spoiler_lift_loss", "%", 0.0) / 100.0;
         air.flapRate = q.si("flap_rate", "deg/s") / kRadiansPerDegree;
-        air.gearTransit = q.si("gear_transit", "s");
-        air.spoilerTransit = q.si("spoiler_transit", "s");
+        air.isFlapElectric = reader.boolean("flap_electric").value_or(false);
+        if (m_aircraft.signals.find("gear_lever"))
+            air.gearTransit = q.si("gear_transit", "s");
+        if (m_aircraft.signals.find("spoiler_lever"))
+            air.spoilerTransit = q.si("spoiler_transit", "s");
         for (const TomlNode* table : reader.tables("flap"))
             readFlap(*table);
         checkFlaps(reader.placeOf("flap"));
@@ -175,9 +243,11 @@ private:
         GroundFigures& wheels = m_figures.wheels;
         wheels.steeringLimit = q.si("limit", "deg");
         wheels.steeringRate = q.si("rate", "deg/s");
-        wheels.tillerSlow = q.si("tiller_full_below", "kt");
-        wheels.tillerFast = q.si("tiller_least_above", "kt");
-        wheels.tillerLeast = q.si("tiller_least", "%") / 100.0;
+        if (m_aircraft.signals.find("tiller")) {
+            wheels.tillerSlow = q.si("tiller_full_below", "kt");
+            wheels.tillerFast = q.si("tiller_least_above", "kt");
+            wheels.tillerLeast = q.si("tiller_least", "%") / 100.0;
+        }
         wheels.pedalAngle = q.si("pedal_angle", "deg");
         wheels.pedalSlow = q.si("pedal_full_below", "kt");
         wheels.pedalFast = q.si("pedal_least_above", "kt");

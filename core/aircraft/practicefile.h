@@ -27,6 +27,14 @@ struct BodyFigures {
     double elevatorFrom = 0.0; ///< m/s calibrated from which the elevator can raise the nose
 };
 
+/// What a piston engine loses by its mixture, its carburettor heat and one magneto.
+struct PistonFigures {
+    double richLoss = 0.0;    ///< share of power for the square of the share by which the mixture is too rich ...
+    double leanLoss = 0.0;    ///< ... and too lean
+    double heatLoss = 0.0;    ///< share of power, carburettor heat on
+    double magnetoLoss = 0.0; ///< share of power on one magneto
+};
+
 /// One setting of the automatic brake.
 struct AutobrakeFigures {
     std::string position;
@@ -72,6 +80,7 @@ struct PracticeFigures {
     MassFigures mass;
     BodyFigures body;
     EngineFigures engine;
+    PistonFigures piston;
     AerodynamicFigures air;
     GroundFigures wheels;
     AutobrakeCommon autobrake;

@@ -13,6 +13,7 @@ constexpr Dimension kSpeed{1, -1, 0, 0, 0, 0};
 constexpr Dimension kAcceleration{1, -2, 0, 0, 0, 0};
 constexpr Dimension kMass{0, 0, 1, 0, 0, 0};
 constexpr Dimension kForce{1, -2, 1, 0, 0, 0};
+constexpr Dimension kPower{2, -3, 1, 0, 0, 0};
 constexpr Dimension kPressure{-1, -2, 1, 0, 0, 0};
 constexpr Dimension kAngle{0, 0, 0, 1, 0, 0};
 constexpr Dimension kAngularRate{0, -1, 0, 1, 0, 0};
@@ -57,6 +58,7 @@ const std::vector<ExactUnit>& units() {
         {"lb", kMass, kHundredMillionPounds, 1e8},
         {"N", kForce, 1.0},
         {"kN", kForce, 1000.0},
+        {"kW", kPower, 1000.0},
         {"Pa", kPressure, 1.0},
         {"hPa", kPressure, 100.0},
         {"inHg", kPressure, 3386389.0, 1000.0},

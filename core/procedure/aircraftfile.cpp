@@ -98,7 +98,8 @@ private:
                              m_reader.placeOf("engines"));
             return;
         }
-        for (Signal& signal : motionSignals(static_cast<int>(engines.value_or(0))))
+        const bool hasPropellers = m_reader.boolean("propellers").value_or(false);
+        for (Signal& signal : motionSignals(static_cast<int>(engines.value_or(0)), hasPropellers))
             if (Result<SignalId> id = m_aircraft.signals.add(std::move(signal)); !id)
                 m_problems.error(id.error().code, id.error().message + "; a control cannot have a motion signal's name",
                                  m_reader.placeOf("control"));

@@ -62,6 +62,9 @@ std::vector<AircraftFolder> loadLibrary(const std::string& folder, Problems& pro
         if (fs::exists(entry / kAircraftFile, ignored))
             if (std::optional<AircraftFolder> loaded = loadAircraftFolder(entry.string(), problems))
                 library.push_back(std::move(*loaded));
+    std::stable_sort(library.begin(), library.end(), [](const AircraftFolder& a, const AircraftFolder& b) {
+        return a.aircraft->seats.size() > b.aircraft->seats.size();
+    });
     return library;
 }
 

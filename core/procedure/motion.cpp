@@ -37,7 +37,7 @@ Signal reverser(const std::string& engine) {
 
 } // namespace
 
-std::vector<Signal> motionSignals(int engines) {
+std::vector<Signal> motionSignals(int engines, bool hasPropellers) {
     std::vector<Signal> signals = {
         number("airspeed", "Airspeed", "kt", 0, 500, 100),
         number("ground_speed", "Ground speed", "kt", 0, 600, 100),
@@ -65,6 +65,8 @@ std::vector<Signal> motionSignals(int engines) {
         const std::string which = std::to_string(engine);
         signals.push_back(number("engine_power_" + which, "Engine power " + which, "%", 0, 110, 20));
         signals.push_back(reverser(which));
+        if (hasPropellers)
+            signals.push_back(number("propeller_speed_" + which, "Propeller speed " + which, "rpm", 0, 4000, 1000));
     }
     return signals;
 }

@@ -31,7 +31,8 @@ namespace flowhand {
 ///   stop_distance m       along the line to the next holding point or stand, negative past it
 ///   runway_clear on/off   the whole aircraft is off the runway and behind its holding points
 ///   engine_power_n %      of rated thrust's shaft speed, n = 1 .. engines
-///   reverser_n            stowed, transit, deployed
-[[nodiscard]] std::vector<Signal> motionSignals(int engines);
+///   reverser_n            stowed, transit, deployed; of a propeller: its blades are flat in transit, reversed deployed
+///   propeller_speed_n rpm of aircraft with propellers
+[[nodiscard]] std::vector<Signal> motionSignals(int engines, bool hasPropellers = false);
 
 } // namespace flowhand

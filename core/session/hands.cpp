@@ -47,6 +47,17 @@ struct Hands::Script {
         curvature = signal("line_curvature");
         groundSpeed = signal("ground_speed");
         values.resize(aircraft.signals.size());
+        if (const auto at = aircraft.values.find("ground_idle"); at != aircraft.values.end())
+            closedLever = at->second.number;
+    }
+
+    /// Of a control that steers by so many degrees of the nosewheel at its end, as pedals do, and not by its own angle.
+    void steerWith(SignalId control) {
+        followed = control;
+        const auto at = aircraft.values.find("pedal_steering");
+        const bool isPedal = aircraft.control(control).kind == ControlKind::Pedal;
+        steerShare =
+            isPedal && at != aircraft.values.end() ? aircraft.signals[control].highest / at->second.number : 1.0;
     }
 
     [[nodiscard]] double number(SignalId id) const {
@@ -93,7 +104,7 @@ struct Hands::Script {
             later.push_back({end, line.controls.front(), Value::onOff(false)});
             break;
         case HandAct::Follow:
-            followed = line.controls.front();
+            steerWith(line.controls.front());
             nextFollow = start;
             break;
         case HandAct::Keep:
@@ -158,7 +169,7 @@ struct Hands::Script {
     void follow(Time time, std::vector<Sample>& samples) {
         nextFollow = time + kFollowPeriod;
         const Signal& signal = aircraft.signals[followed];
-        double wanted = tillerFor(number(offset), number(angle), number(groundSpeed), number(curvature));
+        double wanted = steerShare * tillerFor(number(offset), number(angle), number(groundSpeed), number(curvature));
         wanted = std::clamp(roundedTo(wanted, 0.1), signal.lowest, signal.highest);
         if (std::fabs(wanted - number(followed)) >= kSmallestSteer || (wanted == 0.0 && number(followed) != 0.0))
             put(time, followed, Value::number(wanted), samples);
@@ -170,8 +181,8 @@ struct Hands::Script {
         for (const SignalId id : keeping->controls) {
             const bool isBrake = aircraft.control(id).kind == ControlKind::Pedal;
             // Proportional, in % of travel a knot: common practice is small pushes, and brakes only when clearly fast.
-            const double wanted =
-                isBrake ? std::clamp(-8.0 * (tooSlow + 1.5), 0.0, 60.0) : std::clamp(12.0 * tooSlow, 0.0, 35.0);
+            const double wanted = isBrake ? std::clamp(-8.0 * (tooSlow + 1.5), 0.0, 60.0)
+                                          : std::clamp(closedLever + 12.0 * tooSlow, closedLever, closedLever + 35.0);
             put(time, id, Value::number(roundedTo(wanted, 1.0)), samples);
         }
     }
@@ -194,6 +205,8 @@ struct Hands::Script {
     std::vector<Value> values;
 
     SignalId followed = kNoSignal;
+    double steerShare = 1.0;  ///< of the followed control for a degree of the nosewheel
+    double closedLever = 0.0; ///< where levers go back to in keeping a speed
     Time nextFollow = kForever;
     const HandLine* keeping = nullptr;
     Time nextKeep = kForever;

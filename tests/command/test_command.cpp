@@ -61,12 +61,12 @@ void TestCommand::withoutCommandTheWindowIsWanted() {
 void TestCommand::everyPlaceCarriesTheTrainingNote() {
     const QString note = "not for real-world flight training";
     QVERIFY(flowhandWith({"--help"}).out.contains(note));
-    QVERIFY(flowhandWith({"practise", "take_off", "--demonstration", "--unstored"}).out.contains(note));
+    QVERIFY(flowhandWith({"practise", "twin_jet/take_off", "--demonstration", "--unstored"}).out.contains(note));
 }
 
 void TestCommand::aRunIsFlownStoredAndDebriefed() {
     const QString db = inFolder("runs.sqlite");
-    const Printed flown = flowhandWith({"practise", "take_off", "--demonstration", "--db", db, "--json"});
+    const Printed flown = flowhandWith({"practise", "twin_jet/take_off", "--demonstration", "--db", db, "--json"});
     QVERIFY2(flown.status == 0, qPrintable(flown.err));
     const QJsonObject debrief = objectIn(flown.out);
     QVERIFY(debrief["passed"].toBool());
@@ -88,8 +88,8 @@ void TestCommand::aRunIsFlownStoredAndDebriefed() {
 
 void TestCommand::theRunKeepsWhatItWasFlownWith() {
     const QString db = inFolder("with.sqlite");
-    const Printed flown = flowhandWith({"practise", "take_off", "--demonstration", "--db", db, "--json", "--latency",
-                                        "80", "--partner-errors", "0.25", "--seed", "7"});
+    const Printed flown = flowhandWith({"practise", "twin_jet/take_off", "--demonstration", "--db", db, "--json",
+                                        "--latency", "80", "--partner-errors", "0.25", "--seed", "7"});
     QVERIFY2(flown.status, "the command did not run");
     Result<Store> store = Store::open(db.toStdString());
     QVERIFY(store);
@@ -130,7 +130,7 @@ void TestCommand::aPartIsPractised() {
 void TestCommand::sameHandsSameEvents() {
     QStringList progress;
     for (int i = 0; i < 2; ++i)
-        progress << flowhandWith({"practise", "landing_roll", "--demonstration", "--unstored", "--json"}).err;
+        progress << flowhandWith({"practise", "twin_jet/landing_roll", "--demonstration", "--unstored", "--json"}).err;
     QCOMPARE(progress[0], progress[1]);
     QVERIFY(progress[0].contains("Spoiler lever up"));
 }
@@ -141,10 +141,10 @@ void TestCommand::wrongHandsAreFound_data() {
     QTest::addColumn<int>("status");
     QTest::addColumn<QStringList>("findings");
     QTest::newRow("tiller above its limit, wrong gate")
-        << "take_off" << TEST_DATA "/hands/take_off_wrong.hands" << 3
+        << "twin_jet/take_off" << TEST_DATA "/hands/take_off_wrong.hands" << 3
         << QStringList{"guard tiller_above_limit", "wrong value flap_to_4"};
-    QTest::newRow("reversers left out") << "landing_roll" << TEST_DATA "/hands/landing_roll_no_reverse.hands" << 0
-                                        << QStringList{"not done reverse_raised"};
+    QTest::newRow("reversers left out") << "twin_jet/landing_roll" << TEST_DATA "/hands/landing_roll_no_reverse.hands"
+                                        << 0 << QStringList{"not done reverse_raised"};
 }
 
 void TestCommand::wrongHandsAreFound() {
@@ -267,7 +267,7 @@ void TestCommand::everyErrorOfARigIsTold() {
     const QString rig = write("three.toml", "format = 1\ntitle = 'x'\n[[device]]\nname = 'a'\nid = '12'\n"
                                             "[[control]]\nsignal = 'taxi_ligt'\nwiring = 'contact'\ninput = 'X'\n"
                                             "[[control]]\nsignal = 'taxi_light'\nwiring = 'contat'\ninput = 'X'\n");
-    const Printed flown = flowhandWith({"practise", "taxi_out", "--rig", rig, "--unstored"});
+    const Printed flown = flowhandWith({"practise", "twin_jet/taxi_out", "--rig", rig, "--unstored"});
     QVERIFY(flown.status == 1);
     for (const char* place : {"three.toml:5:", "three.toml:7:", "three.toml:12:"})
         QVERIFY2(flown.err.contains(place), qPrintable(flown.err));
@@ -296,10 +296,12 @@ void TestCommand::badInputIsAnError_data() {
         << QStringList{"lint", inFolder("craft/taxi.toml")} << "it has no [[step]]";
     QTest::newRow("unknown command") << QStringList{"fly"} << "";
     QTest::newRow("unknown flow") << QStringList{"practise", "taxi_ou", "--demonstration", "--unstored"} << "taxi_out";
-    QTest::newRow("nothing to fly with") << QStringList{"practise", "taxi_out", "--unstored"} << "--rig FILE";
-    QTest::newRow("missing rig") << QStringList{"practise", "taxi_out", "--rig", inFolder("none.toml"), "--unstored"}
+    QTest::newRow("nothing to fly with") << QStringList{"practise", "twin_jet/taxi_out", "--unstored"} << "--rig FILE";
+    QTest::newRow("missing rig") << QStringList{"practise", "twin_jet/taxi_out", "--rig", inFolder("none.toml"),
+                                                "--unstored"}
                                  << "none.toml";
-    QTest::newRow("broken rig") << QStringList{"practise", "taxi_out", "--rig", inFolder("broken.toml"), "--unstored"}
+    QTest::newRow("broken rig") << QStringList{"practise", "twin_jet/taxi_out", "--rig", inFolder("broken.toml"),
+                                               "--unstored"}
                                 << "broken.toml:2:";
     writeLights();
     const QStringList recorded{"practise",         "lights",     "--procedures",
@@ -309,31 +311,36 @@ void TestCommand::badInputIsAnError_data() {
     QTest::newRow("broken recording") << recorded + QStringList{write("bad.txt", "device: 1209:0001 Box\n\n0.1: 0G\n")}
                                       << "bad.txt:3:1: '0.1: 0G' is not a report";
     QTest::newRow("recording without a rig")
-        << QStringList{"practise", "taxi_out", "--unstored", "--recording", inFolder("none.txt")} << "--rig";
-    QTest::newRow("missing hands") << QStringList{"practise", "taxi_out", "--hands", inFolder("none.hands"),
+        << QStringList{"practise", "twin_jet/taxi_out", "--unstored", "--recording", inFolder("none.txt")} << "--rig";
+    QTest::newRow("missing hands") << QStringList{"practise", "twin_jet/taxi_out", "--hands", inFolder("none.hands"),
                                                   "--unstored"}
                                    << "none.hands";
-    QTest::newRow("no store") << QStringList{"practise", "taxi_out", "--demonstration", "--db", inFolder("not.sqlite")}
+    QTest::newRow("no store") << QStringList{"practise", "twin_jet/taxi_out", "--demonstration", "--db",
+                                             inFolder("not.sqlite")}
                               << "not.sqlite";
     QTest::newRow("no such run") << QStringList{"debrief", "99", "--db", inFolder("fresh.sqlite")} << "no runs yet";
-    QTest::newRow("no procedures") << QStringList{"practise",   "taxi_out",     "--demonstration",
-                                                  "--unstored", "--procedures", inFolder("nowhere")}
+    QTest::newRow("no procedures") << QStringList{"practise",   "twin_jet/taxi_out", "--demonstration",
+                                                  "--unstored", "--procedures",      inFolder("nowhere")}
                                    << "";
     QTest::newRow("a folder as descriptor") << QStringList{"decode", "--descriptor", m_folder.path()} << "is a folder";
     QTest::newRow("a device as trace") << QStringList{"judge", "x > 1", "--trace", "/dev/zero"} << "a pipe or a device";
-    QTest::newRow("a device as hands") << QStringList{"practise", "taxi_out", "--hands", "/dev/zero", "--unstored"}
+    QTest::newRow("a device as hands") << QStringList{"practise", "twin_jet/taxi_out", "--hands", "/dev/zero",
+                                                      "--unstored"}
                                        << "a pipe or a device";
     QTest::newRow("a latency of nonsense")
-        << QStringList{"practise", "take_off", "--demonstration", "--unstored", "--latency", "-5"} << "--latency";
+        << QStringList{"practise", "twin_jet/take_off", "--demonstration", "--unstored", "--latency", "-5"}
+        << "--latency";
     QTest::newRow("more errors than steps")
-        << QStringList{"practise", "take_off", "--demonstration", "--unstored", "--partner-errors", "2"}
+        << QStringList{"practise", "twin_jet/take_off", "--demonstration", "--unstored", "--partner-errors", "2"}
         << "--partner-errors";
-    QTest::newRow("unknown step to begin with")
-        << QStringList{"practise",   "take_off", "--hands", TEST_DATA "/hands/take_off_wrong.hands",
-                       "--unstored", "--from",   "gear_upp"}
-        << "did you mean 'gear_up'";
-    QTest::newRow("unknown seat") << QStringList{"practise",   "taxi_out", "--demonstration",
-                                                 "--unstored", "--seat",   "captian"}
+    QTest::newRow("unknown step to begin with") << QStringList{"practise",   "twin_jet/take_off",
+                                                               "--hands",    TEST_DATA "/hands/take_off_wrong.hands",
+                                                               "--unstored", "--from",
+                                                               "gear_upp"}
+                                                << "did you mean 'gear_up'";
+    QTest::newRow("unknown seat") << QStringList{"practise",        "twin_jet/taxi_out",
+                                                 "--demonstration", "--unstored",
+                                                 "--seat",          "captian"}
                                   << "did you mean 'captain'?";
     QTest::newRow("lint of a broken file") << QStringList{"lint", inFolder("broken.toml")} << "";
 }
