@@ -10,7 +10,8 @@ struct AirState {
     double soundSpeed = 340.294;
 };
 
-inline constexpr double kGravity = 9.80665; ///< m/s2, the standard value (BIPM)
+inline constexpr double kGravity = 9.80665;                            ///< m/s2, the standard value (BIPM)
+inline constexpr double kSeaDensity = 101325.0 / (287.05287 * 288.15); ///< kg/m3, US Standard Atmosphere 1976
 inline constexpr double kMetresPerFoot = 0.3048;
 inline constexpr double kMetresPerSecondPerKnot = 1852.0 / 3600.0;
 inline constexpr double kRadiansPerDegree = 3.14159265358979323846 / 180.0;

@@ -7,7 +7,6 @@ namespace flowhand {
 
 namespace {
 
-constexpr double kSeaDensity = 1.225; ///< kg/m3, US Standard Atmosphere 1976
 /// A cranked engine lights a little before the starter's own top speed.
 constexpr double kLightUp = 0.8;
 

@@ -23,8 +23,8 @@ struct AircraftFolder {
 /// A .toml file with steps, or one that is no TOML at all, is a flow; figures and hands in the same folder are not.
 [[nodiscard]] bool isFlowFile(const std::string& file);
 
-/// All of procedures/, aircraft with the larger crew first and then by the folder's name. A folder whose aircraft file is broken, or a flow that is broken, is left out and named in
-/// `problems`.
+/// All of procedures/, aircraft with the larger crew first and then by the folder's name. A folder whose aircraft file
+/// is broken, or a flow that is broken, is left out and named in `problems`.
 [[nodiscard]] std::vector<AircraftFolder> loadLibrary(const std::string& folder, Problems& problems);
 
 } // namespace flowhand
