@@ -15,6 +15,21 @@ double mixed(double a, double b, double share) {
     return a + (b - a) * share;
 }
 
+/// The gates' figures, and between two of them in proportion to the angle.
+FlapFigures flapAt(const AerodynamicFigures& figures, double angle) {
+    const std::vector<FlapFigures>& flaps = figures.flaps;
+    for (std::size_t i = 1; i < flaps.size(); ++i) {
+        const FlapFigures& below = flaps[i - 1];
+        const FlapFigures& above = flaps[i];
+        if (angle > above.angle)
+            continue;
+        const double share = (angle - below.angle) / (above.angle - below.angle);
+        return {"", angle, mixed(below.lift, above.lift, share), mixed(below.drag, above.drag, share),
+                mixed(below.liftMost, above.liftMost, share)};
+    }
+    return flaps.back();
+}
+
 } // namespace
 
 double groundEffect(double height, double span) {
@@ -23,29 +38,29 @@ double groundEffect(double height, double span) {
 }
 
 void Airframe::settle(const AirframeDemand& demand) {
-    m_flapAngle = demand.flapAngle;
+    m_flapLeft = m_flapRight = demand.flapAngle;
     m_gearDown = demand.isGearDown ? 1.0 : 0.0;
     m_spoilersUp = demand.areSpoilersUp ? 1.0 : 0.0;
 }
 
-void Airframe::step(const AerodynamicFigures& figures, const AirframeDemand& demand, double seconds) {
-    m_flapAngle = towards(m_flapAngle, demand.flapAngle, figures.flapRate * seconds);
+void Airframe::step(const AerodynamicFigures& figures, const AirframeDemand& demand, double seconds,
+                    const FlapFault& fault) {
+    const double travel = figures.flapRate * seconds;
+    const bool isStopped = fault.isThere && std::fabs(m_flapLeft - m_flapRight) >= fault.mostApart;
+    if (!isStopped && !(fault.isThere && fault.isLeft))
+        m_flapLeft = towards(m_flapLeft, demand.flapAngle, travel);
+    if (!isStopped && !(fault.isThere && !fault.isLeft))
+        m_flapRight = towards(m_flapRight, demand.flapAngle, travel);
     m_gearDown = towards(m_gearDown, demand.isGearDown ? 1.0 : 0.0, seconds / figures.gearTransit);
     m_spoilersUp = towards(m_spoilersUp, demand.areSpoilersUp ? 1.0 : 0.0, seconds / figures.spoilerTransit);
 }
 
 FlapFigures Airframe::flapNow(const AerodynamicFigures& figures) const {
-    const std::vector<FlapFigures>& flaps = figures.flaps;
-    for (std::size_t i = 1; i < flaps.size(); ++i) {
-        const FlapFigures& below = flaps[i - 1];
-        const FlapFigures& above = flaps[i];
-        if (m_flapAngle > above.angle)
-            continue;
-        const double share = (m_flapAngle - below.angle) / (above.angle - below.angle);
-        return {"", m_flapAngle, mixed(below.lift, above.lift, share), mixed(below.drag, above.drag, share),
-                mixed(below.liftMost, above.liftMost, share)};
-    }
-    return flaps.back();
+    return flapAt(figures, flapAngle());
+}
+
+double Airframe::liftApart(const AerodynamicFigures& figures) const {
+    return m_flapLeft == m_flapRight ? 0.0 : flapAt(figures, m_flapLeft).lift - flapAt(figures, m_flapRight).lift;
 }
 
 double Airframe::alphaFor(const AerodynamicFigures& figures, double lift) const {

@@ -44,14 +44,23 @@ struct AirframeDemand {
     bool areSpoilersUp = false;
 };
 
+/// Why the flaps of the two sides may differ: one stays where it was when this came, and the drive stops once the other
+/// is so far from it.
+struct FlapFault {
+    bool isThere = false;
+    bool isLeft = false;    ///< the side that stays
+    double mostApart = 0.0; ///< deg
+};
+
 /// Flaps, gear and spoilers on their way, and the forces of the air.
 class Airframe {
 public:
     void settle(const AirframeDemand& demand);
-    void step(const AerodynamicFigures& figures, const AirframeDemand& demand, double seconds);
+    void step(const AerodynamicFigures& figures, const AirframeDemand& demand, double seconds,
+              const FlapFault& fault = {});
 
-    [[nodiscard]] double flapAngle() const { return m_flapAngle; } ///< deg
-    [[nodiscard]] double gearDown() const { return m_gearDown; }   ///< 0 up .. 1 down
+    [[nodiscard]] double flapAngle() const { return (m_flapLeft + m_flapRight) / 2.0; } ///< deg, both sides' middle
+    [[nodiscard]] double gearDown() const { return m_gearDown; }                        ///< 0 up .. 1 down
     [[nodiscard]] double spoilersUp() const { return m_spoilersUp; }
 
     /// `dynamicPressure` Pa, `alpha` rad, `height` of the wheels, m.
@@ -61,9 +70,12 @@ public:
     [[nodiscard]] double alphaFor(const AerodynamicFigures& figures, double lift) const;
     [[nodiscard]] double alphaMost(const AerodynamicFigures& figures) const;
     [[nodiscard]] FlapFigures flapNow(const AerodynamicFigures& figures) const;
+    /// How much more lift coefficient the left wing's flap gives than the right one's: rolls to the right.
+    [[nodiscard]] double liftApart(const AerodynamicFigures& figures) const;
 
 private:
-    double m_flapAngle = 0.0;
+    double m_flapLeft = 0.0;
+    double m_flapRight = 0.0;
     double m_gearDown = 1.0;
     double m_spoilersUp = 0.0;
 };

@@ -23,13 +23,13 @@ double powerInAir(const EngineFigures& figures, double ratio) {
 }
 
 bool Engine::isReverseAsked(const EngineFigures& figures, const EngineDemand& demand) const {
-    return figures.hasReverser && demand.isOnGround && demand.hasFuel && demand.reverseLever > figures.reverseRaised &&
-           demand.lever <= figures.leverIdle;
+    return figures.hasReverser && demand.isOnGround && demand.hasFuel && !demand.isOut &&
+           demand.reverseLever > figures.reverseRaised && demand.lever <= figures.leverIdle;
 }
 
 double Engine::askedPower(const EngineFigures& figures, const EngineDemand& demand) const {
     const bool needsCranking = demand.hasStarter && m_power < kLightUp * figures.crankPower;
-    if (!demand.hasFuel || needsCranking)
+    if (!demand.hasFuel || demand.isOut || needsCranking)
         return demand.isCranked ? figures.crankPower : 0.0;
     const double idle = figures.idlePower;
     if (isReverseAsked(figures, demand)) {
@@ -59,7 +59,8 @@ double Engine::askedDeployment(const EngineFigures& figures, const EngineDemand&
 }
 
 void Engine::turnBlades(const EngineFigures& figures, const EngineDemand& demand, double seconds) {
-    m_deployed = towards(m_deployed, askedDeployment(figures, demand), seconds / figures.reverserTransit);
+    if (!demand.isReverserLocked)
+        m_deployed = towards(m_deployed, askedDeployment(figures, demand), seconds / figures.reverserTransit);
     const double flat = 1.0 / (1.0 + figures.reverseShare) + 1e-9;
     const bool isTurned = figures.hasPropeller() ? m_deployed > flat : m_deployed >= 1.0;
     m_reverser = m_deployed <= 0.0 ? ReverserState::Stowed
@@ -85,7 +86,7 @@ void Engine::step(const EngineFigures& figures, const EngineDemand& demand, doub
     double rate = figures.spoolNear * (asked - m_power);
     const bool isStarting = m_power < figures.idlePower || !demand.hasFuel;
     const double fastest = isStarting ? figures.startRate : figures.spoolStart + figures.spoolGain * m_power;
-    const double slowest = demand.hasFuel ? -figures.spoolDown : -figures.startRate;
+    const double slowest = demand.hasFuel || demand.isOut ? -figures.spoolDown : -figures.startRate;
     rate = std::clamp(rate, slowest, fastest);
     m_power = std::max(0.0, m_power + rate * seconds);
 }

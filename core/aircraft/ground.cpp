@@ -48,6 +48,11 @@ void GroundHandling::centre() {
 
 void GroundHandling::turnNosewheel(const GroundFigures& figures, const SteeringDemand& demand, double speed,
                                    double seconds) {
+    if (demand.isSteeringLost) {
+        const double rolled = std::atan2(figures.wheelbase * m_yawRate, std::max(speed, kSlipFloor));
+        m_nosewheel = std::clamp(rolled, -figures.steeringLimit, figures.steeringLimit);
+        return;
+    }
     const double byTiller =
         demand.tiller * authority(speed, figures.tillerSlow, figures.tillerFast, figures.tillerLeast);
     const double byPedals =
@@ -62,8 +67,13 @@ void GroundHandling::pressBrakes(const GroundFigures& figures, const SteeringDem
                                  double seconds) {
     const double parked = demand.isParked ? figures.parkingBrake : 0.0;
     const double least = std::max(parked, demand.automaticBrake);
-    m_pressureLeft = closer(m_pressureLeft, std::max(least, demand.brakeLeft), seconds, figures.brakeLag);
-    m_pressureRight = closer(m_pressureRight, std::max(least, demand.brakeRight), seconds, figures.brakeLag);
+    const auto asked = [&](double pedal, double drag, bool isLost) {
+        return std::max(isLost ? 0.0 : std::max(least, pedal), drag);
+    };
+    m_pressureLeft = closer(m_pressureLeft, asked(demand.brakeLeft, demand.dragLeft, demand.isLeftBrakeLost), seconds,
+                            figures.brakeLag);
+    m_pressureRight = closer(m_pressureRight, asked(demand.brakeRight, demand.dragRight, demand.isRightBrakeLost),
+                             seconds, figures.brakeLag);
     const double onNose = state.isNoseDown ? figures.centreOfGravity / figures.wheelbase : 0.0;
     const double onSide = state.weightOnWheels * (1.0 - onNose) / 2.0;
     const double most = figures.antiSkid * figures.friction * onSide;
@@ -85,7 +95,7 @@ double GroundHandling::turn(const GroundFigures& figures, const SteeringDemand& 
     // r, because at walking pace the tyre is far stiffer than the step. Aircraft that stand do not yaw.
     const double arm = figures.wheelbase * std::cos(m_nosewheel);
     const double noseSpeed = std::hypot(state.speed, figures.wheelbase * m_yawRate) + kSlipFloor;
-    const double stiffness = figures.corneringForce / noseSpeed;
+    const double stiffness = demand.isSteeringLost ? 0.0 : figures.corneringForce / noseSpeed;
     const double stable = figures.yawInertia / seconds + state.mass * figures.centreOfGravity * state.speed;
     const double pull = stiffness * state.speed * std::sin(m_nosewheel);
     double rate = (figures.yawInertia / seconds * m_yawRate + outside + pull * arm) / (stable + stiffness * arm * arm);

@@ -40,6 +40,11 @@ struct SteeringDemand {
     double automaticBrake = 0.0; ///< both sides
     double assist = 0.0;         ///< nosewheel angle that the pilot-assist adds
     bool isParked = false;
+    bool isSteeringLost = false; ///< the nosewheel goes where it is rolled
+    double dragLeft = 0.0;       ///< failed: what the brake presses at the least, share of full pedal
+    double dragRight = 0.0;
+    bool isLeftBrakeLost = false;
+    bool isRightBrakeLost = false;
 };
 
 /// What acts on the aircraft from elsewhere while it rolls. N, N m, m/s, Pa.

@@ -21,7 +21,8 @@ double crossOf(PlanPoint point, const LinePoint& line) {
 
 PilotAssist::Phase firstPhase(const StartPlace& place) {
     if (place.height <= 0.0)
-        return place.sink > 0.0 || place.calibrated > 0.0 ? PilotAssist::Phase::Lower : PilotAssist::Phase::Roll;
+        return !place.isTakeOffRoll && (place.sink > 0.0 || place.calibrated > 0.0) ? PilotAssist::Phase::Lower
+                                                                                    : PilotAssist::Phase::Roll;
     return place.sink > 0.0 ? PilotAssist::Phase::Approach : PilotAssist::Phase::Climb;
 }
 
@@ -36,22 +37,22 @@ double engineArm(std::size_t engine, std::size_t engines, double outermost) {
 
 AircraftModel::AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route,
                              const StartPlace& place, const FlightValues& values, const CockpitState& cockpit)
-    : m_figures(figures), m_plan(plan), m_route(route), m_values(values), m_engines(cockpit.engines.size()),
+    : m_figures(figures), m_plan(plan), m_route(&route), m_values(values), m_engines(cockpit.engines.size()),
       m_isFeatheredByItself(cockpit.engines.size(), false), m_assist(firstPhase(place)) {
     putInPlace(place, cockpit);
 }
 
 void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cockpit) {
-    const RouteMark* mark = m_route.mark(place.mark);
+    const RouteMark* mark = m_route->mark(place.mark);
     m_routeDistance = (mark != nullptr ? mark->distance : 0.0) + place.beyond;
-    const LinePoint start = m_route.line.pointAt(m_routeDistance);
+    const LinePoint start = m_route->line.pointAt(m_routeDistance);
     m_heading = start.heading;
     m_at = {start.at.x - m_figures.wheels.wheelbase * std::sin(m_heading),
             start.at.y - m_figures.wheels.wheelbase * std::cos(m_heading)};
     m_mass = place.mass > 0.0 ? place.mass : m_figures.mass.mass;
     m_height = std::max(0.0, place.height);
     m_isOnGround = m_height <= 0.0;
-    m_hasLanded = m_isOnGround && place.calibrated > 0.0;
+    m_hasLanded = m_isOnGround && place.calibrated > 0.0 && !place.isTakeOffRoll;
     const double airspeed = place.calibrated > 0.0 ? trueFromCalibrated(place.calibrated, air()) : 0.0;
     m_speed = m_isOnGround ? std::max(0.0, airspeed - (airspeed > 0.0 ? headwind() : 0.0)) : airspeed;
     m_airframe.settle(airframeDemand(cockpit));
@@ -105,6 +106,10 @@ EngineDemand AircraftModel::engineDemand(const CockpitState& cockpit, std::size_
     demand.isFeathered = controls.isFeathered || m_isFeatheredByItself[engine];
     demand.isSpeedLow = controls.isSpeedLow;
     demand.strength = strength(cockpit);
+    for (const Failure& failure : m_failures) {
+        demand.isOut |= failure.kind == FailureKind::EngineOut && failure.engine == engine;
+        demand.isReverserLocked |= failure.kind == FailureKind::ReverserLocked && failure.engine == engine;
+    }
     return demand;
 }
 
@@ -168,7 +173,7 @@ void AircraftModel::moveParts(const CockpitState& cockpit, double seconds) {
     latchFeathers(cockpit);
     for (std::size_t i = 0; i < m_engines.size(); ++i)
         m_engines[i].step(m_figures.engine, engineDemand(cockpit, i), seconds);
-    m_airframe.step(m_figures.air, airframeDemand(cockpit), seconds);
+    m_airframe.step(m_figures.air, airframeDemand(cockpit), seconds, m_flapFault);
 }
 
 AircraftModel::Forces AircraftModel::forces() const {
@@ -212,8 +217,8 @@ double AircraftModel::track() const {
 }
 
 AssistView AircraftModel::assistView(const CockpitState& cockpit, const Forces& forces) const {
-    const LinePoint line = m_route.line.pointAt(m_routeDistance);
-    const RouteMark* threshold = m_route.mark("threshold");
+    const LinePoint line = m_route->line.pointAt(m_routeDistance);
+    const RouteMark* threshold = m_route->mark("threshold");
     AssistView view;
     view.calibrated = forces.airspeed > 0.0 ? calibratedFromTrue(forces.airspeed, air()) : 0.0;
     view.trueSpeed = forces.airspeed;
@@ -263,7 +268,7 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
         m_hasLanded = false;
         m_speed = forces.airspeed;
         m_wheels.centre();
-        stepInAir(command, forces, seconds);
+        stepInAir(cockpit, command, forces, seconds);
         return;
     }
     const double forward = forces.thrust * std::cos(m_pitch) - forces.air.drag;
@@ -275,13 +280,8 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
                                 (m_figures.wheels.rolling * onWheels - forward) / m_mass,
                                 m_mass,
                                 2.0 * m_figures.wheels.brakeForce};
-    const SteeringDemand steering{cockpit.tiller,
-                                  cockpit.pedals,
-                                  cockpit.brakeLeft,
-                                  cockpit.brakeRight,
-                                  m_autobrake.step(m_figures.autobrake, cockpit.autobrake, braking),
-                                  command.nosewheel,
-                                  cockpit.isParked};
+    const SteeringDemand steering =
+        steeringDemand(cockpit, m_autobrake.step(m_figures.autobrake, cockpit.autobrake, braking), command.nosewheel);
     const double crosswind =
         m_figures.weather.windSpeed * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
     const double sideslip = crosswind == 0.0 ? 0.0 : std::atan2(crosswind, std::max(forces.airspeed, 1.0));
@@ -305,7 +305,8 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
     rotateOnGround(command.pitchRate, seconds);
 }
 
-void AircraftModel::stepInAir(const AssistCommand& command, const Forces& forces, double seconds) {
+void AircraftModel::stepInAir(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces,
+                              double seconds) {
     m_wheels.centre();
     const double alpha = m_pitch - m_path;
     const double speed = std::max(m_speed, 1.0);
@@ -326,7 +327,7 @@ void AircraftModel::stepInAir(const AssistCommand& command, const Forces& forces
     m_speed = std::max(0.0, m_speed + along * seconds);
     m_path += pathRate * seconds;
     m_heading = wrapped(m_heading + m_turnRate * seconds);
-    m_bank += command.bankRate * seconds;
+    m_bank += rollRate(cockpit, command) * seconds;
     const double highest = m_path + m_airframe.alphaMost(m_figures.air) - kStallReserve;
     m_pitch = std::min(m_pitch + command.pitchRate * seconds, std::max(highest, 0.0));
     if (m_height > 0.0 || m_path >= 0.0)
@@ -346,8 +347,8 @@ void AircraftModel::step(const CockpitState& cockpit, double seconds) {
     if (m_isOnGround)
         stepOnGround(cockpit, command, now, seconds);
     else
-        stepInAir(command, now, seconds);
-    m_routeDistance = m_route.line.nearest(nosewheel(), m_routeDistance);
+        stepInAir(cockpit, command, now, seconds);
+    m_routeDistance = m_route->line.nearest(nosewheel(), m_routeDistance);
 }
 
 bool AircraftModel::isRunwayClear() const {
@@ -359,7 +360,7 @@ bool AircraftModel::isRunwayClear() const {
 }
 
 MotionState AircraftModel::motion() const {
-    const LinePoint line = m_route.line.pointAt(m_routeDistance);
+    const LinePoint line = m_route->line.pointAt(m_routeDistance);
     const double degrees = 1.0 / kRadiansPerDegree;
     const double airspeed = m_isOnGround ? m_speed + headwind() : m_speed;
     MotionState state;
@@ -369,6 +370,8 @@ MotionState AircraftModel::motion() const {
     state.altitude = pressureAltitudeOf(m_plan.elevation + m_height, m_figures.weather.setting) / kMetresPerFoot;
     state.height = m_height / kMetresPerFoot;
     state.heading = m_heading < 0.0 ? (m_heading + kTurn) * degrees : m_heading * degrees;
+    const double over = wrapped(track());
+    state.track = (over < 0.0 ? over + kTurn : over) * degrees;
     state.pitch = m_pitch * degrees;
     state.bank = m_bank * degrees;
     state.turnRate = m_turnRate * degrees;
@@ -378,12 +381,12 @@ MotionState AircraftModel::motion() const {
     state.spoilerPosition = m_airframe.spoilersUp() * 100.0;
     state.centrelineOffset = crossOf(nosewheel(), line);
     state.centrelineAngle = wrapped(m_heading - line.heading) * degrees;
-    state.lineCurvature = m_route.line.pointAt(m_routeDistance + kLookAhead).curvature * 1000.0;
-    state.stopDistance = m_route.nextStop(m_routeDistance, m_plan.stopPassed) - m_routeDistance;
+    state.lineCurvature = m_route->line.pointAt(m_routeDistance + kLookAhead).curvature * 1000.0;
+    state.stopDistance = m_route->nextStop(m_routeDistance, m_plan.stopPassed) - m_routeDistance;
     state.isOnGround = m_isOnGround;
     state.isAutobrakeActive = m_isOnGround && m_autobrake.isActive();
-    state.isTurnAhead = m_isOnGround && m_route.line.bends(m_routeDistance - m_figures.wheels.wheelbase,
-                                                           m_routeDistance + m_plan.turnNotice);
+    state.isTurnAhead = m_isOnGround && m_route->line.bends(m_routeDistance - m_figures.wheels.wheelbase,
+                                                            m_routeDistance + m_plan.turnNotice);
     state.isRunwayClear = isRunwayClear();
     for (const Engine& engine : m_engines) {
         state.enginePower.push_back(engine.power());

@@ -7,6 +7,7 @@
 #include "aircraft/groundplan.h"
 #include "aircraft/motionwriter.h"
 #include "aircraft/practicefile.h"
+#include "procedure/failure.h"
 
 namespace flowhand {
 
@@ -65,6 +66,10 @@ public:
 
     void step(const CockpitState& cockpit, double seconds);
     [[nodiscard]] MotionState motion() const;
+    /// From the next step on.
+    void fail(const Failure& failure);
+    /// Another line on the ground to follow from here; it must outlive the model.
+    void follow(const Route& route);
 
     [[nodiscard]] PlanPoint mainWheels() const { return m_at; }
     [[nodiscard]] PlanPoint nosewheel() const;
@@ -103,17 +108,22 @@ private:
     [[nodiscard]] double groundSpeed() const;
     [[nodiscard]] double track() const;
     void stepOnGround(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces, double seconds);
-    void stepInAir(const AssistCommand& command, const Forces& forces, double seconds);
+    void stepInAir(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces, double seconds);
     void rotateOnGround(double rate, double seconds);
     void move(double alongNorth, double alongEast, double seconds);
     [[nodiscard]] bool isRunwayClear() const;
+    [[nodiscard]] double rollRate(const CockpitState& cockpit, const AssistCommand& command) const;
+    [[nodiscard]] SteeringDemand steeringDemand(const CockpitState& cockpit, double automaticBrake,
+                                                double assist) const;
 
     const PracticeFigures& m_figures;
     const GroundPlan& m_plan;
-    const Route& m_route;
+    const Route* m_route;
     FlightValues m_values;
     std::vector<Engine> m_engines;
     std::vector<bool> m_isFeatheredByItself; ///< by engine; stays so until automatic feathering is switched off
+    std::vector<Failure> m_failures;
+    FlapFault m_flapFault;
     Airframe m_airframe;
     GroundHandling m_wheels;
     Autobrake m_autobrake;

@@ -15,7 +15,7 @@ struct NumberEntry {
     double perUnit; ///< grains in one unit of the signal
 };
 
-constexpr std::array<NumberEntry, 17> kNumbers{{
+constexpr std::array<NumberEntry, 18> kNumbers{{
     {"airspeed", &MotionState::airspeed, 10.0},
     {"ground_speed", &MotionState::groundSpeed, 10.0},
     {"vertical_speed", &MotionState::verticalSpeed, 0.1},
@@ -33,6 +33,7 @@ constexpr std::array<NumberEntry, 17> kNumbers{{
     {"centreline_angle", &MotionState::centrelineAngle, 10.0},
     {"line_curvature", &MotionState::lineCurvature, 10.0},
     {"stop_distance", &MotionState::stopDistance, 2.0},
+    {"track", &MotionState::track, 10.0},
 }};
 
 struct FlagEntry {
@@ -53,7 +54,8 @@ constexpr double kPropellerPerUnit = 0.1; // tens of rpm
 } // namespace
 
 MotionWriter::MotionWriter(const SignalTable& signals, std::size_t engines)
-    : m_signals(signals), m_heading(signals.find("heading").value_or(kNoSignal)), m_last(signals.size()) {
+    : m_signals(signals), m_heading(signals.find("heading").value_or(kNoSignal)),
+      m_track(signals.find("track").value_or(kNoSignal)), m_last(signals.size()) {
     const auto find = [&](const std::string& name) {
         return signals.find(name).value_or(kNoSignal);
     };
@@ -73,7 +75,7 @@ void MotionWriter::putNumber(SignalId signal, double number, double perUnit, Tim
         return;
     const double kept = std::clamp(number, m_signals[signal].lowest, m_signals[signal].highest);
     const double value = std::round(kept * perUnit) / perUnit;
-    const bool isNorth = signal == m_heading && value >= 360.0;
+    const bool isNorth = (signal == m_heading || signal == m_track) && value >= 360.0;
     put(signal, Value::number(value == 0.0 || isNorth ? 0.0 : value), time, out); // no negative zero
 }
 

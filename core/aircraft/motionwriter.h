@@ -16,6 +16,7 @@ struct MotionState {
     double altitude = 0.0;
     double height = 0.0;
     double heading = 0.0;
+    double track = 0.0;
     double pitch = 0.0;
     double bank = 0.0;
     double turnRate = 0.0;
@@ -54,6 +55,7 @@ private:
     std::vector<SignalId> m_reversers;
     std::vector<SignalId> m_propellers; ///< kNoSignal without propellers
     SignalId m_heading;                 ///< goes round at 360
+    SignalId m_track;                   ///< goes round at 360
     std::vector<Value> m_last;          ///< by SignalId
 };
 

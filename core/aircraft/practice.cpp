@@ -112,7 +112,8 @@ struct PracticeAircraft::Model {
     void setEngine(const Binding& binding, const Signal& signal, Value value);
     void setSystem(Role role, const Signal& signal, Value value);
     void setPosition(Role role, const std::string& position, std::size_t index);
-    Status place(const std::string& name);
+    Status place(const std::string& name, const Surroundings& surroundings);
+    Status meet(const Surroundings& surroundings);
     [[nodiscard]] Result<FlightValues> flightValues() const;
 };
 
@@ -297,25 +298,40 @@ Result<FlightValues> PracticeAircraft::Model::flightValues() const {
     return values;
 }
 
-Status PracticeAircraft::Model::place(const std::string& name) {
-    const StartPlace* start = figures.place(name);
-    if (start == nullptr) {
+Status PracticeAircraft::Model::meet(const Surroundings& surroundings) {
+    if (surroundings.wind) {
+        figures.weather.windFrom = surroundings.wind->from;
+        figures.weather.windSpeed = surroundings.wind->speed;
+    }
+    if (surroundings.mass && (*surroundings.mass < figures.mass.least || *surroundings.mass > figures.mass.most))
+        return failure("out-of-range", "this aircraft's mass is from " + numberText(figures.mass.least) + " to " +
+                                           numberText(figures.mass.most) + " kg");
+    return surroundings.surface.empty() ? Status() : figures.setSurface(surroundings.surface);
+}
+
+Status PracticeAircraft::Model::place(const std::string& name, const Surroundings& surroundings) {
+    const StartPlace* found = figures.place(name);
+    if (found == nullptr) {
         std::vector<std::string> names;
         for (const StartPlace& each : figures.places)
             names.push_back(each.name);
         return failure("unknown-place", "there is no place '" + name + "' to start from; there are " +
                                             joined(names, ", ") + nearestHint(name, names));
     }
-    const Route* route = plan.route(start->route);
-    if (route == nullptr || route->mark(start->mark) == nullptr)
-        return failure("unknown-place", "the ground plan of '" + figures.ground + "' has no mark '" + start->mark +
-                                            "' on a route '" + start->route + "', where place '" + name + "' is");
+    StartPlace start = *found;
+    start.mass = surroundings.mass.value_or(start.mass);
+    const Route* route = plan.route(start.route);
+    if (route == nullptr || route->mark(start.mark) == nullptr)
+        return failure("unknown-place", "the ground plan of '" + figures.ground + "' has no mark '" + start.mark +
+                                            "' on a route '" + start.route + "', where place '" + name + "' is");
+    if (const Status met = meet(surroundings); !met)
+        return met;
     const Result<FlightValues> values = flightValues();
     if (!values)
         return tl::unexpected(values.error());
-    for (const PlaceControl& control : start->controls)
+    for (const PlaceControl& control : start.controls)
         set(control.signal, control.value);
-    physics.emplace(figures, plan, *route, *start, *values, cockpit);
+    physics.emplace(figures, plan, *route, start, *values, cockpit);
     writer.emplace(aircraft.signals, cockpit.engines.size());
     return {};
 }
@@ -324,7 +340,8 @@ PracticeAircraft::PracticeAircraft(std::unique_ptr<Model> model) : m_model(std::
 PracticeAircraft::~PracticeAircraft() = default;
 PracticeAircraft::PracticeAircraft(PracticeAircraft&&) noexcept = default;
 
-Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, const std::string& place) {
+Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, const std::string& place,
+                                                  const Surroundings& surroundings) {
     Result<PracticeFigures> figures = loadPractice(besideAircraft(aircraft, "practice.toml"), aircraft);
     if (!figures)
         return tl::unexpected(figures.error());
@@ -335,7 +352,7 @@ Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, cons
     model->figures = std::move(*figures);
     model->plan = std::move(*plan);
     model->bind();
-    if (Status status = model->place(place); !status)
+    if (Status status = model->place(place, surroundings); !status)
         return tl::unexpected(status.error());
     return PracticeAircraft(std::move(model));
 }
@@ -358,6 +375,24 @@ void PracticeAircraft::step(std::vector<Sample>& motion) {
     if (m_model->next % kMotionPeriod == Duration::zero())
         m_model->writer->write(m_model->physics->motion(), m_model->next, motion);
     m_model->next += kStep;
+}
+
+void PracticeAircraft::fail(const Failure& failure) {
+    m_model->physics->fail(failure);
+}
+
+bool PracticeAircraft::hasRoute(const std::string& route) const {
+    return m_model->plan.route(route) != nullptr;
+}
+
+void PracticeAircraft::follow(const std::string& route) {
+    if (const Route* other = m_model->plan.route(route))
+        m_model->physics->follow(*other);
+}
+
+void PracticeAircraft::restart() {
+    m_model->next = kStep;
+    m_model->writer.emplace(m_model->aircraft.signals, m_model->cockpit.engines.size());
 }
 
 } // namespace flowhand

@@ -7,6 +7,8 @@
 #include "base/problem.h"
 #include "base/sample.h"
 #include "procedure/aircraftfile.h"
+#include "procedure/failure.h"
+#include "procedure/surroundings.h"
 
 namespace flowhand {
 
@@ -21,8 +23,9 @@ public:
     ~PracticeAircraft();
     PracticeAircraft(PracticeAircraft&&) noexcept;
 
-    /// `aircraft` must outlive it. `place` is a start place of the aircraft file; the error lists those there are.
-    [[nodiscard]] static Result<PracticeAircraft> create(const Aircraft& aircraft, const std::string& place);
+    /// `aircraft` must outlive it. `place` is a start place of the practice file; the error lists those there are.
+    [[nodiscard]] static Result<PracticeAircraft> create(const Aircraft& aircraft, const std::string& place,
+                                                         const Surroundings& surroundings = {});
 
     /// Appends every motion signal as the start place has it, at time 0. Before the first step; changes follow from
     /// there.
@@ -34,6 +37,15 @@ public:
     [[nodiscard]] Time nextStep() const;
     /// Makes the next step; at motion times appends the motion signals that changed.
     void step(std::vector<Sample>& motion);
+
+    /// Something fails, from the next step on.
+    void fail(const Failure& failure);
+    /// Whether the ground plan has a route of this name.
+    [[nodiscard]] bool hasRoute(const std::string& route) const;
+    /// Another line on the ground to follow from here on; nothing happens when there is none of this name.
+    void follow(const std::string& route);
+    /// Its time begins again at 0 where it is now, for another run; begin() tells all of its motion again.
+    void restart();
 
 private:
     struct Model;

@@ -258,26 +258,15 @@ private:
 
     void readSurface() {
         const std::string wanted = m_root.requiredText("surface");
-        std::vector<std::string> known;
         for (const TomlNode* table : m_root.tables("surfaces")) {
             TomlReader reader(m_file, *table, "[[surfaces]]", m_problems);
             QuantityReader q(reader);
-            known.push_back(reader.requiredText("name"));
-            const double friction = q.bare("friction");
-            const double rolling = q.bare("rolling");
-            const double breakaway = q.bare("breakaway");
+            m_figures.surfaces.push_back(
+                {reader.requiredText("name"), q.bare("friction"), q.bare("rolling"), q.bare("breakaway")});
             reader.finish();
-            if (known.back() != wanted)
-                continue;
-            m_figures.wheels.friction = friction;
-            m_figures.wheels.rolling = rolling;
-            m_figures.wheels.breakaway = breakaway;
         }
-        if (std::find(known.begin(), known.end(), wanted) == known.end())
-            m_problems.error("unknown-surface",
-                             "there is no surface '" + wanted + "'; there are " + joined(known, ", ") +
-                                 nearestHint(wanted, known),
-                             m_root.placeOf("surface"));
+        if (const Status set = m_figures.setSurface(wanted); !set)
+            m_problems.error(set.error().code, set.error().message, m_root.placeOf("surface"));
     }
 
     void readAutobrake(QuantityReader& q, TomlReader& reader) {
@@ -343,6 +332,7 @@ private:
         place.calibrated = q.siOr("airspeed", "kt", 0.0);
         place.sink = q.siOr("sink", "ft/min", 0.0);
         place.mass = q.siOr("mass", "kg", 0.0);
+        place.isTakeOffRoll = reader.boolean("take_off_roll").value_or(false);
         if (const TomlNode* controls = reader.table("controls"))
             for (const auto& [name, node] : controls->members)
                 readPlaceControl(name, node, place);
@@ -377,6 +367,21 @@ const StartPlace* PracticeFigures::place(const std::string& name) const {
         if (each.name == name)
             return &each;
     return nullptr;
+}
+
+Status PracticeFigures::setSurface(const std::string& name) {
+    std::vector<std::string> known;
+    for (const SurfaceFigures& surface : surfaces) {
+        known.push_back(surface.name);
+        if (surface.name != name)
+            continue;
+        wheels.friction = surface.friction;
+        wheels.rolling = surface.rolling;
+        wheels.breakaway = surface.breakaway;
+        return {};
+    }
+    return failure("unknown-surface",
+                   "there is no surface '" + name + "'; there are " + joined(known, ", ") + nearestHint(name, known));
 }
 
 Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& aircraft) {

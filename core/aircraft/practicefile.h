@@ -55,6 +55,14 @@ struct Weather {
     double warmer = 0.0;       ///< K than standard
 };
 
+/// What a runway's surface does to tyres.
+struct SurfaceFigures {
+    std::string name;
+    double friction = 0.0;
+    double rolling = 0.0;
+    double breakaway = 0.0;
+};
+
 /// A control's state that a place starts from, in the signal's own unit.
 struct PlaceControl {
     SignalId signal = kNoSignal;
@@ -66,11 +74,12 @@ struct StartPlace {
     std::string name;
     std::string route;
     std::string mark;
-    double beyond = 0.0;     ///< m past the mark, of the nosewheel
-    double height = 0.0;     ///< m
-    double calibrated = 0.0; ///< m/s
-    double sink = 0.0;       ///< m/s
-    double mass = 0.0;       ///< kg; 0: as the file has it
+    double beyond = 0.0;        ///< m past the mark, of the nosewheel
+    double height = 0.0;        ///< m
+    double calibrated = 0.0;    ///< m/s
+    double sink = 0.0;          ///< m/s
+    double mass = 0.0;          ///< kg; 0: as the file has it
+    bool isTakeOffRoll = false; ///< on the ground at speed before a take-off, not after a landing
     std::vector<PlaceControl> controls;
 };
 
@@ -86,9 +95,12 @@ struct PracticeFigures {
     AutobrakeCommon autobrake;
     AssistFigures assist;
     Weather weather;
+    std::vector<SurfaceFigures> surfaces;
     std::vector<StartPlace> places;
 
     [[nodiscard]] const StartPlace* place(const std::string& name) const;
+    /// Rolls on another of its surfaces from now on. Error `unknown-surface` lists them.
+    [[nodiscard]] Status setSurface(const std::string& name);
 };
 
 /// Reads the practice.toml at `file`, for the controls of `aircraft`.

@@ -68,6 +68,8 @@ std::vector<Signal> motionSignals(int engines, bool hasPropellers) {
         if (hasPropellers)
             signals.push_back(number("propeller_speed_" + which, "Propeller speed " + which, "rpm", 0, 4000, 1000));
     }
+    // Behind all that older runs know, whose samples count the signals.
+    signals.push_back(number("track", "Track", "deg", 0, 360, 30));
     return signals;
 }
 

@@ -33,6 +33,7 @@ namespace flowhand {
 ///   engine_power_n %      of rated thrust's shaft speed, n = 1 .. engines
 ///   reverser_n            stowed, transit, deployed; of a propeller: its blades are flat in transit, reversed deployed
 ///   propeller_speed_n rpm of aircraft with propellers
+///   track deg             over the ground, 0 .. 360, true
 [[nodiscard]] std::vector<Signal> motionSignals(int engines, bool hasPropellers = false);
 
 } // namespace flowhand

@@ -13,8 +13,8 @@ namespace flowhand::test {
 /// Sits in the shipped aircraft: moves controls by name, sees motion by name, lets time run.
 class Pilot {
 public:
-    explicit Pilot(const std::string& place) : m_aircraft(twinJet()) {
-        Result<PracticeAircraft> practice = PracticeAircraft::create(m_aircraft, place);
+    explicit Pilot(const std::string& place, const Surroundings& surroundings = {}) : m_aircraft(twinJet()) {
+        Result<PracticeAircraft> practice = PracticeAircraft::create(m_aircraft, place, surroundings);
         if (!practice)
             qFatal("%s", describe(practice.error()).c_str());
         m_practice.emplace(std::move(*practice));
@@ -38,6 +38,9 @@ public:
         set("toe_brake_left", percent);
         set("toe_brake_right", percent);
     }
+
+    void fail(const Failure& failure) { m_practice->fail(failure); }
+    [[nodiscard]] PracticeAircraft& practice() { return *m_practice; }
 
     [[nodiscard]] double operator[](const std::string& signal) const { return m_seen.at(signal); }
     [[nodiscard]] double time() const { return seconds(m_time); }
