@@ -56,6 +56,7 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     wish.rigFile = choice.hands == HandsChoice::Rig ? rig : std::string();
     wish.handsFile = choice.hands == HandsChoice::Demonstration ? demonstrationOf(*choice.flow) : std::string();
     wish.hasScreenControls = true;
+    wish.help = "guided"; // Fly shows the due step, its control, and where to move it
     // A store that cannot be opened must not keep anyone from flying; the run says that it is not stored.
     Result<Store> opened = Store::open(m_storeFile);
     std::optional<Store> store;

@@ -18,6 +18,7 @@ RunHeader headerOf(const RunWish& wish) {
     RunHeader header;
     header.startedUnixMillis = duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
     header.pilot = wish.pilot;
+    header.help = wish.help;
     header.programVersion = FLOWHAND_VERSION;
     header.aircraftFolder = wish.aircraft->folder;
     header.aircraftSource = wish.aircraft->toml.source();

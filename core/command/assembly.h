@@ -28,6 +28,7 @@ struct RunWish {
     double partnerErrorRate = 0.0; ///< 0..1
     Duration latency{};            ///< of sound and input, taken off response times
     std::string pilot;
+    std::string help; ///< how much the pilot is shown, as RunHeader::help
 };
 
 /// A run ready to be flown. Devices and recorder outlive the RunParts made of it.

@@ -38,5 +38,9 @@ void addLintCommand(CLI::App& app, CommandLine& line);
 void addPractiseCommand(CLI::App& app, CommandLine& line);
 void addRunsCommand(CLI::App& app, CommandLine& line);
 void addDebriefCommand(CLI::App& app, CommandLine& line);
+void addCompareCommand(CLI::App& app, CommandLine& line);
+void addNoteCommand(CLI::App& app, CommandLine& line);
+void addExportCommand(CLI::App& app, CommandLine& line);
+void addImportCommand(CLI::App& app, CommandLine& line);
 
 } // namespace flowhand

@@ -43,6 +43,10 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     CommandLine line{out, err, {}};
     addPractiseCommand(app, line);
     addDebriefCommand(app, line);
+    addCompareCommand(app, line);
+    addNoteCommand(app, line);
+    addExportCommand(app, line);
+    addImportCommand(app, line);
     addRunsCommand(app, line);
     addDevicesCommand(app, line);
     addDecodeCommand(app, line);

@@ -4,9 +4,6 @@
 
 namespace flowhand {
 
-namespace {
-
-/// The id that a person means by "12" or "last".
 Result<std::int64_t> findRun(Store& store, const std::string& name) {
     std::int64_t id = 0;
     const auto [end, problem] = std::from_chars(name.data(), name.data() + name.size(), id);
@@ -22,7 +19,12 @@ Result<std::int64_t> findRun(Store& store, const std::string& name) {
     return runs->front().id;
 }
 
-} // namespace
+Result<StoredDebrief> loadDebrief(Store& store, std::int64_t id) {
+    Result<StoredRun> run = store.load(id);
+    if (!run)
+        return tl::unexpected(run.error());
+    return StoredDebrief::of(std::move(*run), {FLOWHAND_VERSION});
+}
 
 Result<StoredRun> loadRun(const std::string& storeFile, const std::string& name) {
     Result<Store> store = Store::open(storeFile, {false, true});

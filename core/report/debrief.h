@@ -6,9 +6,11 @@
 
 #include "procedure/aircraftfile.h"
 #include "procedure/flow.h"
+#include "review/comparison.h"
 #include "session/event.h"
 #include "session/record.h"
 #include "session/score.h"
+#include "store/note.h"
 
 namespace flowhand {
 
@@ -20,6 +22,9 @@ struct Rejudgement {
     std::vector<std::string> gone;  ///< canonical events of the record only
     std::vector<std::string> added; ///< canonical events of this judgement only
     std::int64_t milliPointsBefore = 0;
+    std::string otherFlow;               ///< the file of the flow it was judged by; empty: its own, as it was flown
+    std::vector<StepComparison> changed; ///< the steps that went another way, beside the record ('the other run')
+    std::vector<std::string> remarks;    ///< whole sentences: what of the record the other files have no place for
 };
 
 /// A run to be talked through, live or stored. Borrows all of it.
@@ -35,6 +40,8 @@ struct DebriefInput {
     std::vector<std::string> damage = {};     ///< what could not be read back, in words
     const Rejudgement* rejudgement = nullptr; ///< where the run was judged again
     RunLosses losses = {};
+    const std::vector<Note>* notes = nullptr; ///< in the order in which they were written; none: there are none
+    const Timeline* timeline = nullptr;       ///< none: the samples are not at hand, and no times are told
 };
 
 /// The sentence that ends every debrief.

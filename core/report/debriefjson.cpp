@@ -2,6 +2,7 @@
 
 #include "report/debrief.h"
 #include "report/findings.h"
+#include "session/anchor.h"
 
 namespace flowhand {
 
@@ -27,8 +28,54 @@ Json headOf(const DebriefInput& input) {
             {"flow", {{"id", input.flow.id}, {"title", input.flow.title}, {"target", input.flow.target}}},
             {"rig", header.rigTitle},
             {"motion", header.motionSource},
+            {"help", header.help},
+            {"time_scale", header.timeScale},
             {"seat", header.setup.ownSeat},
             {"solo", header.setup.isSolo}};
+}
+
+Json contextOf(const StepContext& context) {
+    const auto speed = [](const std::optional<double>& knots) {
+        return knots ? Json(*knots) : Json(nullptr);
+    };
+    return {{"ground_speed_kt", speed(context.groundSpeed)},
+            {"airspeed_kt", speed(context.airspeed)},
+            {"turning", context.isTurning},
+            {"substitute", context.isSubstitute}};
+}
+
+Json timesOf(const StepTimes& times, const Aircraft& aircraft) {
+    Json wrongReach = nullptr;
+    if (times.wrongReach)
+        wrongReach = {{"time_us", micros(times.wrongReach->time)},
+                      {"control", aircraft.signals[times.wrongReach->signal].name}};
+    Json hesitation = nullptr;
+    if (times.hesitation)
+        hesitation = {{"from_us", micros(times.hesitation->from)}, {"length_us", micros(times.hesitation->length)}};
+    Json overshoot = nullptr;
+    if (times.overshoot)
+        overshoot = {{"time_us", micros(times.overshoot->time)},
+                     {"control", aircraft.signals[times.overshoot->signal].name},
+                     {"amount", times.overshoot->amount}};
+    return {{"cue_began_us", optionalTime(times.cueBegan)}, {"cue_ended_us", optionalTime(times.cueEnded)},
+            {"wrong_reach", std::move(wrongReach)},         {"first_movement_us", optionalTime(times.firstMovement)},
+            {"hesitation", std::move(hesitation)},          {"overshoot", std::move(overshoot)},
+            {"seen_us", optionalTime(times.seen)},          {"settled_us", optionalTime(times.settled)},
+            {"ended_us", optionalTime(times.ended)}};
+}
+
+Json allTimesOf(const DebriefInput& input) {
+    Json all = Json::array();
+    if (input.timeline == nullptr)
+        return all;
+    for (std::size_t i = 0; i < input.timeline->steps().size(); ++i) {
+        const StepTimes& times = input.timeline->steps()[i];
+        Json step{{"id", input.flow.steps[i].id}};
+        step.update(timesOf(times, input.aircraft));
+        step["context"] = contextOf(times.context);
+        all.push_back(std::move(step));
+    }
+    return all;
 }
 
 Json stepsOf(const Findings& findings) {
@@ -93,6 +140,43 @@ Json extrasOf(const Findings& findings) {
     return extras;
 }
 
+Json changedOf(const Rejudgement& again) {
+    Json steps = Json::array();
+    for (const StepComparison& step : again.changed)
+        steps.push_back(
+            {{"id", step.id}, {"before", step.otherVerdict}, {"now", step.verdict}, {"text", changeText(step)}});
+    return steps;
+}
+
+Json repairsOf(const DebriefInput& input) {
+    Json repairs = Json::array();
+    if (input.timeline == nullptr)
+        return repairs;
+    for (const Repair& repair : input.timeline->repairs())
+        repairs.push_back(
+            {{"time_us", micros(repair.time)}, {"text", repair.text}, {"repaired_us", optionalTime(repair.repaired)}});
+    return repairs;
+}
+
+Json notesOf(const DebriefInput& input) {
+    Json notes = Json::array();
+    if (input.notes == nullptr)
+        return notes;
+    for (const Note& note : *input.notes)
+        notes.push_back({{"note", note.id},
+                         {"kind", nameOf(note.kind)},
+                         {"author", note.author},
+                         {"step", note.anchor.step.empty() ? Json(nullptr) : Json(note.anchor.step)},
+                         {"offset_us", micros(note.anchor.offset)},
+                         {"time_us", micros(timeOf(note.anchor, input.flow, input.results))},
+                         {"guard", note.guard.empty() ? Json(nullptr) : Json(note.guard)},
+                         {"phase", note.phase.empty() ? Json(nullptr) : Json(note.phase)},
+                         {"choice", note.choice.empty() ? Json(nullptr) : Json(note.choice)},
+                         {"text", note.text},
+                         {"written_unix_ms", note.writtenUnixMillis}});
+    return notes;
+}
+
 Json rejudgementOf(const DebriefInput& input) {
     if (input.rejudgement == nullptr)
         return nullptr;
@@ -102,6 +186,9 @@ Json rejudgementOf(const DebriefInput& input) {
             {"same", again.isSame},
             {"gone", again.gone},
             {"added", again.added},
+            {"flow", again.otherFlow.empty() ? Json(nullptr) : Json(again.otherFlow)},
+            {"changed", changedOf(again)},
+            {"remarks", again.remarks},
             {"milli_points_before", again.isCompared ? Json(again.milliPointsBefore) : Json(nullptr)}};
 }
 
@@ -122,9 +209,12 @@ std::string debriefJson(const DebriefInput& input) {
     json["pace_us"] = micros(score.pace);
     json["ledger"] = ledgerOf(input, findings);
     json["steps"] = stepsOf(findings);
+    json["times"] = allTimesOf(input);
     json["guards"] = guardsOf(findings);
     json["extras"] = extrasOf(findings);
+    json["repairs"] = repairsOf(input);
     json["remarks"] = findings.remarks;
+    json["notes"] = notesOf(input);
     json["rejudged"] = rejudgementOf(input);
     json["damage"] = input.damage;
     json["note"] = kTrainingNote;

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <utility>
 
 #include "base/names.h"
 #include "report/debrief.h"
 #include "report/findings.h"
+#include "report/notelines.h"
 #include "report/texttable.h"
 
 namespace flowhand {
@@ -22,8 +24,11 @@ public:
         writeRejudgement();
         writeLedger();
         writeSteps();
+        writeManner();
         writeGuards();
         writeExtras();
+        writeRepairs();
+        writeNotes();
         if (!m_findings.remarks.empty())
             title("Remarks");
         for (const std::string& remark : m_findings.remarks)
@@ -75,6 +80,8 @@ private:
         if (score.upperMilliPoints > score.milliPoints)
             paragraph("The lower number counts: some steps are too close to a control's noise to be sure.", "");
         paragraph("From the first step due to the last one done: " + clockText(score.pace) + ".", "");
+        if (m_input.timeline != nullptr)
+            paragraph("What went well: " + wentWell(m_input.timeline->run()), "");
     }
 
     void writeRejudgement() {
@@ -86,8 +93,9 @@ private:
             paragraph("Judged from its samples by version " + again.by + ": the record holds no result.", "");
             return;
         }
-        const std::string versions =
-            "Judged again by version " + again.by + " (recorded with " + m_input.header.programVersion + "): ";
+        const std::string versions = "Judged again by version " + again.by +
+                                     (again.otherFlow.empty() ? std::string() : " and the flow " + again.otherFlow) +
+                                     " (recorded with " + m_input.header.programVersion + "): ";
         if (again.isSame) {
             paragraph(versions + "the same events, to the byte.", "");
         } else {
@@ -99,6 +107,17 @@ private:
             for (const std::string& line : again.added)
                 paragraph(line, "+ ");
         }
+        writeChangedSteps(again);
+    }
+
+    void writeChangedSteps(const Rejudgement& again) {
+        for (const std::string& remark : again.remarks)
+            paragraph(remark, "");
+        if (again.changed.empty())
+            return;
+        title("Steps that changed (the other: as it was recorded)");
+        for (const StepComparison& step : again.changed)
+            paragraph(step.title + ": " + changeText(step), "- ");
     }
 
     void writeLedger() {
@@ -139,6 +158,47 @@ private:
                             rows, kIndent);
         if (m_findings.isSimulated)
             m_text += std::string(kIndent) + "* simulated: on screen or by scripted hands\n";
+    }
+
+    /// Of the steps that were not done straight: when what happened, and what was going on.
+    void writeManner() {
+        if (m_input.timeline == nullptr)
+            return;
+        bool isFirst = true;
+        for (std::size_t i = 0; i < m_input.timeline->steps().size(); ++i) {
+            const StepTimes& times = m_input.timeline->steps()[i];
+            if (!times.wrongReach && !times.hesitation && !times.overshoot)
+                continue;
+            if (std::exchange(isFirst, false))
+                title("Not done straight");
+            const std::string context = contextText(times.context);
+            paragraph(m_input.flow.steps[i].title + ": " + timesText(times, m_input.aircraft) +
+                          (context.empty() ? "" : "; " + context),
+                      "- ");
+        }
+    }
+
+    void writeRepairs() {
+        if (m_input.timeline == nullptr || m_input.timeline->repairs().empty())
+            return;
+        title("Errors, and how long until they were put right");
+        for (const Repair& repair : m_input.timeline->repairs())
+            paragraph(clockText(repair.time) + " " + repair.text + ": " + repairText(repair), "- ");
+    }
+
+    void writeNotes() {
+        const std::vector<NoteLine> lines = noteLines(m_input);
+        if (lines.empty())
+            return;
+        title("Notes");
+        for (const NoteLine& line : lines) {
+            std::string text = line.what + (line.where.empty() ? "" : " at " + line.where);
+            if (!line.text.empty())
+                text += ": " + line.text;
+            if (!line.author.empty())
+                text += " (" + line.author + ")";
+            paragraph(text, "- ");
+        }
     }
 
     void writeGuards() {

@@ -5,6 +5,7 @@
 #include <ctime>
 
 #include "base/names.h"
+#include "review/deviations.h"
 
 namespace flowhand {
 
@@ -20,12 +21,6 @@ bool isFateOfStep(EventKind kind) {
     default:
         return false;
     }
-}
-
-std::string lateText(Duration late) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f s late", seconds(late));
-    return text;
 }
 
 class Finder {
@@ -75,7 +70,7 @@ private:
             finding.due = result.due;
         if (result.done != kForever)
             finding.done = result.done;
-        finding.verdict = verdictOf(i);
+        finding.verdict = stepVerdict(m_input.flow, m_input.results, m_input.score, i);
         for (const LedgerLine& line : m_input.score.ledger)
             if (line.step == static_cast<int>(i))
                 finding.milliPoints += line.milliPoints;
@@ -118,50 +113,11 @@ private:
         return signal != kNoSignal ? m_input.aircraft.signals[signal].label : std::string();
     }
 
-    [[nodiscard]] std::string verdictOf(std::size_t i) const {
-        const StepResult& result = m_input.results[i];
-        const Score& score = m_input.score;
-        switch (result.state) {
-        case StepState::Waiting:
-            return "not come to";
-        case StepState::Due:
-        case StepState::Seen:
-            return "open";
-        case StepState::Omitted:
-            return "not done";
-        case StepState::FoundSet:
-            return m_input.flow.steps[i].compareOnly ? "done, found set" : "found set, not counted";
-        case StepState::Void:
-            return "void";
-        case StepState::LeftOut:
-            return "left out";
-        case StepState::Done:
-        case StepState::TooEarly:
-        case StepState::Uncertain:
-            break;
-        }
-        if (result.isUncertain || result.state == StepState::Uncertain)
-            return "uncertain";
-        if (result.isTooEarly || result.state == StepState::TooEarly)
-            return "too early";
-        if (i < score.outOfOrder.size() && score.outOfOrder[i])
-            return "out of order";
-        if (i < score.late.size() && score.late[i] > Duration{})
-            return lateText(score.late[i]);
-        return "done";
-    }
-
     void findGuards() {
-        for (const Guard& guard : m_input.flow.guards)
-            m_findings.guards.push_back({guard.id, guard.title, guard.isCritical, {}});
-        for (const Event& event : m_input.events) {
-            if (event.guard < 0 || static_cast<std::size_t>(event.guard) >= m_findings.guards.size())
-                continue;
-            std::vector<Episode>& episodes = m_findings.guards[static_cast<std::size_t>(event.guard)].episodes;
-            if (event.kind == EventKind::GuardBroken)
-                episodes.push_back({event.time, std::nullopt});
-            else if (event.kind == EventKind::GuardOver && !episodes.empty())
-                episodes.back().to = event.time;
+        const std::vector<std::vector<Episode>> episodes = guardEpisodes(m_input.flow, m_input.events);
+        for (std::size_t i = 0; i < episodes.size(); ++i) {
+            const Guard& guard = m_input.flow.guards[i];
+            m_findings.guards.push_back({guard.id, guard.title, guard.isCritical, episodes[i]});
         }
     }
 
@@ -202,6 +158,7 @@ private:
             remark("The program ended in mid-run; this is what was recovered of it.");
         for (const std::string& damage : m_input.damage)
             remark("Damaged in the store: " + damage + ".");
+        remarkHelp();
         remarkSimulated();
         remarkUnobserved();
         if (m_input.header.setup.isSolo)
@@ -210,6 +167,15 @@ private:
             remarkEvent(event);
         for (std::string& text : lossRemarks(m_input.losses))
             remark(std::move(text));
+    }
+
+    void remarkHelp() {
+        const RunHeader& header = m_input.header;
+        if (!header.help.empty())
+            remark("Help while flying: " + header.help + ".");
+        if (header.timeScale != 1.0)
+            remark("Flown in " + std::string(header.timeScale < 1.0 ? "slowed" : "quickened") +
+                   " time: " + numberText(header.timeScale) + " s of the run in a second.");
     }
 
     void remarkSimulated() {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "report/debrief.h"
+#include "review/episodes.h"
 
 namespace flowhand {
 
@@ -24,12 +25,6 @@ struct StepFinding {
     std::optional<double> margin;
     std::string marginUnit;
     std::int64_t milliPoints = 0; ///< lost
-};
-
-/// Times from and to; open at the end of the run without `to`.
-struct Episode {
-    Time from{};
-    std::optional<Time> to;
 };
 
 struct GuardFinding {

@@ -1,9 +1,11 @@
 #include "report/storeddebrief.h"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
 #include "report/eventlines.h"
+#include "review/remap.h"
 #include "session/replay.h"
 
 namespace flowhand {
@@ -26,71 +28,109 @@ std::vector<std::string> missingFrom(const std::vector<std::string>& others, con
 
 } // namespace
 
-StoredDebrief::StoredDebrief(StoredRun run, std::unique_ptr<Aircraft> aircraft, std::unique_ptr<Flow> flow)
-    : m_run(std::move(run)), m_aircraft(std::move(aircraft)), m_flow(std::move(flow)) {}
+Result<StoredDebrief> StoredDebrief::of(StoredRun run, const RejudgeWish& wish) {
+    StoredDebrief debrief(std::move(run));
+    if (const Status read = debrief.readSources(); !read)
+        return tl::unexpected(read.error());
+    const bool hasResult = debrief.readRecord();
+    if (wish.isWanted || !hasResult)
+        debrief.judge(hasResult, wish);
+    debrief.m_timeline = std::make_unique<Timeline>(debrief.reviewed(*debrief.m_judged));
+    return debrief;
+}
 
-Result<StoredDebrief> StoredDebrief::of(StoredRun run, bool isJudgedAgain, const std::string& programVersion) {
-    const RunHeader& header = run.header;
+Status StoredDebrief::readSources() {
+    const auto unreadable = [&](const char* what, const Problems& problems) {
+        return failure("unreadable-run",
+                       "run " + std::to_string(m_run.summary.id) +
+                           " cannot be gone through, because this program cannot read its " + what + ": " +
+                           (m_run.damage.empty() ? describe(problems.firstError()) : m_run.damage.front()) +
+                           "; its samples are kept as they are");
+    };
+    const RunHeader& header = m_run.header;
     Problems problems;
     std::optional<Aircraft> aircraft =
         parseAircraft(header.aircraftSource, header.aircraftFolder + "/aircraft.toml", problems);
     if (!aircraft)
-        return failure("unreadable-run",
-                       "run " + std::to_string(run.summary.id) +
-                           " cannot be gone through, because this program cannot read its aircraft file: " +
-                           (run.damage.empty() ? describe(problems.firstError()) : run.damage.front()) +
-                           "; its samples are kept as they are");
-    auto keptAircraft = std::make_unique<Aircraft>(std::move(*aircraft));
-    std::optional<Flow> flow = parseFlow(header.flowSource, header.flowFile, *keptAircraft, problems);
+        return unreadable("aircraft file", problems);
+    m_judged->aircraft = std::make_shared<const Aircraft>(std::move(*aircraft));
+    std::optional<Flow> flow = parseFlow(header.flowSource, header.flowFile, *m_judged->aircraft, problems);
     if (!flow)
-        return failure("unreadable-run",
-                       "run " + std::to_string(run.summary.id) +
-                           " cannot be gone through, because this program cannot read its flow: " +
-                           (run.damage.empty() ? describe(problems.firstError()) : run.damage.front()) +
-                           "; its samples are kept as they are");
-    StoredDebrief debrief(std::move(run), std::move(keptAircraft), std::make_unique<Flow>(std::move(*flow)));
-    const bool hasResult = debrief.m_run.summary.isFinished &&
-                           debrief.m_run.results.size() == debrief.m_flow->steps.size() && debrief.readEvents();
-    if (isJudgedAgain || !hasResult)
-        debrief.judge(hasResult, programVersion);
-    return debrief;
+        return unreadable("flow", problems);
+    m_judged->flow = std::make_shared<const Flow>(std::move(*flow));
+    m_judged->header = std::make_shared<const RunHeader>(header);
+    m_judged->samples = std::make_shared<const std::vector<Sample>>(std::move(m_run.samples));
+    return {};
 }
 
-bool StoredDebrief::readEvents() {
+/// The judgement that was recorded; false where there is none that can be read.
+bool StoredDebrief::readRecord() {
+    if (!m_run.summary.isFinished || m_run.results.size() != m_judged->flow->steps.size())
+        return false;
     for (const std::string& line : m_run.eventLines) {
-        std::optional<Event> event = parseEvent(line, *m_aircraft, *m_flow);
+        std::optional<Event> event = parseEvent(line, *m_judged->aircraft, *m_judged->flow);
         if (!event)
             return false;
-        m_events.push_back(std::move(*event));
+        m_judged->events.push_back(std::move(*event));
     }
+    m_judged->results = m_run.results;
+    m_judged->score = m_run.score;
     return true;
 }
 
-void StoredDebrief::judge(bool isCompared, const std::string& programVersion) {
-    JudgedRun judgement =
-        judgeAgain(*m_aircraft, *m_flow, m_run.header.setup, m_run.samples, m_run.commands, m_run.summary.length);
+void StoredDebrief::judge(bool isCompared, const RejudgeWish& wish) {
+    Judged again{m_judged->aircraft, m_judged->flow, m_judged->header, m_judged->samples, {}, {}, {}};
     Rejudgement rejudgement;
-    rejudgement.by = programVersion;
+    rejudgement.by = wish.programVersion;
     rejudgement.isCompared = isCompared;
+    if (wish.flow) {
+        again.aircraft = wish.aircraft;
+        again.flow = wish.flow;
+        RemappedRecord record = remapped(*m_judged->header, *m_judged->samples, *m_judged->aircraft, *wish.aircraft);
+        again.header = std::make_shared<const RunHeader>(std::move(record.header));
+        again.samples = std::make_shared<const std::vector<Sample>>(std::move(record.samples));
+        rejudgement.otherFlow = wish.flow->file;
+        rejudgement.remarks = std::move(record.remarks);
+    }
+    JudgedRun judgement = judgeAgain(*again.aircraft, *again.flow, again.header->setup, *again.samples, m_run.commands,
+                                     m_run.summary.length);
+    again.events = std::move(judgement.events);
+    again.results = std::move(judgement.results);
+    again.score = std::move(judgement.score);
+    const auto isStart = [](const Event& event) {
+        return event.kind == EventKind::RunStarted || event.kind == EventKind::Jumped;
+    };
+    if (wish.flow && std::none_of(again.events.begin(), again.events.end(), isStart))
+        rejudgement.remarks.emplace_back(
+            "By this flow the run would not have begun: the controls did not stand as its start wants them.");
     if (isCompared) {
         rejudgement.isSame = judgement.lines == m_run.eventLines;
         rejudgement.gone = missingFrom(judgement.lines, m_run.eventLines);
         rejudgement.added = missingFrom(m_run.eventLines, judgement.lines);
-        rejudgement.milliPointsBefore = m_run.score.milliPoints;
+        rejudgement.milliPointsBefore = m_judged->score.milliPoints;
+        if (!rejudgement.isSame)
+            rejudgement.changed = changedSteps(compareRuns(Timeline(reviewed(again)), Timeline(reviewed(*m_judged))));
     }
     m_rejudgement = std::move(rejudgement);
-    m_events = std::move(judgement.events);
-    m_run.score = std::move(judgement.score);
-    m_run.results = std::move(judgement.results);
+    *m_judged = std::move(again);
+}
+
+ReviewedRun StoredDebrief::reviewed(const Judged& judged) const {
+    return {*judged.flow,   *judged.aircraft, *judged.header,       *judged.samples, judged.events,
+            judged.results, judged.score,     m_run.summary.length, m_run.missing};
 }
 
 DebriefInput StoredDebrief::input() const {
-    return {*m_flow,          *m_aircraft,
-            m_run.header,     m_run.score,
-            m_run.results,    m_events,
-            m_run.summary.id, !m_run.summary.isFinished,
-            m_run.damage,     m_rejudgement ? &*m_rejudgement : nullptr,
-            m_run.losses};
+    DebriefInput input{*m_judged->flow, *m_judged->aircraft, *m_judged->header,
+                       m_judged->score, m_judged->results,   m_judged->events};
+    input.runId = m_run.summary.id;
+    input.isCutOff = !m_run.summary.isFinished;
+    input.damage = m_run.damage;
+    input.rejudgement = m_rejudgement ? &*m_rejudgement : nullptr;
+    input.losses = m_run.losses;
+    input.notes = &m_run.notes;
+    input.timeline = m_timeline.get();
+    return input;
 }
 
 } // namespace flowhand

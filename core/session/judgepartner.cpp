@@ -18,12 +18,6 @@ constexpr int kPlaces = 200;
 /// A partner who forgets, notices after this many times the step's `late`.
 constexpr int kForgetFactor = 2;
 
-std::size_t letterCount(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char letter) {
-        return (static_cast<unsigned char>(letter) & 0xC0U) != 0x80U;
-    }));
-}
-
 } // namespace
 
 void Judge::assignDoers() {

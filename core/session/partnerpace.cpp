@@ -1,5 +1,7 @@
 #include "session/partnerpace.h"
 
+#include <algorithm>
+
 namespace flowhand {
 
 namespace {
@@ -40,6 +42,12 @@ PartnerError PartnerPace::error(std::size_t step) const {
     if (chance >= m_errorRate)
         return PartnerError::None;
     return draw(step, 3) % 2 == 0 ? PartnerError::Late : PartnerError::WrongValue;
+}
+
+std::size_t letterCount(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char letter) {
+        return (static_cast<unsigned char>(letter) & 0xC0U) != 0x80U;
+    }));
 }
 
 Duration speakingTime(std::size_t letters) {

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <string_view>
 
 #include "base/time.h"
 
@@ -28,6 +29,8 @@ private:
     double m_errorRate;
 };
 
+/// Characters of a UTF-8 text.
+[[nodiscard]] std::size_t letterCount(std::string_view text);
 /// How long these words take to speak.
 [[nodiscard]] Duration speakingTime(std::size_t letters);
 

@@ -50,6 +50,8 @@ struct RunHeader {
     std::string rigSource;                 ///< with its calibration; empty: on-screen controls alone
     std::string motionSource;              ///< "practice aircraft" ...
     std::vector<std::string> controlNames; ///< by ControlId
+    std::string help;       ///< how much the pilot was shown: "guided", "prompted", "from memory"; empty: not said
+    double timeScale = 1.0; ///< seconds of the run in a second of the wall clock; below 1: slowed
     SessionSetup setup;
 };
 

@@ -120,8 +120,29 @@ std::int64_t Connection::lastId() const {
     return sqlite3_last_insert_rowid(m_handle.get());
 }
 
+int Connection::changes() const {
+    return sqlite3_changes(m_handle.get());
+}
+
+Result<Connection> Connection::copyInMemory() {
+    sqlite3* raw = nullptr;
+    const int code = sqlite3_open_v2(":memory:", &raw, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, nullptr);
+    Connection copy(m_file, std::unique_ptr<sqlite3, Close>(raw));
+    if (code != SQLITE_OK)
+        return failure("store-unreadable", "there is no memory left to open the runs; close other programs",
+                       {m_file, 0, 0});
+    copy.m_isCopy = true;
+    sqlite3_backup* const backup = sqlite3_backup_init(raw, "main", m_handle.get(), "main");
+    if (backup == nullptr)
+        return tl::unexpected(copy.lastError());
+    (void)sqlite3_backup_step(backup, -1);
+    if (sqlite3_backup_finish(backup) != SQLITE_OK)
+        return tl::unexpected(copy.lastError());
+    return copy;
+}
+
 bool Connection::isReadOnly() const {
-    return sqlite3_db_readonly(m_handle.get(), "main") == 1;
+    return m_isCopy || sqlite3_db_readonly(m_handle.get(), "main") == 1;
 }
 
 void Connection::leaveUntouched() {

@@ -32,6 +32,10 @@ public:
     [[nodiscard]] Result<std::int64_t> number(std::string_view sql);
 
     [[nodiscard]] std::int64_t lastId() const;
+    /// Rows that the last statement changed.
+    [[nodiscard]] int changes() const;
+    /// All of it as it is now, in memory; what is written there is lost. isReadOnly() says so.
+    [[nodiscard]] Result<Connection> copyInMemory();
     [[nodiscard]] bool isReadOnly() const;
     [[nodiscard]] const std::string& file() const { return m_file; }
     /// Leaves the file as it is when closed, even where a write-ahead log is left from a crash.
@@ -48,6 +52,7 @@ private:
     Connection(std::string file, std::unique_ptr<sqlite3, Close> handle);
 
     std::string m_file;
+    bool m_isCopy = false;
     std::unique_ptr<sqlite3, Close> m_handle;
 };
 

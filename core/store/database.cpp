@@ -44,6 +44,21 @@ bool isUnwritable(const Error& error) {
     return error.code == "store-read-only" || error.code == "store-unreadable";
 }
 
+/// What is of an older schema and cannot be brought up to date where it is, is so in memory.
+Result<Connection> upToDate(Result<Connection> connection) {
+    const Result<std::int64_t> version =
+        connection ? connection->number("PRAGMA user_version") : tl::unexpected(connection.error());
+    if (!version)
+        return tl::unexpected(version.error());
+    if (*version == static_cast<std::int64_t>(migrations().size()))
+        return connection;
+    Result<Connection> copy = connection->copyInMemory();
+    if (copy)
+        if (const Status done = migrate(*copy, migrations()); !done)
+            return tl::unexpected(done.error());
+    return copy;
+}
+
 /// Reads a file that cannot be written, or shall not be. Where not even the log's index can be made beside it, the file
 /// is taken as it stands.
 Result<Connection> openToRead(const std::string& file, Duration patience) {
@@ -56,7 +71,7 @@ Result<Connection> openToRead(const std::string& file, Duration patience) {
         if (*kind != FileKind::Ours)
             return failure("store-unreadable", "there are no runs in this file; choose another with --db",
                            {file, 0, 0});
-        return Connection::open(file, mode, patience);
+        return upToDate(Connection::open(file, mode, patience));
     }
     return failure("store-unreadable", "the runs cannot be read; allow reading the file and its folder", {file, 0, 0});
 }

@@ -140,6 +140,8 @@ std::string setupJson(const RunHeader& header) {
     for (const ControlFacts& facts : setup.controls)
         controls.push_back(toJson(facts));
     return dumped({{"control_names", header.controlNames},
+                   {"help", header.help},
+                   {"time_scale", header.timeScale},
                    {"own_seat", setup.ownSeat},
                    {"solo", setup.isSolo},
                    {"seed", setup.seed},
@@ -159,6 +161,9 @@ bool readSetup(std::string_view text, RunHeader& header) {
         setup.latency = Duration(json.at("latency").get<std::int64_t>());
         for (const Json& facts : json.at("controls"))
             setup.controls.push_back(factsOf(facts));
+        // Older records have neither.
+        header.help = json.value("help", std::string());
+        header.timeScale = json.value("time_scale", 1.0);
         header.controlNames = json.at("control_names").get<std::vector<std::string>>();
         header.setup = std::move(setup);
     } catch (const nlohmann::json::exception&) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/sha256.h"
+#include "store/notebook.h"
 #include "store/runjson.h"
 #include "store/samplereader.h"
 #include "store/window.h"
@@ -13,8 +14,20 @@ namespace {
 
 constexpr char kSummary[] =
     "SELECT run.id, started_ms, aircraft_folder, flow_title, rig_title, pilot, simulated, result.run IS NOT NULL, "
-    "coalesce(result.length_us, run.length_us), scored, milli_points, passed FROM run LEFT JOIN result ON result.run = "
-    "run.id";
+    "coalesce(result.length_us, run.length_us), scored, milli_points, passed, flow_id, deleted_ms, "
+    "(SELECT group_concat(name, ',') FROM tag WHERE tag.run = run.id), "
+    "EXISTS (SELECT 1 FROM reference WHERE reference.run = run.id), "
+    "(SELECT count(*) FROM note WHERE note.run = run.id) FROM run LEFT JOIN result ON result.run = run.id";
+
+std::vector<std::string> tagsOf(const std::string& list) {
+    std::vector<std::string> tags;
+    for (std::size_t at = 0; at < list.size();) {
+        const std::size_t end = std::min(list.find(',', at), list.size());
+        tags.push_back(list.substr(at, end - at));
+        at = end + 1;
+    }
+    return tags;
+}
 
 RunSummary summaryOf(const Statement& row) {
     RunSummary summary;
@@ -30,12 +43,72 @@ RunSummary summaryOf(const Statement& row) {
     summary.isScored = row.integer(9) != 0;
     summary.milliPoints = row.integer(10);
     summary.isPassed = row.integer(11) != 0;
+    summary.flowId = row.text(12);
+    summary.isDeleted = row.integer(13) != 0;
+    summary.tags = tagsOf(row.text(14));
+    summary.isReference = row.integer(15) != 0;
+    summary.notes = row.integer(16);
     return summary;
+}
+
+std::string lowerCase(std::string text) {
+    for (char& letter : text)
+        if (letter >= 'A' && letter <= 'Z')
+            letter = static_cast<char>(letter - 'A' + 'a');
+    return text;
+}
+
+bool says(const RunSummary& run, const std::string& lowerText) {
+    std::vector<std::string> words = run.tags;
+    words.insert(words.end(), {run.flowTitle, run.flowId, run.aircraftFolder, run.rigTitle, run.pilot});
+    return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+        return lowerCase(word).find(lowerText) != std::string::npos;
+    });
 }
 
 } // namespace
 
-Result<std::vector<RunSummary>> RunReader::summaries() {
+tl::unexpected<Error> noSuchRun(std::int64_t id, const std::string& file) {
+    return failure("no-such-run", "there is no run " + std::to_string(id) + "; 'flowhand runs' lists those there are",
+                   {file, 0, 0});
+}
+
+Result<std::vector<RunSummary>> RunReader::summaries(const RunQuery& query) {
+    Result<std::vector<RunSummary>> all = allSummaries();
+    if (!all)
+        return all;
+    const std::string text = lowerCase(query.text);
+    const std::set<std::int64_t> noted = text.empty() ? std::set<std::int64_t>() : withNotesSaying(query.text);
+    std::erase_if(*all, [&](const RunSummary& run) {
+        if (run.isDamaged)
+            return false;
+        const bool isTagged =
+            query.tag.empty() || std::find(run.tags.begin(), run.tags.end(), query.tag) != run.tags.end();
+        const bool hasText = text.empty() || noted.count(run.id) > 0 || says(run, text);
+        return run.isDeleted != query.isDeleted || !isTagged || !hasText;
+    });
+    return all;
+}
+
+/// SQL's LIKE takes no heed of the case of ASCII letters; its wild cards are taken as they stand.
+std::set<std::int64_t> RunReader::withNotesSaying(const std::string& text) {
+    std::set<std::int64_t> runs;
+    std::string pattern = "%";
+    for (const char letter : text) {
+        if (letter == '%' || letter == '_' || letter == '\\')
+            pattern += '\\';
+        pattern += letter;
+    }
+    Result<Statement> rows = m_connection.prepare("SELECT DISTINCT run FROM note WHERE text LIKE ? ESCAPE '\\'");
+    if (!rows)
+        return runs;
+    rows->bindText(1, pattern + "%");
+    while (rows->step().value_or(false))
+        runs.insert(rows->integer(0));
+    return runs;
+}
+
+Result<std::vector<RunSummary>> RunReader::allSummaries() {
     Result<Statement> rows = m_connection.prepare(std::string(kSummary) + " ORDER BY run.id DESC");
     if (!rows)
         return tl::unexpected(rows.error());
@@ -84,6 +157,7 @@ Result<StoredRun> RunReader::load(std::int64_t id) {
     loadSamples(run);
     loadCommands(run);
     loadEvents(run);
+    loadNotes(run);
     return run;
 }
 
@@ -95,9 +169,7 @@ Status RunReader::loadHeader(StoredRun& run) {
     if (!found)
         return tl::unexpected(found.error());
     if (!*found)
-        return failure("no-such-run",
-                       "there is no run " + std::to_string(run.summary.id) + "; 'flowhand runs' lists those there are",
-                       {m_connection.file(), 0, 0});
+        return noSuchRun(run.summary.id, m_connection.file());
     run.summary = summaryOf(*summary);
     Result<Statement> row =
         m_connection.prepare("SELECT program_version, flow_id, flow_file, motion_source, aircraft_hash, flow_hash, "
@@ -126,6 +198,24 @@ Status RunReader::loadHeader(StoredRun& run) {
     return {};
 }
 
+Result<Flow> RunReader::flowOf(std::int64_t id) {
+    StoredRun run;
+    run.summary.id = id;
+    if (const Status header = loadHeader(run); !header)
+        return tl::unexpected(header.error());
+    Problems problems;
+    std::optional<Aircraft> aircraft =
+        parseAircraft(run.header.aircraftSource, run.header.aircraftFolder + "/aircraft.toml", problems);
+    std::optional<Flow> flow =
+        aircraft ? parseFlow(run.header.flowSource, run.header.flowFile, *aircraft, problems) : std::nullopt;
+    if (!flow)
+        return failure("unreadable-run",
+                       "the flow of run " + std::to_string(id) + " cannot be read: " +
+                           (run.damage.empty() ? describe(problems.firstError()) : run.damage.front()),
+                       {m_connection.file(), 0, 0});
+    return std::move(*flow);
+}
+
 std::string RunReader::source(const std::string& hash, const char* what, StoredRun& run) {
     std::optional<Bytes> text;
     if (Result<Statement> row = m_connection.prepare("SELECT text FROM source WHERE hash = ?")) {
@@ -149,7 +239,7 @@ void RunReader::loadSamples(StoredRun& run) {
         first = extent->integer(0);
         last = extent->integer(1);
     }
-    run.samples = readSamples(m_connection, run.summary.id, first, last, run.damage);
+    run.samples = readSamples(m_connection, run.summary.id, first, last, run.damage, run.missing);
     nameMissing(run);
 }
 
@@ -165,6 +255,7 @@ void RunReader::nameMissing(StoredRun& run) {
         const std::int64_t window = rows->integer(0);
         run.damage.push_back("the samples from " + clockText(startOf(window)) + " to " +
                              clockText(startOf(window + 1)) + " are missing");
+        run.missing.push_back({startOf(window), startOf(window + 1)});
     }
 }
 
@@ -200,14 +291,24 @@ void RunReader::loadEvents(StoredRun& run) {
         run.damage.push_back("the list of events is damaged; judging the run again makes it anew");
 }
 
+void RunReader::loadNotes(StoredRun& run) {
+    Result<std::vector<Note>> notes = Notebook(m_connection).notesOf(run.summary.id);
+    if (notes)
+        run.notes = std::move(*notes);
+    else
+        run.damage.push_back("the notes cannot be read");
+}
+
 void RunReader::loadResult(StoredRun& run) {
-    Result<Statement> rows = m_connection.prepare("SELECT detail FROM result WHERE run = ?");
+    Result<Statement> rows = m_connection.prepare("SELECT detail, version FROM result WHERE run = ?");
     const Result<bool> row = rows ? rows->bind(1, run.summary.id).step() : tl::unexpected(rows.error());
     if (row && !*row)
         return;
     const std::optional<Bytes> detail = row ? unpack(rows->text(0)) : std::nullopt;
     if (!detail || !readResult(*detail, run.score, run.results, run.losses))
         run.damage.push_back("the score is damaged; judging the run again makes it anew");
+    else
+        run.judgedBy = rows->text(1);
 }
 
 Result<std::vector<Value>> RunReader::valuesAt(std::int64_t id, Time time) {
@@ -228,7 +329,8 @@ Result<std::vector<Value>> RunReader::valuesAt(std::int64_t id, Time time) {
     for (const std::optional<Value>& value : *state)
         values.push_back(value.value_or(Value::unknown()));
     std::vector<std::string> damage;
-    for (const Sample& sample : readSamples(m_connection, id, rows->integer(0), windowOf(time), damage)) {
+    std::vector<Stretch> missing;
+    for (const Sample& sample : readSamples(m_connection, id, rows->integer(0), windowOf(time), damage, missing)) {
         if (sample.time > time)
             break;
         if (values.size() <= indexOf(sample.signal))

@@ -1,9 +1,15 @@
 #include "store/runwriter.h"
 
 #include "procedure/flow.h"
+#include "store/housekeeping.h"
+#include "store/notebook.h"
 #include "store/runjson.h"
 
 namespace flowhand {
+
+bool isSimulated(const Sample& sample) {
+    return sample.actor == Actor::Hand && (sample.origin == Origin::Script || sample.origin == Origin::Screen);
+}
 
 Result<std::int64_t> RunWriter::begin(const RunHeader& header) {
     if (const Status kept = keepNames(header); !kept)
@@ -11,12 +17,22 @@ Result<std::int64_t> RunWriter::begin(const RunHeader& header) {
     Result<Transaction> transaction = Transaction::begin(m_connection);
     if (!transaction)
         return tl::unexpected(transaction.error());
+    Status done = addHeader(header, {});
+    if (done)
+        done = transaction->commit();
+    if (!done)
+        return tl::unexpected(done.error());
+    return m_run;
+}
+
+Status RunWriter::addHeader(const RunHeader& header, const std::string& archiveHash) {
     for (const std::string& source : {header.aircraftSource, header.flowSource, header.rigSource})
         if (const Status added = addSource(source); !added)
-            return tl::unexpected(added.error());
+            return added;
     Result<Statement> insert = m_connection.prepare(
         "INSERT INTO run (started_ms, pilot, program_version, aircraft_folder, flow_id, flow_title, flow_file, "
-        "rig_title, motion_source, aircraft_hash, flow_hash, rig_hash, setup) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?)");
+        "rig_title, motion_source, aircraft_hash, flow_hash, rig_hash, setup, archive_hash) VALUES "
+        "(?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
     if (!insert)
         return tl::unexpected(insert.error());
     insert->bind(1, header.startedUnixMillis);
@@ -26,15 +42,71 @@ Result<std::int64_t> RunWriter::begin(const RunHeader& header) {
         insert->bindText(parameter++, *text);
     for (const std::string* source : {&header.aircraftSource, &header.flowSource, &header.rigSource})
         insert->bindText(parameter++, sha256(*source));
-    insert->bindBytes(parameter, pack({setupJson(header)}));
-    Status done = insert->run();
+    insert->bindBytes(parameter, pack({setupJson(header)})).bindText(parameter + 1, archiveHash);
+    if (const Status inserted = insert->run(); !inserted)
+        return inserted;
+    m_run = m_connection.lastId();
+    m_version = header.programVersion;
+    return {};
+}
+
+/// Whether the archive has been imported before.
+Status RunWriter::wantNew(const std::string& archiveHash) {
+    Result<Statement> row = m_connection.prepare("SELECT id FROM run WHERE archive_hash = ?");
+    if (!row)
+        return tl::unexpected(row.error());
+    const Result<bool> found = row->bindText(1, archiveHash).step();
+    if (!found)
+        return tl::unexpected(found.error());
+    if (*found)
+        return failure("already-imported", "this archive is here already, as run " + std::to_string(row->integer(0)),
+                       {m_connection.file(), 0, 0});
+    return {};
+}
+
+Result<std::int64_t> RunWriter::add(const ArchivedRun& archived) {
+    const StoredRun& run = archived.run;
+    if (const Status kept = keepNames(run.header); !kept)
+        return tl::unexpected(kept.error());
+    Result<Transaction> transaction = Transaction::begin(m_connection);
+    if (!transaction)
+        return tl::unexpected(transaction.error());
+    Status done = wantNew(archived.hash);
+    if (done)
+        done = addHeader(run.header, archived.hash);
+    if (done)
+        done = addSamples(run.samples);
+    if (done)
+        done = run.summary.isFinished ? closeWindow() : journal();
+    if (done)
+        done = addCommands(run.commands);
+    m_length = std::max(m_length, run.summary.length);
+    if (done)
+        done = updateRun();
+    for (std::size_t i = 0; done && i < run.eventLines.size(); ++i)
+        done = addLine(run.eventLines[i]);
+    m_version = run.judgedBy;
+    if (done && run.summary.isFinished)
+        done = addResult(run.summary.length, run.score, run.results, run.losses);
+    if (done)
+        done = addBeside(run);
     if (done)
         done = transaction->commit();
     if (!done)
         return tl::unexpected(done.error());
-    m_run = m_connection.lastId();
-    m_version = header.programVersion;
     return m_run;
+}
+
+/// What stands beside the run itself.
+Status RunWriter::addBeside(const StoredRun& run) {
+    Status done;
+    Notebook notebook(m_connection);
+    for (std::size_t i = 0; done && i < run.notes.size(); ++i)
+        done = notebook.insert(m_run, run.notes[i]);
+    Housekeeping housekeeping(m_connection);
+    for (std::size_t i = 0; done && i < run.summary.tags.size(); ++i)
+        done = housekeeping.tag(m_run, run.summary.tags[i]);
+    return done;
 }
 
 Status RunWriter::keepNames(const RunHeader& header) {
@@ -96,8 +168,7 @@ void RunWriter::take(const Sample& sample) {
     m_place = sample.time == m_instant ? m_place + 1 : 0;
     m_instant = sample.time;
     m_length = std::max(m_length, sample.time);
-    m_isSimulated |=
-        sample.actor == Actor::Hand && (sample.origin == Origin::Script || sample.origin == Origin::Screen);
+    m_isSimulated |= isSimulated(sample);
     if (m_state.size() <= indexOf(sample.signal))
         m_state.resize(indexOf(sample.signal) + 1);
     m_state[indexOf(sample.signal)] = sample.value;
@@ -178,17 +249,20 @@ Status RunWriter::addCommands(const std::vector<RunCommand>& commands) {
 }
 
 Status RunWriter::addEvents(const std::vector<Event>& events) {
-    Result<Statement> insert = m_connection.prepare("INSERT INTO event (run, number, line) VALUES (?, ?, ?)");
-    if (!insert)
-        return tl::unexpected(insert.error());
     for (const Event& event : events) {
-        const std::string line = toJson(event, m_aircraft->signals, m_stepIds);
-        if (const Status added = insert->bind(1, m_run).bind(2, m_events++).bindText(3, line).run(); !added)
+        if (const Status added = addLine(toJson(event, m_aircraft->signals, m_stepIds)); !added)
             return added;
-        m_eventsHash.add(line + "\n");
         m_length = std::max(m_length, event.time);
     }
     return {};
+}
+
+Status RunWriter::addLine(const std::string& line) {
+    Result<Statement> insert = m_connection.prepare("INSERT INTO event (run, number, line) VALUES (?, ?, ?)");
+    if (!insert)
+        return tl::unexpected(insert.error());
+    m_eventsHash.add(line + "\n");
+    return insert->bind(1, m_run).bind(2, m_events++).bindText(3, line).run();
 }
 
 Status RunWriter::updateRun() {
@@ -205,6 +279,12 @@ Status RunWriter::finish(Time end, const Score& score, const std::vector<StepRes
         return tl::unexpected(transaction.error());
     if (const Status closed = closeWindow(); !closed)
         return closed;
+    const Status done = addResult(end, score, results, losses);
+    return done ? transaction->commit() : done;
+}
+
+Status RunWriter::addResult(Time end, const Score& score, const std::vector<StepResult>& results,
+                            const RunLosses& losses) {
     Result<Statement> insert =
         m_connection.prepare("INSERT INTO result (run, length_us, version, scored, milli_points, passed, events_hash, "
                              "detail) VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
@@ -212,9 +292,7 @@ Status RunWriter::finish(Time end, const Score& score, const std::vector<StepRes
         return tl::unexpected(insert.error());
     insert->bind(1, m_run).bind(2, micros(end)).bindText(3, m_version);
     insert->bind(4, score.isScored ? 1 : 0).bind(5, score.milliPoints).bind(6, score.isPassed ? 1 : 0);
-    Status done =
-        insert->bindText(7, m_eventsHash.hex()).bindBytes(8, pack({resultJson(score, results, losses)})).run();
-    return done ? transaction->commit() : done;
+    return insert->bindText(7, m_eventsHash.hex()).bindBytes(8, pack({resultJson(score, results, losses)})).run();
 }
 
 } // namespace flowhand

@@ -9,6 +9,7 @@
 #include "base/sha256.h"
 #include "procedure/aircraftfile.h"
 #include "session/record.h"
+#include "store/archive.h"
 #include "store/chunk.h"
 #include "store/connection.h"
 #include "store/window.h"
@@ -24,6 +25,9 @@ struct RunBatch {
     [[nodiscard]] bool isEmpty() const { return samples.empty() && commands.empty() && events.empty(); }
 };
 
+/// A hand that was not on a control: it came from the screen or a script.
+[[nodiscard]] bool isSimulated(const Sample& sample);
+
 /// Writes one run, each call one transaction. One thread at a time. After an error it must not be used any more.
 class RunWriter {
 public:
@@ -34,6 +38,8 @@ public:
     [[nodiscard]] Status write(const RunBatch& batch);
     [[nodiscard]] Status finish(Time end, const Score& score, const std::vector<StepResult>& results,
                                 const RunLosses& losses);
+    /// A whole run, all or nothing, in place of the three above. Error `already-imported`.
+    [[nodiscard]] Result<std::int64_t> add(const ArchivedRun& archived);
 
 private:
     struct Stream {
@@ -43,6 +49,12 @@ private:
     };
 
     [[nodiscard]] Status keepNames(const RunHeader& header);
+    [[nodiscard]] Status wantNew(const std::string& archiveHash);
+    [[nodiscard]] Status addHeader(const RunHeader& header, const std::string& archiveHash);
+    [[nodiscard]] Status addBeside(const StoredRun& run);
+    [[nodiscard]] Status addLine(const std::string& line);
+    [[nodiscard]] Status addResult(Time end, const Score& score, const std::vector<StepResult>& results,
+                                   const RunLosses& losses);
     [[nodiscard]] Status addSource(const std::string& source);
     [[nodiscard]] Status addSamples(const std::vector<Sample>& samples);
     [[nodiscard]] Status addCommands(const std::vector<RunCommand>& commands);

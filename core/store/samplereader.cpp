@@ -15,8 +15,9 @@ constexpr std::array<std::string_view, kStreams> kStreamNames = {"devices", "scr
 
 class SampleReader {
 public:
-    SampleReader(Connection& connection, std::int64_t run, std::vector<std::string>& damage)
-        : m_connection(connection), m_run(run), m_damage(damage) {}
+    SampleReader(Connection& connection, std::int64_t run, std::vector<std::string>& damage,
+                 std::vector<Stretch>& missing)
+        : m_connection(connection), m_run(run), m_damage(damage), m_missing(missing) {}
 
     void read(std::int64_t first, std::int64_t last) {
         reserve(first, last);
@@ -29,6 +30,7 @@ public:
             // A page of the file is damaged: name what it hid, and go on behind it.
             window = std::max(window, m_window + 1);
             const std::int64_t next = nextReadable(window, last);
+            m_missing.push_back({startOf(window), startOf(std::min(next, last + 1))});
             m_damage.push_back("the samples from " + clockText(startOf(window)) + " to " +
                                (next > last ? "the end" : clockText(startOf(next))) + " cannot be read");
             if (next > last)
@@ -74,6 +76,7 @@ private:
         if (isKnown && decodeChunk(packed, static_cast<Origin>(stream), m_placed))
             return;
         const std::string_view name = isKnown ? kStreamNames[static_cast<std::size_t>(stream)] : "an unknown stream";
+        m_missing.push_back({startOf(m_window), startOf(m_window + 1)});
         m_damage.push_back("samples of the " + std::string(name) + " between " + clockText(startOf(m_window)) +
                            " and " + clockText(startOf(m_window + 1)) + " are damaged");
     }
@@ -107,6 +110,7 @@ private:
     Connection& m_connection;
     std::int64_t m_run;
     std::vector<std::string>& m_damage;
+    std::vector<Stretch>& m_missing;
     std::int64_t m_window = 0;
     std::vector<PlacedSample> m_placed; ///< of m_window
     std::vector<Sample> m_samples;
@@ -115,8 +119,8 @@ private:
 } // namespace
 
 std::vector<Sample> readSamples(Connection& connection, std::int64_t run, std::int64_t first, std::int64_t last,
-                                std::vector<std::string>& damage) {
-    SampleReader reader(connection, run, damage);
+                                std::vector<std::string>& damage, std::vector<Stretch>& missing) {
+    SampleReader reader(connection, run, damage, missing);
     reader.read(first, last);
     return reader.take();
 }

@@ -61,7 +61,35 @@ CREATE TABLE result (
     detail BLOB NOT NULL);
 )";
 
-constexpr Migration kMigrations[] = {kSchema1};
+constexpr char kSchema2[] = R"(
+ALTER TABLE run ADD COLUMN deleted_ms INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE run ADD COLUMN archive_hash TEXT NOT NULL DEFAULT '';
+CREATE TABLE note (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    run INTEGER NOT NULL REFERENCES run (id) ON DELETE CASCADE,
+    written_ms INTEGER NOT NULL,
+    kind TEXT NOT NULL,
+    author TEXT NOT NULL,
+    step TEXT NOT NULL,
+    offset_us INTEGER NOT NULL,
+    time_us INTEGER NOT NULL,
+    guard TEXT NOT NULL,
+    phase TEXT NOT NULL,
+    choice TEXT NOT NULL,
+    text TEXT NOT NULL);
+CREATE INDEX note_of_run ON note (run);
+CREATE TABLE tag (
+    run INTEGER NOT NULL REFERENCES run (id) ON DELETE CASCADE,
+    name TEXT NOT NULL,
+    PRIMARY KEY (run, name)) WITHOUT ROWID;
+CREATE TABLE reference (
+    aircraft_folder TEXT NOT NULL,
+    flow_id TEXT NOT NULL,
+    run INTEGER NOT NULL REFERENCES run (id) ON DELETE CASCADE,
+    PRIMARY KEY (aircraft_folder, flow_id)) WITHOUT ROWID;
+)";
+
+constexpr Migration kMigrations[] = {kSchema1, kSchema2};
 
 } // namespace
 

@@ -9,10 +9,22 @@
 #include <utility>
 
 #include "store/database.h"
+#include "store/housekeeping.h"
+#include "store/notebook.h"
 #include "store/runreader.h"
+#include "store/runwriter.h"
 #include "store/storerecorder.h"
 
 namespace flowhand {
+
+namespace {
+
+std::int64_t unixMillis() {
+    using namespace std::chrono;
+    return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+} // namespace
 
 struct Store::Database {
     Connection connection;
@@ -46,8 +58,8 @@ std::unique_ptr<Recorder> Store::recorder() {
     return std::make_unique<StoreRecorder>(openDatabase(file, false, m_database->options.patience));
 }
 
-Result<std::vector<RunSummary>> Store::runs() {
-    return RunReader(m_database->connection).summaries();
+Result<std::vector<RunSummary>> Store::runs(const RunQuery& query) {
+    return RunReader(m_database->connection).summaries(query);
 }
 
 Result<StoredRun> Store::load(std::int64_t id) {
@@ -56,6 +68,114 @@ Result<StoredRun> Store::load(std::int64_t id) {
 
 Result<std::vector<Value>> Store::valuesAt(std::int64_t id, Time time) {
     return RunReader(m_database->connection).valuesAt(id, time);
+}
+
+Status Store::wantWritable() const {
+    const Connection& connection = m_database->connection;
+    if (!connection.isReadOnly())
+        return {};
+    return failure("store-read-only",
+                   "nothing can be changed here, because the file can only be read; allow writing to it and its folder",
+                   {connection.file(), 0, 0});
+}
+
+Result<std::int64_t> Store::writeNote(std::int64_t run, const Note& note) {
+    if (const Status writable = wantWritable(); !writable)
+        return tl::unexpected(writable.error());
+    const Result<Flow> flow = RunReader(m_database->connection).flowOf(run);
+    if (!flow)
+        return tl::unexpected(flow.error());
+    Note written = note;
+    written.writtenUnixMillis = unixMillis();
+    return Notebook(m_database->connection).write(run, written, *flow);
+}
+
+template <class Change>
+Status Store::change(Change change) {
+    if (const Status writable = wantWritable(); !writable)
+        return writable;
+    return change(Housekeeping(m_database->connection));
+}
+
+Status Store::removeNote(std::int64_t note) {
+    const Status writable = wantWritable();
+    return writable ? Notebook(m_database->connection).remove(note) : writable;
+}
+
+Status Store::tag(std::int64_t run, const std::string& name) {
+    return change([&](Housekeeping keeping) {
+        return keeping.tag(run, name);
+    });
+}
+
+Status Store::untag(std::int64_t run, const std::string& name) {
+    return change([&](Housekeeping keeping) {
+        return keeping.untag(run, name);
+    });
+}
+
+Status Store::setReference(std::int64_t run) {
+    return change([&](Housekeeping keeping) {
+        return keeping.setReference(run);
+    });
+}
+
+Status Store::clearReference(std::int64_t run) {
+    return change([&](Housekeeping keeping) {
+        return keeping.clearReference(run);
+    });
+}
+
+Result<std::int64_t> Store::referenceFor(std::int64_t run) {
+    return Housekeeping(m_database->connection).referenceFor(run);
+}
+
+Status Store::remove(std::int64_t run) {
+    return change([&](Housekeeping keeping) {
+        return keeping.remove(run, unixMillis());
+    });
+}
+
+Status Store::restore(std::int64_t run) {
+    return change([&](Housekeeping keeping) {
+        return keeping.restore(run);
+    });
+}
+
+Result<Trimmed> Store::trim(std::int64_t mostBytes) {
+    if (const Status writable = wantWritable(); !writable)
+        return tl::unexpected(writable.error());
+    return Housekeeping(m_database->connection).trim(mostBytes, unixMillis());
+}
+
+Result<std::vector<std::string>> Store::check() {
+    Result<std::vector<std::string>> problems = Housekeeping(m_database->connection).check();
+    const Result<std::vector<RunSummary>> listed = problems ? runs() : tl::unexpected(problems.error());
+    if (!listed)
+        return tl::unexpected(listed.error());
+    for (const RunSummary& summary : *listed) {
+        const Result<StoredRun> run = load(summary.id);
+        const std::string name = "run " + std::to_string(summary.id) + ": ";
+        if (!run)
+            problems->push_back(name + run.error().message);
+        else
+            for (const std::string& damage : run->damage)
+                problems->push_back(name + damage);
+    }
+    return problems;
+}
+
+Status Store::backup(const std::string& file) {
+    return Housekeeping(m_database->connection).backup(file);
+}
+
+Result<std::int64_t> Store::add(const ArchivedRun& run) {
+    if (const Status writable = wantWritable(); !writable)
+        return tl::unexpected(writable.error());
+    Result<Connection> connection = openDatabase(m_database->connection.file(), false, m_database->options.patience);
+    if (!connection)
+        return tl::unexpected(connection.error());
+    return RunWriter(std::move(*connection)).add(run);
 }
 
 std::string defaultStoreFile() {

@@ -14,9 +14,12 @@
 #include <unistd.h>
 #include <vector>
 
+#include "base/textfile.h"
 #include "procedure/library.h"
+#include "review/timeline.h"
 #include "session/replay.h"
 #include "session/runloop.h"
+#include "store/archive.h"
 #include "store/database.h"
 #include "store/store.h"
 #include "store/storerecorder.h"
@@ -277,6 +280,60 @@ void reportFlow(const Aircraft& aircraft, const Flow& flow, const std::string& f
         motion.size(), plain / 1024, packed / 1024);
 }
 
+/// The hour laid out for a review: once, then drawn at zooms from all of it to a second, eight lanes of 1,920 columns.
+void reportReview(const Aircraft& aircraft, const Flow& flow, const RunHeader& header,
+                  const std::vector<Sample>& samples) {
+    const std::vector<Event> events;
+    const std::vector<StepResult> results(flow.steps.size());
+    const Score score;
+    const auto laying = std::chrono::steady_clock::now();
+    const Timeline timeline({flow, aircraft, header, samples, events, results, score, samples.back().time});
+    std::printf("lay it out for a review            %8.1f ms\n", wallMillis(laying));
+    std::mt19937 random(3);
+    std::vector<double> times;
+    for (int i = 0; i < 300; ++i) {
+        const Time length = std::chrono::milliseconds(1000LL << random() % 12);
+        const Time from = std::chrono::milliseconds(random() % (kSeconds * 1000));
+        const auto drawing = std::chrono::steady_clock::now();
+        for (std::uint32_t axis = 0; axis < kAxes; ++axis)
+            orStop(timeline.signal(SignalId{axis}).columns(from, from + length, 1920).size() == 1920, "drawing");
+        orStop(timeline.valuesAt(from).size() == aircraft.signals.size(), "reading values");
+        times.push_back(wallMillis(drawing));
+    }
+    std::sort(times.begin(), times.end());
+    std::printf("eight lanes at any zoom, median    %8.2f ms, 99 of 100 within %.2f ms, worst %.2f ms\n", times[150],
+                times[297], times.back());
+}
+
+/// The shipped sample runs, as they are judged again by 'flowhand debrief --rejudge'.
+void reportSampleRuns() {
+    for (const fs::directory_entry& entry : fs::directory_iterator(ASSETS "/runs")) {
+        if (entry.path().extension() != ".flowrun")
+            continue;
+        const std::string file = entry.path().string();
+        const Result<std::string> bytes = readFile(file, kLargestArchive);
+        const Result<ArchivedRun> archived = bytes ? readArchive(*bytes, file) : tl::unexpected(bytes.error());
+        orStop(archived.has_value(), "reading a sample run");
+        const StoredRun& run = archived->run;
+        Problems problems;
+        const std::optional<Aircraft> aircraft = parseAircraft(run.header.aircraftSource, "aircraft.toml", problems);
+        orStop(aircraft.has_value(), "reading a sample run's aircraft");
+        const std::optional<Flow> flow = parseFlow(run.header.flowSource, run.header.flowFile, *aircraft, problems);
+        orStop(flow.has_value(), "reading a sample run's flow");
+        // The best of several: the first one warms the caches.
+        double millis = 1e9;
+        for (int i = 0; i < 5; ++i) {
+            const auto judging = std::chrono::steady_clock::now();
+            const JudgedRun judgement =
+                judgeAgain(*aircraft, *flow, run.header.setup, run.samples, run.commands, run.summary.length);
+            millis = std::min(millis, wallMillis(judging));
+            orStop(judgement.lines == run.eventLines, "judging a sample run the same");
+        }
+        std::printf("%-28s %6.1f s judged again in %6.2f ms: %8.0f times real time\n", entry.path().filename().c_str(),
+                    seconds(run.summary.length), millis, seconds(run.summary.length) * 1000.0 / millis);
+    }
+}
+
 } // namespace
 
 int main() {
@@ -299,8 +356,10 @@ int main() {
                 chunks.cpu / kSeconds * 100, 100.0 * double(chunks.bytes) / double(rows.bytes));
     std::printf("of it, on the session's thread  %6.4f %% of a core\n", session / kSeconds * 100);
     reportOpening(folder + "/chunks.sqlite");
+    reportReview(*library[0].aircraft, library[0].flows[0], header, samples);
     for (const Flow& flow : library[0].flows)
         reportFlow(*library[0].aircraft, flow, folder);
+    reportSampleRuns();
     fs::remove_all(folder);
     return 0;
 }

@@ -2,9 +2,11 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include "base/textfile.h"
 #include "procedure/library.h"
 #include "report/storeddebrief.h"
 #include "session/runloop.h"
+#include "store/archive.h"
 
 using namespace flowhand;
 using namespace std::chrono_literals;
@@ -70,6 +72,8 @@ private Q_SLOTS:
     void initTestCase();
     void everyFlownFlowIsTheSameJudgedAgain_data();
     void everyFlownFlowIsTheSameJudgedAgain();
+    void everySampleRunIsTheSameJudgedAgain_data();
+    void everySampleRunIsTheSameJudgedAgain();
     void aChangeIsNamed();
     void aRunCutOffIsJudgedFromItsSamples();
     void aRunWithoutItsFlowSaysSo();
@@ -101,10 +105,10 @@ void TestRejudge::everyFlownFlowIsTheSameJudgedAgain() {
     const std::int64_t id = m_store->runs()->front().id;
     const StoredRun run = loaded(*m_store, id);
     QVERIFY(run.summary.isFinished && run.damage.empty() && run.eventLines.size() > 10);
-    const Result<StoredDebrief> kept = StoredDebrief::of(run, false, "0.1.0");
+    const Result<StoredDebrief> kept = StoredDebrief::of(run, {"0.1.0", false});
     QVERIFY2(kept, kept ? "" : kept.error().message.c_str());
     QVERIFY(kept->input().rejudgement == nullptr);
-    const Result<StoredDebrief> again = StoredDebrief::of(run, true, "0.1.0");
+    const Result<StoredDebrief> again = StoredDebrief::of(run, {"0.1.0", true});
     QVERIFY(again && again->input().rejudgement != nullptr);
     QVERIFY(again->input().rejudgement->isCompared);
     QVERIFY(again->input().rejudgement->isSame);
@@ -113,13 +117,41 @@ void TestRejudge::everyFlownFlowIsTheSameJudgedAgain() {
     QVERIFY(debriefText(again->input()).find("the same events, to the byte") != std::string::npos);
 }
 
+void TestRejudge::everySampleRunIsTheSameJudgedAgain_data() {
+    QTest::addColumn<QString>("file");
+    const QDir folder(ASSETS "/runs");
+    for (const QString& name : folder.entryList({"*.flowrun"}))
+        QTest::newRow(qPrintable(name)) << folder.filePath(name);
+}
+
+void TestRejudge::everySampleRunIsTheSameJudgedAgain() {
+    QFETCH(QString, file);
+    const Result<std::string> bytes = readFile(file.toStdString(), kLargestArchive);
+    QVERIFY(bytes);
+    const Result<ArchivedRun> archived = readArchive(*bytes, file.toStdString());
+    QVERIFY2(archived, archived ? "" : archived.error().message.c_str());
+    const Result<std::int64_t> id = m_store->add(*archived);
+    QVERIFY2(id, id ? "" : id.error().message.c_str());
+    const StoredRun run = loaded(*m_store, *id);
+    QVERIFY(run.damage.empty() && run.summary.isFinished && run.eventLines.size() > 10);
+    const Result<StoredDebrief> again = StoredDebrief::of(run, {"0.1.0", true});
+    QVERIFY(again && again->input().rejudgement->isCompared);
+    // Seeking in it changes nothing.
+    for (Time time{}; time < run.summary.length; time += 777ms)
+        QVERIFY(m_store->valuesAt(*id, time));
+    QVERIFY(loaded(*m_store, *id).eventLines == run.eventLines);
+    // Where the judge has changed on purpose: assets/runs/README.md.
+    QVERIFY2(again->input().rejudgement->isSame, debriefText(again->input()).c_str());
+    QCOMPARE(again->input().score.milliPoints, run.score.milliPoints);
+}
+
 void TestRejudge::aChangeIsNamed() {
     fly(*m_store, *m_library[0].aircraft, m_library[0].flows[0], 1h);
     StoredRun run = loaded(*m_store, m_store->runs()->front().id);
     const std::string dropped = run.eventLines[3];
     run.eventLines.erase(run.eventLines.begin() + 3);
     run.score.milliPoints -= 500;
-    const Result<StoredDebrief> debrief = StoredDebrief::of(run, true, "0.2.0");
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, {"0.2.0", true});
     QVERIFY(debrief);
     const Rejudgement& again = *debrief->input().rejudgement;
     QVERIFY(again.isCompared && !again.isSame);
@@ -134,7 +166,7 @@ void TestRejudge::aRunCutOffIsJudgedFromItsSamples() {
     fly(*m_store, *m_library[0].aircraft, m_library[0].flows[0], 12s);
     const StoredRun run = loaded(*m_store, m_store->runs()->front().id);
     QVERIFY(!run.summary.isFinished && run.results.empty());
-    const Result<StoredDebrief> debrief = StoredDebrief::of(run, false, "0.1.0");
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, {"0.1.0", false});
     QVERIFY(debrief);
     QVERIFY(!debrief->input().rejudgement->isCompared);
     QCOMPARE(debrief->input().results.size(), m_library[0].flows[0].steps.size());
@@ -147,7 +179,7 @@ void TestRejudge::aRunWithoutItsFlowSaysSo() {
     StoredRun run = loaded(*m_store, 1);
     run.header.flowSource.clear();
     run.damage = {"the flow as it was flown is damaged"};
-    const Result<StoredDebrief> debrief = StoredDebrief::of(run, false, "0.1.0");
+    const Result<StoredDebrief> debrief = StoredDebrief::of(run, {"0.1.0", false});
     QVERIFY(!debrief);
     QCOMPARE(debrief.error().code, std::string("unreadable-run"));
     QVERIFY(debrief.error().message.find("the flow as it was flown is damaged") != std::string::npos);

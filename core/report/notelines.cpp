@@ -1,0 +1,112 @@
+#include "report/notelines.h"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "procedure/phase.h"
+#include "session/anchor.h"
+
+namespace flowhand {
+
+namespace {
+
+/// The order of a debriefing.
+int rank(NoteKind kind) {
+    switch (kind) {
+    case NoteKind::Objective:
+        return 0;
+    case NoteKind::Account:
+        return 1;
+    case NoteKind::Note:
+        return 2;
+    case NoteKind::Ruling:
+    case NoteKind::Cause:
+        return 3;
+    case NoteKind::Mark:
+        return 4;
+    case NoteKind::Practice:
+        break;
+    }
+    return 5;
+}
+
+class LineWriter {
+public:
+    explicit LineWriter(const DebriefInput& input) : m_input(input) {}
+
+    [[nodiscard]] NoteLine line(const Note& note) const {
+        NoteLine line{note.id, what(note), {}, note.text, note.author};
+        if (note.kind == NoteKind::Note)
+            line.where = where(note.anchor);
+        return line;
+    }
+
+private:
+    [[nodiscard]] std::string what(const Note& note) const {
+        switch (note.kind) {
+        case NoteKind::Note:
+            return "note";
+        case NoteKind::Account:
+            return "the pilot's own account";
+        case NoteKind::Objective:
+            return "objective";
+        case NoteKind::Ruling:
+            return "ruling on " + finding(note) + ": " + note.choice;
+        case NoteKind::Cause:
+            return "cause of " + finding(note) + ", as the instructor sees it: " + note.choice;
+        case NoteKind::Practice:
+            return "agreed to practise next";
+        case NoteKind::Mark:
+            break;
+        }
+        const std::optional<std::size_t> phase = findPhase(note.phase);
+        const int mark = note.choice.empty() ? 0 : note.choice.front() - '0';
+        return "mark for " + (phase ? phases()[*phase].title : note.phase) + ": " + note.choice + " (" +
+               std::string(markText(mark)) + ")";
+    }
+
+    [[nodiscard]] std::string titleOf(const std::string& step) const {
+        for (const Step& other : m_input.flow.steps)
+            if (other.id == step)
+                return "'" + other.title + "'";
+        return "'" + step + "'";
+    }
+
+    [[nodiscard]] std::string finding(const Note& note) const {
+        for (const Guard& guard : m_input.flow.guards)
+            if (guard.id == note.guard)
+                return "'" + guard.title + "'";
+        return note.guard.empty() ? titleOf(note.anchor.step) : "'" + note.guard + "'";
+    }
+
+    [[nodiscard]] std::string where(const Anchor& anchor) const {
+        const std::string time = clockText(timeOf(anchor, m_input.flow, m_input.results));
+        if (anchor.step.empty())
+            return time;
+        char offset[40];
+        std::snprintf(offset, sizeof offset, "%.1f s into ", seconds(anchor.offset));
+        return time + ", " + offset + titleOf(anchor.step);
+    }
+
+    const DebriefInput& m_input;
+};
+
+} // namespace
+
+std::vector<NoteLine> noteLines(const DebriefInput& input) {
+    std::vector<NoteLine> lines;
+    if (input.notes == nullptr)
+        return lines;
+    std::vector<Note> notes = *input.notes;
+    std::stable_sort(notes.begin(), notes.end(), [&](const Note& a, const Note& b) {
+        if (a.kind == NoteKind::Note && b.kind == NoteKind::Note)
+            return timeOf(a.anchor, input.flow, input.results) < timeOf(b.anchor, input.flow, input.results);
+        return rank(a.kind) < rank(b.kind);
+    });
+    const LineWriter writer(input);
+    for (const Note& note : notes)
+        lines.push_back(writer.line(note));
+    return lines;
+}
+
+} // namespace flowhand

@@ -1,0 +1,340 @@
+#include "review/steptimes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "base/names.h"
+#include "session/movement.h"
+
+namespace flowhand {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+/// Half the standard rate of turn, 3 deg/s; our own choice.
+constexpr double kTurning = 1.5;
+/// The judge's settle time (session/movement.h): a shorter stop is no stop.
+constexpr Duration kStandstill = 300ms;
+/// Of the range; the judge's threshold of a movement, as far as the range is known.
+constexpr double kNoticed = 0.01;
+
+/// Finds the times of one step.
+class StepFinder {
+public:
+    StepFinder(const ReviewedRun& run, const std::vector<ControlMovement>& movements, std::size_t step)
+        : m_run(run), m_movements(movements), m_index(static_cast<int>(step)), m_step(run.flow.steps[step]),
+          m_result(run.results[step]) {}
+
+    StepTimes find() {
+        findEvents();
+        if (m_result.due != kForever)
+            m_times.due = m_result.due;
+        if (m_result.done != kForever)
+            m_times.done = m_result.done;
+        findFirstMovement();
+        findWrongReach();
+        findHesitation();
+        findOvershoot();
+        return std::move(m_times);
+    }
+
+    [[nodiscard]] bool isSubstitute() const { return m_isSubstitute; }
+
+private:
+    void findEvents() {
+        std::optional<Time> words;
+        for (const Event& event : m_run.events) {
+            if (event.step != m_index)
+                continue;
+            switch (event.kind) {
+            case EventKind::WordsBegan:
+                if (event.text != cueText())
+                    break; // a reply or a remark
+                words = event.time;
+                if (!m_times.due)
+                    m_times.cueBegan = words;
+                break;
+            case EventKind::StepDue: // again after a repeat or a jump: the last time counts
+                m_times = {};
+                m_moved.reset();
+                m_fate = nullptr;
+                m_times.due = event.time;
+                m_times.cueBegan = words;
+                if (words)
+                    m_times.cueEnded = event.time;
+                words.reset();
+                break;
+            case EventKind::StepMoved:
+                m_moved = event.time;
+                break;
+            case EventKind::StepSeen:
+                if (!m_times.seen)
+                    m_times.seen = event.time;
+                break;
+            case EventKind::StepDone:
+            case EventKind::StepTooEarly:
+            case EventKind::StepUncertain:
+            case EventKind::StepFoundSet:
+                m_fate = &event;
+                m_times.settled = event.time;
+                break;
+            case EventKind::StepOmitted:
+            case EventKind::StepVoid:
+            case EventKind::StepLeftOut:
+                m_times.ended = event.time;
+                break;
+            default:
+                break;
+            }
+        }
+    }
+
+    /// What the judge has spoken before the step is due (session/judgecue.cpp).
+    [[nodiscard]] const std::string& cueText() const { return m_step.cue ? m_step.cue->text : m_step.title; }
+
+    [[nodiscard]] bool isOwnControl(SignalId signal) const {
+        return std::find(m_step.controls.begin(), m_step.controls.end(), signal) != m_step.controls.end() ||
+               (m_fate != nullptr && m_fate->signal == signal);
+    }
+
+    [[nodiscard]] bool isByDoer(const ControlMovement& movement) const {
+        return movement.actor == (m_result.isOwn ? Actor::Hand : Actor::Partner);
+    }
+
+    /// The movement that did it, or nullptr.
+    [[nodiscard]] const ControlMovement* doing() const {
+        const ControlMovement* found = nullptr;
+        if (m_fate == nullptr || m_fate->signal == kNoSignal)
+            return found;
+        for (const ControlMovement& movement : m_movements)
+            if (movement.control == m_fate->signal && isByDoer(movement) && movement.began <= m_fate->time)
+                found = &movement;
+        return found;
+    }
+
+    void findFirstMovement() {
+        m_times.firstMovement = m_moved;
+        const ControlMovement* const movement = doing();
+        if (movement != nullptr && m_times.done && (!m_moved || *m_moved > *m_times.done))
+            m_times.firstMovement = movement->began;
+        // Set long before it was due, and judged by words or by comparing: no movement of this step.
+        if (m_fate != nullptr && m_fate->kind == EventKind::StepFoundSet)
+            m_times.firstMovement.reset();
+        if (m_times.firstMovement && movement != nullptr)
+            m_isSubstitute = isSimulated(*movement);
+    }
+
+    [[nodiscard]] bool isSimulated(const ControlMovement& movement) const {
+        const auto at = std::lower_bound(m_run.samples.begin(), m_run.samples.end(), movement.began,
+                                         [](const Sample& sample, Time time) {
+                                             return sample.time < time;
+                                         });
+        for (auto sample = at; sample != m_run.samples.end() && sample->time <= movement.arrived; ++sample)
+            if (sample->signal == movement.control)
+                return movement.actor == Actor::Hand &&
+                       (sample->origin == Origin::Screen || sample->origin == Origin::Script);
+        return false;
+    }
+
+    void findWrongReach() {
+        for (const Event& event : m_run.events) {
+            if (event.step != m_index || event.kind != EventKind::WrongControl)
+                continue;
+            const ControlMovement* found = nullptr;
+            for (const ControlMovement& movement : m_movements)
+                if (movement.control == event.signal && movement.actor == Actor::Hand && movement.began <= event.time)
+                    found = &movement;
+            if (found == nullptr || (m_times.firstMovement && *m_times.firstMovement < found->began))
+                continue;
+            m_times.wrongReach = WrongReach{found->began, event.signal};
+            return;
+        }
+    }
+
+    void findHesitation() {
+        if (!m_times.firstMovement || !m_times.done)
+            return;
+        Time still = *m_times.firstMovement; // its controls have stood since
+        for (const ControlMovement& movement : m_movements) {
+            if (movement.began > *m_times.done || !isOwnControl(movement.control) || !isByDoer(movement) ||
+                movement.arrived < *m_times.firstMovement)
+                continue;
+            noteStandstill(still, movement.began);
+            still = std::max(still, movement.arrived);
+        }
+        noteStandstill(still, *m_times.done);
+    }
+
+    void noteStandstill(Time from, Time to) {
+        const Duration length = to - from;
+        if (length >= kStandstill && (!m_times.hesitation || length > m_times.hesitation->length))
+            m_times.hesitation = Hesitation{from, length};
+    }
+
+    void findOvershoot() {
+        const ControlMovement* const movement = doing();
+        if (!m_times.firstMovement || !m_times.settled || movement == nullptr || m_step.done == std::nullopt ||
+            m_step.done->condition.usesReference())
+            return;
+        const Signal& signal = m_run.aircraft.signals[movement->control];
+        if (signal.kind == SignalKind::OnOff || !movement->from.isKnown() || !m_fate->value.isKnown())
+            return;
+        const double settled = m_fate->value.number();
+        const double least = signal.kind == SignalKind::Position ? 0.5 : threshold(signal, movement->control);
+        const double way = settled - movement->from.number();
+        if (std::fabs(way) < least)
+            return;
+        Overshoot farthest;
+        for (auto sample = firstSample(movement->began);
+             sample != m_run.samples.end() && sample->time <= *m_times.settled; ++sample) {
+            if (sample->signal != movement->control || !sample->value.isKnown() || sample->value == Value::between())
+                continue;
+            const double beyond = (sample->value.number() - settled) * (way > 0.0 ? 1.0 : -1.0);
+            if (beyond > std::max(farthest.amount, least))
+                farthest = {sample->time, sample->signal, beyond};
+        }
+        if (farthest.signal != kNoSignal)
+            m_times.overshoot = farthest;
+    }
+
+    [[nodiscard]] std::vector<Sample>::const_iterator firstSample(Time time) const {
+        return std::lower_bound(m_run.samples.begin(), m_run.samples.end(), time, [](const Sample& sample, Time at) {
+            return sample.time < at;
+        });
+    }
+
+    [[nodiscard]] double threshold(const Signal& signal, SignalId control) const {
+        const std::vector<ControlFacts>& facts = m_run.header.setup.controls;
+        const double sigma = indexOf(control) < facts.size() ? facts[indexOf(control)].sigma : 0.0;
+        return std::max(6.0 * sigma, kNoticed * (signal.highest - signal.lowest));
+    }
+
+    const ReviewedRun& m_run;
+    const std::vector<ControlMovement>& m_movements;
+    int m_index;
+    const Step& m_step;
+    const StepResult& m_result;
+    std::optional<Time> m_moved;
+    const Event* m_fate = nullptr;
+    bool m_isSubstitute = false;
+    StepTimes m_times;
+};
+
+/// Reads the motion at rising times.
+class Motion {
+public:
+    explicit Motion(const ReviewedRun& run)
+        : m_run(run), m_ground(run.aircraft.signals.find("ground_speed")), m_air(run.aircraft.signals.find("airspeed")),
+          m_turn(run.aircraft.signals.find("turn_rate")), m_values(run.aircraft.signals.size()) {}
+
+    StepContext at(Time time) {
+        for (; m_next < m_run.samples.size() && m_run.samples[m_next].time <= time; ++m_next)
+            if (indexOf(m_run.samples[m_next].signal) < m_values.size())
+                m_values[indexOf(m_run.samples[m_next].signal)] = m_run.samples[m_next].value;
+        StepContext context;
+        context.groundSpeed = number(m_ground);
+        context.airspeed = number(m_air);
+        context.isTurning = std::fabs(number(m_turn).value_or(0.0)) > kTurning;
+        return context;
+    }
+
+private:
+    [[nodiscard]] std::optional<double> number(const std::optional<SignalId>& signal) const {
+        if (!signal || !m_values[indexOf(*signal)].isKnown())
+            return std::nullopt;
+        return m_values[indexOf(*signal)].number();
+    }
+
+    const ReviewedRun& m_run;
+    std::optional<SignalId> m_ground;
+    std::optional<SignalId> m_air;
+    std::optional<SignalId> m_turn;
+    std::vector<Value> m_values;
+    std::size_t m_next = 0;
+};
+
+std::string tenths(Duration duration) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f s", seconds(duration));
+    return text;
+}
+
+} // namespace
+
+std::vector<StepTimes> stepTimes(const ReviewedRun& run, const std::vector<ControlMovement>& movements) {
+    const std::size_t count = std::min(run.flow.steps.size(), run.results.size());
+    std::vector<StepTimes> all;
+    std::vector<std::size_t> byTime;
+    for (std::size_t i = 0; i < count; ++i) {
+        StepFinder finder(run, movements, i);
+        all.push_back(finder.find());
+        all.back().context.isSubstitute = finder.isSubstitute();
+        if (all.back().done || all.back().due)
+            byTime.push_back(i);
+    }
+    const auto when = [&](std::size_t i) {
+        return all[i].done ? *all[i].done : *all[i].due;
+    };
+    std::stable_sort(byTime.begin(), byTime.end(), [&](std::size_t a, std::size_t b) {
+        return when(a) < when(b);
+    });
+    Motion motion(run);
+    for (const std::size_t i : byTime) {
+        const bool isSubstitute = all[i].context.isSubstitute;
+        all[i].context = motion.at(when(i));
+        all[i].context.isSubstitute = isSubstitute;
+    }
+    return all;
+}
+
+std::string timesText(const StepTimes& times, const Aircraft& aircraft) {
+    std::vector<std::string> parts;
+    if (times.cueBegan)
+        parts.push_back("cue sounded " + clockText(*times.cueBegan));
+    if (times.cueEnded)
+        parts.push_back("cue ended " + clockText(*times.cueEnded));
+    if (times.due)
+        parts.push_back("due " + clockText(*times.due));
+    if (times.wrongReach)
+        parts.push_back("reached for " + aircraft.signals[times.wrongReach->signal].label + " first, " +
+                        clockText(times.wrongReach->time));
+    if (times.firstMovement) {
+        std::string text = "first movement " + clockText(*times.firstMovement);
+        if (times.due && *times.firstMovement >= *times.due)
+            text += " (" + tenths(*times.firstMovement - *times.due) + " after due)";
+        parts.push_back(std::move(text));
+    }
+    if (times.hesitation)
+        parts.push_back("hesitated " + tenths(times.hesitation->length) + " from " + clockText(times.hesitation->from));
+    if (times.overshoot) {
+        const Signal& signal = aircraft.signals[times.overshoot->signal];
+        std::string amount = numberText(times.overshoot->amount);
+        amount += signal.kind == SignalKind::Position ? (times.overshoot->amount > 1.5 ? " gates" : " gate")
+                  : signal.unit.symbol.empty()        ? ""
+                                                      : " " + signal.unit.symbol;
+        parts.push_back("went " + amount + " too far, " + clockText(times.overshoot->time));
+    }
+    if (times.done)
+        parts.push_back("done " + clockText(*times.done));
+    if (times.ended && !times.done)
+        parts.push_back("given up " + clockText(*times.ended));
+    return joined(parts, ", ");
+}
+
+std::string contextText(const StepContext& context) {
+    std::vector<std::string> parts;
+    // At rest the airspeed is the wind's.
+    constexpr double kMoving = 1.0;
+    if (context.groundSpeed)
+        parts.push_back("at " + numberText(*context.groundSpeed < kMoving ? 0.0 : std::round(*context.groundSpeed)) +
+                        " kt");
+    if (context.isTurning)
+        parts.push_back("turning");
+    if (context.isSubstitute)
+        parts.push_back("simulated");
+    return joined(parts, ", ");
+}
+
+} // namespace flowhand
