@@ -233,6 +233,8 @@ private:
         m_out.gaps = std::move(signs.gaps);
         m_out.spikes = signs.spikes;
         m_out.largestSpike = signs.largestSpike;
+        m_out.smallestSpike = signs.smallestSpike;
+        m_out.largestStep = signs.largestStep;
         m_out.longestSpike = signs.longestSpike;
         m_out.fastest = signs.fastest;
         std::string where;

@@ -38,6 +38,8 @@ struct AxisHealth {
     std::vector<TrackGap> gaps;
     std::size_t spikes = 0;
     double largestSpike = 0.0;
+    double smallestSpike = 0.0;
+    double largestStep = 0.0; ///< from one report to the next by a hand's movement
     Duration longestSpike{};
     double fastest = 0.0;              ///< counts a second, the 95th percentile while it moved
     std::optional<double> hysteresis;  ///< a place come to from above less from below

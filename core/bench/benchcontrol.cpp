@@ -1,10 +1,12 @@
 #include "bench/benchcontrol.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdio>
 
 #include "base/names.h"
 #include "base/tomlfile.h"
+#include "bench/splitpoint.h"
 
 namespace flowhand {
 
@@ -43,6 +45,7 @@ AxisInFile ofAxis(const TomlNode& table, const Signal& signal) {
 
 AxisAsk askOf(const AxisInFile& axis) {
     AxisAsk ask;
+    ask.hasIdle = axis.idle.has_value();
     ask.isInverted = axis.low && axis.high && *axis.low > *axis.high;
     ask.hasCentre = axis.centre.has_value();
     for (const AxisMap::Point& point : axis.points)
@@ -66,32 +69,95 @@ void readGates(const TomlNode& table, BenchControl& bench) {
         ask.gates.push_back(position);
     }
     bench.axisHealth.gateCount = ask.gates.size();
-    bench.axes = {ask};
-    bench.inFile = {axis};
+    bench.axes = {{0, std::nullopt, {}, ask, axis}};
+}
+
+/// Idle to full of the first part, and on beyond the split to full of the second.
+AxisInFile ofSplit(const TomlNode& table) {
+    const TomlNode& ranges = *table.find("ranges");
+    AxisInFile axis;
+    axis.low = ranges.items[1].items[1].integer;
+    axis.high = ranges.items[0].items[1].integer;
+    axis.idle = ranges.items[0].items[0].integer;
+    axis.split = table.find("split")->integer;
+    axis.endBand = countIn(table, "end_band");
+    return axis;
+}
+
+/// Of the wirings with several ranges: one an input, or two of the first input, which a switch tells apart.
+void readRanges(const TomlNode& table, BenchControl& bench) {
+    const bool isSwitched = bench.wiring == "switched_axis";
+    const std::vector<TomlNode>& ranges = table.find("ranges")->items;
+    for (std::size_t i = 0; i < ranges.size(); ++i) {
+        BenchAxis axis;
+        axis.input = isSwitched ? 0 : i;
+        axis.name = bench.inputNames[axis.input];
+        if (isSwitched) {
+            axis.isSwitched = i == 1;
+            axis.name += i == 1 ? " with its switch on" : " with its switch off";
+        }
+        axis.inFile = ofRange(table, ranges[i]);
+        axis.ask = askOf(axis.inFile);
+        bench.axes.push_back(std::move(axis));
+    }
 }
 
 void readAxes(const TomlNode& table, const Signal& signal, BenchControl& bench) {
     if (bench.wiring == "axis") {
-        bench.inFile = {ofAxis(table, signal)};
-        bench.axes = {askOf(bench.inFile.front())};
-        bench.axisHealth.hasCentre = bench.axes.front().hasCentre;
+        const AxisInFile axis = ofAxis(table, signal);
+        bench.axes = {{0, std::nullopt, {}, askOf(axis), axis}};
+        bench.axisHealth.hasCentre = axis.centre.has_value();
         bench.valueUnit = signal.unit.symbol;
     } else if (bench.wiring == "gates") {
         readGates(table, bench);
-    } else if (bench.wiring == "two_axes") {
-        for (const TomlNode& range : table.find("ranges")->items) {
-            bench.inFile.push_back(ofRange(table, range));
-            bench.axes.push_back(askOf(bench.inFile.back()));
-        }
+    } else if (bench.wiring == "split_axis") {
+        const AxisInFile axis = ofSplit(table);
+        bench.axes = {{0, std::nullopt, {}, askOf(axis), axis}};
+    } else if (bench.wiring == "two_axes" || bench.wiring == "switched_axis" || bench.wiring == "parking_latch") {
+        readRanges(table, bench);
     }
+}
+
+Duration durationIn(const TomlNode& table, std::string_view key, Duration missing) {
+    const TomlNode* node = table.find(key);
+    return node != nullptr ? parseDuration(node->text).value_or(missing) : missing;
+}
+
+void readFilters(const TomlNode& table, BenchControl& bench) {
+    constexpr std::array<std::string_view, 5> kOfAxis = {"axis", "gates", "split_axis", "switched_axis", "two_axes"};
+    constexpr std::array<std::string_view, 10> kOfContact = {
+        "contact", "on_off_on", "selector",     "coded_switch",  "zones",
+        "toggle",  "set_clear", "step_buttons", "parking_latch", "switched_axis"};
+    FiltersInFile& filters = bench.filters;
+    filters.isOfAxis = std::find(kOfAxis.begin(), kOfAxis.end(), bench.wiring) != kOfAxis.end();
+    filters.isOfContact = std::find(kOfContact.begin(), kOfContact.end(), bench.wiring) != kOfContact.end();
+    filters.isOfGates = bench.wiring == "gates" || bench.wiring == "split_axis";
+    if (const TomlNode* noise = table.find("noise"))
+        filters.axis.noise = noise->kind == TomlNode::Kind::Float ? noise->real : static_cast<double>(noise->integer);
+    filters.axis.spikeLimit = countIn(table, "spike_limit");
+    filters.axis.settle = durationIn(table, "settle", std::chrono::milliseconds(20));
+    filters.axis.median = durationIn(table, "median", {});
+    filters.axis.smooth = durationIn(table, "smooth", {});
+    filters.hysteresis = countIn(table, "hysteresis");
+    filters.debounce = durationIn(table, "debounce", kDebounce);
 }
 
 void readSwitch(const TomlNode& table, BenchControl& bench) {
     bench.isSwitch = bench.wiring == "selector" || bench.wiring == "on_off_on";
     bench.hasFastEdges = bench.wiring == "encoder";
     bench.switchHealth.hasOpenPosition = bench.wiring == "on_off_on" || table.find("unwired") != nullptr;
-    if (const TomlNode* transit = table.find("transit"))
-        bench.switchHealth.transit = parseDuration(transit->text).value_or(bench.switchHealth.transit);
+    bench.switchHealth.transit = durationIn(table, "transit", bench.switchHealth.transit);
+}
+
+std::vector<std::string> inputNamesOf(const Control& control, const std::vector<DeviceWish>& devices) {
+    const std::vector<InputRef>& inputs = control.inputs();
+    const bool areOfOne = std::all_of(inputs.begin(), inputs.end(), [&](const InputRef& input) {
+        return input.device == inputs.front().device;
+    });
+    std::vector<std::string> names;
+    for (const InputRef& input : inputs)
+        names.push_back((areOfOne ? "" : devices[input.device].name + ": ") + input.name);
+    return names;
 }
 
 std::string pairText(const AxisCalibration& calibration) {
@@ -129,8 +195,10 @@ Result<std::vector<BenchControl>> benchControlsOf(const RigFile& rig, const Sign
         bench.control = rig.controls[i].get();
         bench.wiring = table.find("wiring")->text;
         bench.fingerprint = (*fingerprints)[i];
+        bench.inputNames = inputNamesOf(*bench.control, rig.devices);
         readAxes(table, signals[bench.control->signals().front()], bench);
         readSwitch(table, bench);
+        readFilters(table, bench);
         all.push_back(std::move(bench));
     }
     return all;
@@ -171,7 +239,7 @@ Status giveValues(BenchControl& control, const Signal& signal, const std::vector
         return failure("bad-values", "give the values of two places or more, as in \"" +
                                          exactText(signal.lowest, signal.unit.symbol) + ", " +
                                          exactText(signal.highest, signal.unit.symbol) + "\"");
-    control.axes.front().values = std::move(values);
+    control.axes.front().ask.values = std::move(values);
     return {};
 }
 
@@ -181,22 +249,30 @@ std::string exactText(double value, const std::string& unit) {
     return text + (unit.empty() ? unit : " " + unit);
 }
 
-std::vector<RigKey> rigKeysOf(const BenchControl& control, const std::vector<AxisCalibration>& calibrations) {
-    double noise = 0.0;
+Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control, const std::vector<AxisCalibration>& calibrations,
+                                      double noise) {
     std::int64_t endBand = 0;
-    for (const AxisCalibration& calibration : calibrations) {
-        noise = std::max(noise, calibration.noise);
+    for (const AxisCalibration& calibration : calibrations)
         endBand = std::max(endBand, calibration.endBand);
-    }
     const AxisCalibration& first = calibrations.front();
     std::vector<RigKey> keys;
     if (control.wiring == "gates") {
         keys = {{"gates", gatesText(first)}, {"hysteresis", std::to_string(first.hysteresis)}};
-    } else if (control.wiring == "two_axes") {
-        std::string ranges;
+    } else if (first.idle) {
+        const std::optional<SplitPoint> split =
+            splitPointOf(first.idle->at, first.high.at, first.low.at, noise, first.idle->spread);
+        if (!split)
+            return failure("not-fitting", "'" + control.control->name() +
+                                              "': the way from idle to one of its ends is too short to tell from idle");
+        keys = split->keys();
+        keys.push_back({"end_band", std::to_string(std::min(endBand, split->mostEndBand()))});
+    } else if (calibrations.size() > 1 || control.wiring == "parking_latch") {
+        std::vector<std::string> ranges;
         for (const AxisCalibration& calibration : calibrations)
-            ranges += (ranges.empty() ? "[" : ", ") + pairText(calibration);
-        keys = {{"ranges", ranges + "]"}, {"end_band", std::to_string(endBand)}};
+            ranges.push_back(pairText(calibration));
+        keys = {{"ranges", "[" + joined(ranges, ", ") + "]"}};
+        if (control.filters.isOfAxis)
+            keys.push_back({"end_band", std::to_string(endBand)});
     } else {
         if (first.values.empty())
             keys = {{"range", pairText(first)}};
@@ -208,7 +284,8 @@ std::vector<RigKey> rigKeysOf(const BenchControl& control, const std::vector<Axi
             keys.push_back({"dead_band", std::to_string(first.centre->deadBand)});
         }
     }
-    keys.push_back({"noise", numberText(noise)});
+    if (control.filters.isOfAxis)
+        keys.push_back({"noise", exactText(noise, {})});
     return keys;
 }
 

@@ -11,7 +11,9 @@
 #include "bench/calibration.h"
 #include "bench/contacthealth.h"
 #include "bench/fingerprint.h"
+#include "rig/axisfilter.h"
 #include "rig/axismap.h"
+#include "rig/contacts.h"
 #include "rig/rigedit.h"
 #include "rig/rigfile.h"
 
@@ -26,6 +28,8 @@ struct AxisInFile {
 
     std::optional<std::int64_t> low; ///< the ends; gates have none
     std::optional<std::int64_t> high;
+    std::optional<std::int64_t> idle; ///< of a split axis: where its first part begins ...
+    std::int64_t split = 0;           ///< ... and beyond which its second part is meant
     std::optional<std::int64_t> centre;
     std::int64_t deadBand = 0;
     std::int64_t endBand = 0;
@@ -33,19 +37,40 @@ struct AxisInFile {
     std::vector<AxisMap::Point> points;
 };
 
+/// One range of counts of a control that is calibrated by itself.
+struct BenchAxis {
+    std::size_t input = 0;          ///< index into the control's inputs
+    std::optional<bool> isSwitched; ///< of a switched axis: only while its switch, the second input, is (not) operated
+    std::string name;               ///< in words, where a control has several: "X", "X with its switch on"
+    AxisAsk ask;                    ///< how to calibrate it
+    AxisInFile inFile;
+};
+
+/// What the rig file has of the filters of one control. Those that its wiring does not have are as they would be left
+/// out.
+struct FiltersInFile {
+    bool isOfAxis = false;    ///< the wiring has `noise`, `spike_limit`, `settle`, `median`, `smooth`
+    bool isOfGates = false;   ///< ... `hysteresis`
+    bool isOfContact = false; ///< ... `debounce`
+    AxisLimits axis;          ///< but its least change
+    std::int64_t hysteresis = 0;
+    Duration debounce = kDebounce;
+};
+
 /// One control of a rig as the bench looks at it: what its wiring says of how to measure it.
 struct BenchControl {
     std::size_t index = 0; ///< of RigFile::controls and of the file's [[control]]
     const Control* control = nullptr;
     std::string wiring;
+    std::vector<std::string> inputNames; ///< of each input: "X", "pedals: X" where they are of several devices
     ControlFingerprint fingerprint;
-    std::vector<AxisAsk> axes; ///< how to calibrate; by input, empty where the wiring has no range that is measured
-    std::vector<AxisInFile> inFile; ///< of each of `axes`
-    std::string valueUnit;          ///< of AxisAsk::values
-    AxisHealthAsk axisHealth;       ///< of each of its axes
-    bool isSwitch = false;          ///< one of its contacts is closed at a time
+    std::vector<BenchAxis> axes; ///< empty where the wiring has no counts that are measured
+    std::string valueUnit;       ///< of AxisAsk::values
+    AxisHealthAsk axisHealth;    ///< of each of its axes
+    bool isSwitch = false;       ///< one of its contacts is closed at a time
     SwitchHealthAsk switchHealth;
     bool hasFastEdges = false; ///< an encoder
+    FiltersInFile filters;
 
     [[nodiscard]] bool canBeCalibrated() const { return !axes.empty(); }
 };
@@ -64,8 +89,9 @@ struct BenchControl {
 /// "15 deg", as exactly as it was given.
 [[nodiscard]] std::string exactText(double value, const std::string& unit);
 
-/// What a calibration, one a measured input, writes into the rig file.
-[[nodiscard]] std::vector<RigKey> rigKeysOf(const BenchControl& control,
-                                            const std::vector<AxisCalibration>& calibrations);
+/// What a calibration, one of each of the control's axes, writes into the rig file; `noise` is what the file's filters
+/// leave. Error `not-fitting` where the parts of a split axis are too short to be told apart.
+[[nodiscard]] Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control,
+                                                    const std::vector<AxisCalibration>& calibrations, double noise);
 
 } // namespace flowhand

@@ -54,8 +54,15 @@ public:
 [[nodiscard]] std::unique_ptr<BenchJob> walkJob(const Aircraft& aircraft, const BenchRigState& rig, RigFeed& feed,
                                                 const std::vector<Value>& values, Time now);
 
-/// Calibrate or Measure. `rig` must outlive it.
-[[nodiscard]] std::unique_ptr<BenchJob> measureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig,
-                                                   SignalId signal, HidSystem& system, const Clock& clock, Time now);
+/// What a task is about.
+struct BenchTaskScope {
+    const Aircraft& aircraft;
+    const std::vector<const Flow*>& flows; ///< whose steps the filters must suit
+    const BenchRigState& rig;
+};
+
+/// Calibrate or Measure. All of `scope` must outlive it.
+[[nodiscard]] std::unique_ptr<BenchJob> measureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal,
+                                                   HidSystem& system, const Clock& clock, Time now);
 
 } // namespace flowhand

@@ -52,6 +52,8 @@ public:
         Status status = findEnds();
         if (status && m_ask.hasCentre)
             status = findCentre();
+        if (status && m_ask.hasIdle)
+            status = findIdle();
         if (status && !m_ask.gates.empty())
             status = findGates();
         if (status && !m_ask.values.empty())
@@ -131,6 +133,16 @@ private:
                                       "its centre may lie elsewhere when it comes from the other",
                                       "calibrate again and let it spring back from both sides"});
         m_out.centre = std::move(centre);
+        return {};
+    }
+
+    Status findIdle() {
+        const Result<std::vector<Place>> found = places(3, "places, idle and both ends");
+        if (!found)
+            return tl::unexpected(found.error());
+        m_out.idle = (*found)[1];
+        judgeSides("idle", "idle", *m_out.idle, true);
+        m_out.endBand = std::max(m_out.endBand, roundUp(m_out.idle->spread / 2 + kNoiseSigmas * m_out.noise));
         return {};
     }
 
@@ -237,6 +249,8 @@ private:
         std::vector<const Place*> all = {&m_out.low, &m_out.high};
         if (m_out.centre)
             all.push_back(&m_out.centre->place);
+        if (m_out.idle)
+            all.push_back(&*m_out.idle);
         for (const GatePlace& gate : m_out.gates)
             all.push_back(&gate.place);
         for (const ValuePlace& value : m_out.values)

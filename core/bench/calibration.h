@@ -20,6 +20,7 @@ inline constexpr double kRepeatBad = 3.0;
 struct AxisAsk {
     bool isInverted = false;        ///< its low end is at the higher count
     bool hasCentre = false;         ///< it springs back to a centre
+    bool hasIdle = false;           ///< its two ends are those of two signals, and it rests at idle between them
     std::vector<std::string> gates; ///< positions from the lowest count up; empty: no gates
     std::vector<double> values;     ///< true values (angles) of places that are held, from its low end up, with both
                                     ///< ends and the centre, if it has one; empty: none
@@ -60,6 +61,7 @@ struct AxisCalibration {
     std::int64_t endBand = 0;
     double share = 0.0; ///< of the converter's range that the travel uses, 0 .. 1
     std::optional<CentrePlace> centre;
+    std::optional<Place> idle;
     std::vector<GatePlace> gates; ///< by rising count
     std::int64_t hysteresis = 0;  ///< of the gates
     std::vector<ValuePlace> values;

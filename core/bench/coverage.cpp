@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/names.h"
+#include "bench/measurednoise.h"
 
 namespace flowhand {
 
@@ -156,7 +157,11 @@ Result<Coverage> coverageOf(RigFile& rig, const CoverageInput& input) {
     const Result<std::vector<ControlFingerprint>> fingerprints = fingerprintsOf(rig, signals);
     if (!fingerprints)
         return tl::unexpected<Error>(fingerprints.error());
-    const std::vector<Reach> reaches = reachesOf(rig, signals, count);
+    const Result<std::vector<BenchControl>> controls = benchControlsOf(rig, signals);
+    if (!controls)
+        return tl::unexpected<Error>(controls.error());
+    std::vector<Reach> reaches = reachesOf(rig, signals, count);
+    takeMeasuredNoise(reaches, *controls, input.evidence);
     Coverage coverage;
     for (std::size_t i = 0; i < count; ++i) {
         CoveredControl control;
@@ -166,6 +171,8 @@ Result<Coverage> coverageOf(RigFile& rig, const CoverageInput& input) {
             control.wiredTo = physical.name();
             control.inputs = inputsText(physical, rig.devices);
             control.isCalibratable = reaches[i].hasAxis;
+            control.sigma = reaches[i].sigma;
+            control.noiseDate = reaches[i].measured;
             control.proof = Proof::Wired;
             prove(control, input, (*fingerprints)[reaches[i].control]);
         }

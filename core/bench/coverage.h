@@ -36,6 +36,8 @@ struct CoveredControl {
     std::string staleDate;       ///< of the newest such
     std::string failedDate;      ///< the last walk that holds for it now did not confirm it
     bool isCalibratable = false; ///< it has counts; contacts have nothing to calibrate
+    double sigma = 0.0;          ///< noise, in the signal's unit; 0 where it has none
+    std::string noiseDate;       ///< of the measurement that it is from, UTC; empty: the rig file says so
     std::size_t stepCount = 0;   ///< steps that need it
 };
 

@@ -138,20 +138,17 @@ void findApproach(Dwell& dwell, const std::vector<Block>& blocks, std::size_t be
     }
 }
 
-double pooledSigma(const std::vector<Dwell>& dwells) {
-    std::vector<double> all;
-    for (const Dwell& dwell : dwells)
-        all.insert(all.end(), dwell.residuals.begin(), dwell.residuals.end());
-    const double limit = kSpikeSigmas * std::max(robustDeviationOf(all), 1.0);
-    all.erase(std::remove_if(all.begin(), all.end(),
-                             [&](double residual) {
-                                 return std::fabs(residual) > limit;
-                             }),
-              all.end());
-    return deviationOf(all);
-}
-
 } // namespace
+
+double restSigma(std::vector<double> residuals) {
+    const double limit = kSpikeSigmas * std::max(robustDeviationOf(residuals), 1.0);
+    residuals.erase(std::remove_if(residuals.begin(), residuals.end(),
+                                   [&](double residual) {
+                                       return std::fabs(residual) > limit;
+                                   }),
+                    residuals.end());
+    return deviationOf(residuals);
+}
 
 Resting restingOf(const Series& series) {
     Resting resting;
@@ -169,7 +166,10 @@ Resting restingOf(const Series& series) {
         findApproach(dwell, blocks, rest.begin, resting.tolerance);
         resting.dwells.push_back(std::move(dwell));
     }
-    resting.sigma = pooledSigma(resting.dwells);
+    std::vector<double> all;
+    for (const Dwell& dwell : resting.dwells)
+        all.insert(all.end(), dwell.residuals.begin(), dwell.residuals.end());
+    resting.sigma = restSigma(std::move(all));
     return resting;
 }
 

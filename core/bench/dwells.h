@@ -34,6 +34,9 @@ struct Resting {
 /// Shorter rests are pauses in a movement.
 inline constexpr Duration kLeastDwell = std::chrono::milliseconds(400);
 
+/// Their standard deviation without spikes, which are no noise: what lies beyond six robust deviations (dwells.cpp).
+[[nodiscard]] double restSigma(std::vector<double> residuals);
+
 /// Medians over blocks of 50 ms, so that spikes neither end nor move a dwell.
 [[nodiscard]] Resting restingOf(const Series& series);
 

@@ -14,8 +14,8 @@ namespace {
 
 /// Keys of a [[control]] that are neither wiring nor calibration: what it is called, and the filters, which follow from
 /// a measurement and may be set after it.
-constexpr std::array<std::string_view, 8> kLeftOut = {"name",   "noise",  "least_change", "spike_limit",
-                                                      "settle", "median", "smooth",       "debounce"};
+constexpr std::array<std::string_view, 9> kLeftOut = {"name",   "noise",  "least_change", "spike_limit", "settle",
+                                                      "median", "smooth", "hysteresis",   "debounce"};
 
 void add(Sha256& hash, std::string_view tag, std::string_view text) {
     hash.add(tag);

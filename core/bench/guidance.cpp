@@ -32,7 +32,7 @@ bool isStillToDo(const Finding& finding) {
 } // namespace
 
 std::string calibrationAsk(const BenchControl& control) {
-    const AxisAsk& ask = control.axes.front();
+    const AxisAsk& ask = control.axes.front().ask;
     if (!ask.gates.empty())
         return "Put it into each gate and hold it there for a second: through all of them upwards, then downwards, "
                "twice. Do not stop between gates.";
@@ -47,6 +47,12 @@ std::string calibrationAsk(const BenchControl& control) {
                     ? " Then let it spring back and leave it alone for two seconds; three times from each side."
                     : "");
     }
+    if (ask.hasIdle)
+        return "Hold it for a second at the far end of one part, at idle and at the far end of the other: through all "
+               "three and back, three times. Do not stop between them.";
+    if (control.axes.front().isSwitched)
+        return "With its switch off, move it to one end and hold it there for a second, then to the other; three "
+               "times. Then the same with its switch on.";
     std::string text = control.axes.size() > 1
                            ? "Move each of its parts from end to end and hold it at each end for a second, three times."
                            : "Move it to one end and hold it there for a second, then to the other; three times.";
@@ -62,7 +68,7 @@ std::string healthAsk() {
            "and turn each selector through all positions.";
 }
 
-Guidance guideCalibration(const BenchControl& control, const DeviceSeries& sofar) {
+Guidance guideCalibration(const BenchControl& control, const Measurement& sofar) {
     const Result<ControlCalibration> calibration = calibrateControl(control, sofar);
     if (!calibration)
         return {false, calibration.error().message};
@@ -75,9 +81,7 @@ Guidance guideCalibration(const BenchControl& control, const DeviceSeries& sofar
     return guidance;
 }
 
-Guidance guideHealth(const std::vector<const BenchControl*>& controls, const DeviceSeries& sofar) {
-    if (sofar.reports.empty())
-        return {};
+Guidance guideHealth(const std::vector<const BenchControl*>& controls, const Measurement& sofar) {
     Guidance guidance;
     for (const BenchControl* control : controls) {
         const Result<ControlHealth> health = measureControl(*control, sofar, true);
@@ -86,24 +90,12 @@ Guidance guideHealth(const std::vector<const BenchControl*>& controls, const Dev
                 guidance.text = control->control->name() + ": " + finding.text +
                                 (finding.verdict == Soundness::Unmeasured ? "; " + finding.remedy : "; work it");
     }
-    guidance.isComplete =
-        guidance.text.empty() && seconds(sofar.reports.back() - sofar.reports.front()) >= kLeastSeconds;
+    const bool isLong = !sofar.empty() && std::all_of(sofar.begin(), sofar.end(), [](const auto& device) {
+        const std::vector<Time>& reports = device.second.reports;
+        return !reports.empty() && seconds(reports.back() - reports.front()) >= kLeastSeconds;
+    });
+    guidance.isComplete = guidance.text.empty() && isLong;
     return guidance;
-}
-
-Result<MeasuredInputs> measuredInputs(const BenchControl& control) {
-    MeasuredInputs measured;
-    measured.device = control.control->inputs().front().device;
-    for (const InputRef& input : control.control->inputs()) {
-        if (input.device != measured.device)
-            return failure("several-devices",
-                           "'" + control.control->name() +
-                               "' has inputs of several devices; wire its parts one by one to measure them, or write "
-                               "its counts yourself, from 'flowhand devices --watch'",
-                           input.place);
-        measured.names.push_back(input.name);
-    }
-    return measured;
 }
 
 } // namespace flowhand

@@ -17,15 +17,7 @@ struct Guidance {
 [[nodiscard]] std::string calibrationAsk(const BenchControl& control);
 [[nodiscard]] std::string healthAsk();
 
-[[nodiscard]] Guidance guideCalibration(const BenchControl& control, const DeviceSeries& sofar);
-/// Of controls of one device.
-[[nodiscard]] Guidance guideHealth(const std::vector<const BenchControl*>& controls, const DeviceSeries& sofar);
-
-/// The device of all of a control's inputs, and their names. Error `several-devices`.
-struct MeasuredInputs {
-    DeviceIndex device = 0;
-    std::vector<std::string> names;
-};
-[[nodiscard]] Result<MeasuredInputs> measuredInputs(const BenchControl& control);
+[[nodiscard]] Guidance guideCalibration(const BenchControl& control, const Measurement& sofar);
+[[nodiscard]] Guidance guideHealth(const std::vector<const BenchControl*>& controls, const Measurement& sofar);
 
 } // namespace flowhand

@@ -6,21 +6,30 @@ namespace flowhand {
 
 namespace {
 
-const std::string& deviceNameOf(const RigFile& rig, const BenchControl& control) {
-    return rig.devices[control.control->inputs().front().device].name;
+/// The text of the file as it is then.
+Result<std::string> saveKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
+                             const std::vector<ControlKeys>& changes) {
+    std::string source = rig.source;
+    for (const ControlKeys& change : changes) {
+        Result<std::string> changed = withControlKeys(std::move(source), change.control, change.keys);
+        if (!changed)
+            return tl::unexpected<Error>(changed.error());
+        source = std::move(*changed);
+    }
+    if (const Status saved = saveRigFile(rigFile, source, aircraft.signals, aircraft.controls.size()); !saved)
+        return tl::unexpected<Error>(saved.error());
+    return source;
 }
 
 /// Writes the keys into the file; the control's fingerprint as it is calibrated then.
 Result<ControlFingerprint> writeKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
                                      std::size_t control, const std::vector<RigKey>& keys) {
-    const Result<std::string> source = withControlKeys(rig.source, control, keys);
+    const Result<std::string> source = saveKeys(rigFile, rig, aircraft, {{control, keys}});
     if (!source)
         return tl::unexpected<Error>(source.error());
-    const std::size_t controls = aircraft.controls.size();
-    if (const Status saved = saveRigFile(rigFile, *source, aircraft.signals, controls); !saved)
-        return tl::unexpected<Error>(saved.error());
     Problems problems;
-    const std::optional<RigFile> calibrated = parseRigFile(*source, rigFile, aircraft.signals, controls, problems);
+    const std::optional<RigFile> calibrated =
+        parseRigFile(*source, rigFile, aircraft.signals, aircraft.controls.size(), problems);
     if (!calibrated)
         return tl::unexpected<Error>(problems.firstError());
     const Result<std::vector<ControlFingerprint>> fingerprints = fingerprintsOf(*calibrated, aircraft.signals);
@@ -32,8 +41,8 @@ Result<ControlFingerprint> writeKeys(const std::string& rigFile, const RigFile& 
 } // namespace
 
 Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                                        const BenchControl& control, const DeviceSeries& device, bool isDry) {
-    Result<ControlCalibration> calibration = calibrateControl(control, device);
+                                        const BenchControl& control, const Measurement& measurement, bool isDry) {
+    Result<ControlCalibration> calibration = calibrateControl(control, measurement);
     if (!calibration)
         return tl::unexpected<Error>(calibration.error());
     ControlFingerprint fingerprint = control.fingerprint;
@@ -43,7 +52,7 @@ Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFil
             return tl::unexpected<Error>(written.error());
         fingerprint = std::move(*written);
     }
-    EvidenceRecord record = evidenceOf(kCalibrationEvidence, control, fingerprint, deviceNameOf(rig, control), device,
+    EvidenceRecord record = evidenceOf(kCalibrationEvidence, control, fingerprint, rig.devices, measurement,
                                        worstOf(calibration->findings), calibrationJson(calibration->axes));
     if (!isDry)
         if (const Status kept = appendEvidence(evidenceFileOf(rigFile), record); !kept)
@@ -52,17 +61,23 @@ Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFil
 }
 
 Status keepRepeatCheck(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
-                       const DeviceSeries& device, const RepeatCheck& check) {
+                       const Measurement& measurement, const RepeatCheck& check) {
     return appendEvidence(evidenceFileOf(rigFile),
-                          evidenceOf(kRepeatEvidence, control, control.fingerprint, deviceNameOf(rig, control), device,
+                          evidenceOf(kRepeatEvidence, control, control.fingerprint, rig.devices, measurement,
                                      worstOf(check.findings), repeatCheckJson(check)));
 }
 
 Status keepHealth(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
-                  const DeviceSeries& device, const ControlHealth& health) {
+                  const Measurement& measurement, const ControlHealth& health, const FilterAdvice& filters) {
     return appendEvidence(evidenceFileOf(rigFile),
-                          evidenceOf(kHealthEvidence, control, control.fingerprint, deviceNameOf(rig, control), device,
-                                     worstOf(health.findings()), healthJson(health)));
+                          evidenceOf(kHealthEvidence, control, control.fingerprint, rig.devices, measurement,
+                                     worstOf(health.findings()), healthJson(health, filters)));
+}
+
+Status applyFilters(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
+                    const std::vector<ControlKeys>& filters) {
+    const Result<std::string> source = saveKeys(rigFile, rig, aircraft, filters);
+    return source ? Status() : tl::unexpected<Error>(source.error());
 }
 
 } // namespace flowhand

@@ -5,6 +5,7 @@
 
 #include "bench/benchcontrol.h"
 #include "bench/evidence.h"
+#include "bench/measurement.h"
 #include "bench/results.h"
 
 namespace flowhand {
@@ -16,17 +17,21 @@ struct ControlCalibration {
     std::vector<Finding> findings;
 };
 
-/// From what its device sent. Errors: those of calibrateAxis(), `unknown-input`, `not-calibrated` (a wiring that has no
-/// counts to measure).
-[[nodiscard]] Result<ControlCalibration> calibrateControl(const BenchControl& control, const DeviceSeries& device);
+/// The inputs of a control, by their device.
+[[nodiscard]] WantedInputs inputsOf(const BenchControl& control);
 
-/// `isOperated`: somebody was asked to work it.
-[[nodiscard]] Result<ControlHealth> measureControl(const BenchControl& control, const DeviceSeries& device,
+/// From what its devices sent. Errors: those of calibrateAxis() and rigKeysOf(), `unknown-input`, `not-calibrated` (a
+/// wiring that has no counts to measure).
+[[nodiscard]] Result<ControlCalibration> calibrateControl(const BenchControl& control, const Measurement& measurement);
+
+/// `isOperated`: somebody was asked to work it. Error `unknown-input`.
+[[nodiscard]] Result<ControlHealth> measureControl(const BenchControl& control, const Measurement& measurement,
                                                    bool isOperated);
 
-/// A record of what was measured, with its raw data; `fingerprint` is the control's as the result leaves it.
+/// A record of what was measured, with its raw data; `fingerprint` is the control's as the result leaves it, `devices`
+/// are the rig's.
 [[nodiscard]] EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control,
-                                        const ControlFingerprint& fingerprint, const std::string& deviceName,
-                                        const DeviceSeries& device, Soundness worst, std::string result);
+                                        const ControlFingerprint& fingerprint, const std::vector<DeviceWish>& devices,
+                                        const Measurement& measurement, Soundness worst, std::string result);
 
 } // namespace flowhand

@@ -1,11 +1,9 @@
-#include <algorithm>
 #include <utility>
 
 #include "bench/benchjob.h"
 #include "bench/guidance.h"
 #include "bench/keepresult.h"
-#include "bench/reportcapture.h"
-#include "device/wishes.h"
+#include "bench/measurement.h"
 
 namespace flowhand {
 
@@ -19,9 +17,9 @@ constexpr Duration kLongest = std::chrono::minutes(3);
 /// Calibrates a control, or measures its signal, from every report of its device.
 class MeasureJob final : public BenchJob {
 public:
-    MeasureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig, SignalId signal, HidSystem& system,
-               const Clock& clock, Time now)
-        : m_aircraft(aircraft), m_rig(rig), m_begin(now), m_looked(now) {
+    MeasureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal, HidSystem& system, const Clock& clock,
+               Time now)
+        : m_aircraft(scope.aircraft), m_flows(scope.flows), m_rig(scope.rig), m_begin(now), m_looked(now) {
         m_view.task = task;
         m_view.signal = signal;
         m_view.stageCount = 1;
@@ -35,12 +33,12 @@ public:
     void take(const InputNews& news, const std::vector<Sample>& /*samples*/) override {
         if (m_view.isOver)
             return;
-        const bool isThere = m_capture->take(m_recording.reports);
+        const bool isThere = m_live->poll();
         const bool isLate = news.now - m_begin >= kLongest;
         if (isThere && !isLate && news.now - m_looked < kLookPeriod)
             return;
         m_looked = news.now;
-        const Result<DeviceSeries> sofar = seriesOf(m_recording, m_deviceName, m_inputs);
+        const Result<Measurement> sofar = m_live->sofar();
         if (!isThere || isLate)
             return finish(sofar);
         if (!sofar)
@@ -56,8 +54,8 @@ public:
     void next(Time /*now*/) override {
         if (m_view.isOver)
             return;
-        (void)m_capture->take(m_recording.reports);
-        finish(seriesOf(m_recording, m_deviceName, m_inputs));
+        (void)m_live->poll();
+        finish(m_live->sofar());
     }
 
     [[nodiscard]] BenchTaskView view() const override { return m_view; }
@@ -75,32 +73,19 @@ private:
         m_control = *found;
         if (m_view.task == BenchTask::Calibrate && !m_control->canBeCalibrated())
             return tl::unexpected<Error>(calibrateControl(*m_control, {}).error());
-        const Result<MeasuredInputs> inputs = measuredInputs(*m_control);
-        if (!inputs)
-            return tl::unexpected<Error>(inputs.error());
-        m_inputs = inputs->names;
-        const DeviceWish& wish = m_rig.rig.devices[inputs->device];
-        m_deviceName = wish.name;
-        const WishMatch match = matchWishes({wish}, system.list(), {std::nullopt}).front();
-        if (!match.unit)
-            return tl::unexpected<Error>(match.why);
-        Result<std::vector<std::uint8_t>> descriptor = system.descriptor(*match.unit);
-        if (!descriptor)
-            return tl::unexpected<Error>(descriptor.error());
-        m_recording.descriptor = std::move(*descriptor);
-        Result<std::unique_ptr<HidDevice>> device = system.open(*match.unit);
-        if (!device)
-            return tl::unexpected<Error>(device.error());
-        m_capture.emplace(std::move(*device), clock);
+        Result<LiveMeasurement> live = LiveMeasurement::begin(system, clock, m_rig.rig.devices, inputsOf(*m_control));
+        if (!live)
+            return tl::unexpected<Error>(live.error());
+        m_live.emplace(std::move(*live));
         return {};
     }
 
-    void finish(const Result<DeviceSeries>& device) {
-        m_capture.reset();
-        if (!device)
-            return end(false, {describe(device.error())});
+    void finish(const Result<Measurement>& measurement) {
+        m_live.reset();
+        if (!measurement)
+            return end(false, {describe(measurement.error())});
         const Result<std::vector<Finding>> findings =
-            m_view.task == BenchTask::Calibrate ? calibrate(*device) : measure(*device);
+            m_view.task == BenchTask::Calibrate ? calibrate(*measurement) : measure(*measurement);
         if (!findings)
             return end(false, {describe(findings.error())});
         m_hasWritten = true;
@@ -112,20 +97,27 @@ private:
         end(worstOf(*findings) != Soundness::Bad, std::move(words));
     }
 
-    Result<std::vector<Finding>> calibrate(const DeviceSeries& device) {
-        Result<KeptCalibration> kept = keepCalibration(m_rig.file, m_rig.rig, m_aircraft, *m_control, device, false);
+    Result<std::vector<Finding>> calibrate(const Measurement& measurement) {
+        Result<KeptCalibration> kept =
+            keepCalibration(m_rig.file, m_rig.rig, m_aircraft, *m_control, measurement, false);
         if (!kept)
             return tl::unexpected<Error>(kept.error());
         return std::move(kept->calibration.findings);
     }
 
-    Result<std::vector<Finding>> measure(const DeviceSeries& device) {
-        const Result<ControlHealth> health = measureControl(*m_control, device, true);
+    Result<std::vector<Finding>> measure(const Measurement& measurement) {
+        const Result<ControlHealth> health = measureControl(*m_control, measurement, true);
         if (!health)
             return tl::unexpected<Error>(health.error());
-        if (const Status kept = keepHealth(m_rig.file, m_rig.rig, *m_control, device, *health); !kept)
+        const std::vector<EvidenceRecord> none;
+        const std::vector<StepDemand> demands =
+            stepDemandsOf(m_controls, m_rig.reaches, {m_aircraft, m_flows, none, m_aircraft.seats});
+        const FilterAdvice filters = adviseFilters(*m_control, *health, measurement, demands[m_control->index]);
+        if (const Status kept = keepHealth(m_rig.file, m_rig.rig, *m_control, measurement, *health, filters); !kept)
             return tl::unexpected<Error>(kept.error());
-        return health->findings();
+        std::vector<Finding> findings = health->findings();
+        findings.insert(findings.end(), filters.findings.begin(), filters.findings.end());
+        return findings;
     }
 
     void end(bool isGood, std::vector<std::string> words) {
@@ -136,13 +128,11 @@ private:
     }
 
     const Aircraft& m_aircraft;
+    const std::vector<const Flow*>& m_flows;
     const BenchRigState& m_rig;
     std::vector<BenchControl> m_controls;
     const BenchControl* m_control = nullptr; ///< into m_controls
-    std::string m_deviceName;
-    std::vector<std::string> m_inputs;
-    Recording m_recording;
-    std::optional<ReportCapture> m_capture;
+    std::optional<LiveMeasurement> m_live;
     Time m_begin;
     Time m_looked;
     BenchTaskView m_view;
@@ -151,9 +141,9 @@ private:
 
 } // namespace
 
-std::unique_ptr<BenchJob> measureJob(BenchTask task, const Aircraft& aircraft, const BenchRigState& rig,
-                                     SignalId signal, HidSystem& system, const Clock& clock, Time now) {
-    return std::make_unique<MeasureJob>(task, aircraft, rig, signal, system, clock, now);
+std::unique_ptr<BenchJob> measureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal, HidSystem& system,
+                                     const Clock& clock, Time now) {
+    return std::make_unique<MeasureJob>(task, scope, signal, system, clock, now);
 }
 
 } // namespace flowhand

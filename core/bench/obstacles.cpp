@@ -27,6 +27,15 @@ std::string numberWithUnit(const Signal& signal, double number) {
     return valueText(signal, Value::number(number));
 }
 
+std::string whence(const std::string& measured) {
+    return measured.empty() ? std::string("by the rig file") : "measured " + measured.substr(0, 10);
+}
+
+/// Six times its noise, and whence that is known.
+std::string noiseText(const Reach& reach, const Signal& signal) {
+    return numberWithUnit(signal, kLeastSigmas * reach.sigma) + ", " + whence(reach.measured);
+}
+
 /// One condition held against what the rig's controls can be.
 class Search {
 public:
@@ -48,27 +57,59 @@ public:
 
     /// Two levers that must agree: as near as their noise together lets them.
     void lookTogether(SignalId id, SignalId other) {
-        const Reach& reach = m_reaches[indexOf(id)];
-        const Reach& beside = m_reaches[indexOf(other)];
-        if (!reach.isContinuous || !beside.isContinuous)
+        if (!m_found.empty())
             return;
-        const std::optional<Stretch> alone = widest(other, beside.lowest, beside.highest);
-        if (!alone || !m_found.empty())
-            return;
-        m_others[indexOf(other)] = Value::number((alone->lowest + alone->highest) / 2);
-        const std::optional<Stretch> together = widest(id, reach.lowest, reach.highest);
-        m_others[indexOf(other)] = Value::unknown();
-        const double sigma = std::hypot(reach.sigma, beside.sigma);
+        const std::optional<Stretch> together = widestBeside(id, other);
+        const double sigma = std::hypot(m_reaches[indexOf(id)].sigma, m_reaches[indexOf(other)].sigma);
         if (together && together->width() < kLeastSigmas * sigma)
             tell("too-narrow", id,
                  m_signals[id].label + " and " + m_signals[other].label + " must agree within " +
                      numberWithUnit(m_signals[id], together->width()) + ", less than six times their noise together (" +
-                     numberWithUnit(m_signals[id], kLeastSigmas * sigma) + ")");
+                     numberWithUnit(m_signals[id], kLeastSigmas * sigma) + ", " +
+                     whence(m_reaches[indexOf(id)].measured) + " and " + whence(m_reaches[indexOf(other)].measured) +
+                     ")");
     }
 
     [[nodiscard]] std::vector<Obstacle> take() { return std::move(m_found); }
 
+    [[nodiscard]] std::optional<double> narrowest(SignalId id) {
+        const Reach& reach = m_reaches[indexOf(id)];
+        if (!reach.isContinuous)
+            return std::nullopt;
+        std::vector<double> widths = movementsOf(id, reach);
+        if (const std::optional<Stretch> alone = widest(id, reach.lowest, reach.highest))
+            widths.push_back(alone->width());
+        for (const Comparison& comparison : m_condition.program().comparisons) {
+            const std::vector<SignalId>& read = comparison.signals;
+            if (read.size() != 2 || (read[0] != id && read[1] != id))
+                continue;
+            const SignalId other = read[0] == id ? read[1] : read[0];
+            if (indexOf(other) >= m_reaches.size()) // motion is no control
+                continue;
+            if (const std::optional<Stretch> together = widestBeside(id, other))
+                widths.push_back(together->width() / std::sqrt(2.0));
+        }
+        const auto least = std::min_element(widths.begin(), widths.end());
+        const bool isAny = least == widths.end() || *least >= (reach.highest - reach.lowest) * (1 - 1e-9);
+        return isAny ? std::nullopt : std::optional(*least);
+    }
+
 private:
+    /// Where `id` may be while `other` stands in the middle of where it may be.
+    [[nodiscard]] std::optional<Stretch> widestBeside(SignalId id, SignalId other) {
+        const Reach& reach = m_reaches[indexOf(id)];
+        const Reach& beside = m_reaches[indexOf(other)];
+        if (!reach.isContinuous || !beside.isContinuous)
+            return std::nullopt;
+        const std::optional<Stretch> alone = widest(other, beside.lowest, beside.highest);
+        if (!alone)
+            return std::nullopt;
+        m_others[indexOf(other)] = Value::number((alone->lowest + alone->highest) / 2);
+        const std::optional<Stretch> together = widest(id, reach.lowest, reach.highest);
+        m_others[indexOf(other)] = Value::unknown();
+        return together;
+    }
+
     void tell(std::string code, SignalId id, std::string text) {
         m_found.push_back({std::move(code), id, std::move(text)});
     }
@@ -109,12 +150,26 @@ private:
         if (found->width() < kLeastSigmas * reach.sigma)
             tell("too-narrow", id,
                  "the band of " + signal.label + " is " + numberWithUnit(signal, found->width()) +
-                     " wide, less than six times its noise (" + numberWithUnit(signal, kLeastSigmas * reach.sigma) +
-                     ")");
+                     " wide, less than six times its noise (" + noiseText(reach, signal) + ")");
     }
 
     void lookAtMovements(SignalId id, const Reach& reach) {
         const Signal& signal = m_signals[id];
+        for (const double distance : movementsOf(id, reach)) {
+            if (distance > (reach.highest - reach.lowest) * (1 + 1e-9))
+                tell("out-of-reach", id,
+                     signal.label + " must be moved over " + numberWithUnit(signal, distance) +
+                         ", more than its calibrated range of " + reachText(reach, signal));
+            else if (distance < kLeastSigmas * reach.sigma)
+                tell("too-narrow", id,
+                     "a movement of " + signal.label + " over " + numberWithUnit(signal, distance) +
+                         " is less than six times its noise (" + noiseText(reach, signal) + ")");
+        }
+    }
+
+    /// How far the control must be moved, in its unit.
+    [[nodiscard]] std::vector<double> movementsOf(SignalId id, const Reach& reach) const {
+        std::vector<double> distances;
         for (const Movement& movement : m_condition.program().movements) {
             const std::vector<SignalId>& read = movement.signals;
             if (read.size() != 1 || read.front() != id)
@@ -130,16 +185,9 @@ private:
             }
             const double travel = reach.highest - reach.lowest;
             const double scale = travel > 0 && highest > lowest ? (highest - lowest) / travel : 1.0;
-            if (movement.distance > (highest - lowest) * (1 + 1e-9))
-                tell("out-of-reach", id,
-                     signal.label + " must be moved over " + numberWithUnit(signal, movement.distance / scale) +
-                         ", more than its calibrated range of " + reachText(reach, signal));
-            else if (movement.distance < kLeastSigmas * reach.sigma * scale)
-                tell("too-narrow", id,
-                     "a movement of " + signal.label + " over " + numberWithUnit(signal, movement.distance / scale) +
-                         " is less than six times its noise (" + numberWithUnit(signal, kLeastSigmas * reach.sigma) +
-                         ")");
+            distances.push_back(movement.distance / scale);
         }
+        return distances;
     }
 
     /// The numbers that are worth trying: an even grid, and each written bound with what lies close to it.
@@ -213,6 +261,11 @@ std::vector<Obstacle> obstaclesOf(const Condition& condition, const std::vector<
     return search.take();
 }
 
+std::optional<double> narrowestJudged(const Condition& condition, SignalId id, const std::vector<Reach>& reaches,
+                                      const SignalTable& signals) {
+    return Search(condition, reaches, signals).narrowest(id);
+}
+
 std::vector<Obstacle> obstaclesOf(const Band& band, const std::vector<Reach>& reaches, const SignalTable& signals) {
     const Reach& reach = reaches[indexOf(band.signal)];
     const Signal& signal = signals[band.signal];
@@ -227,8 +280,8 @@ std::vector<Obstacle> obstaclesOf(const Band& band, const std::vector<Reach>& re
     if (width < kLeastSigmas * reach.sigma)
         return {{"too-narrow", band.signal,
                  "the band of " + signal.label + " is " + numberWithUnit(signal, width) +
-                     " wide within its calibrated range, less than six times its noise (" +
-                     numberWithUnit(signal, kLeastSigmas * reach.sigma) + ")"}};
+                     " wide within its calibrated range, less than six times its noise (" + noiseText(reach, signal) +
+                     ")"}};
     return {};
 }
 

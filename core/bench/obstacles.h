@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,5 +33,11 @@ inline constexpr double kLeastSigmas = 6.0;
                                                 const std::vector<Reach>& reaches, const SignalTable& signals);
 [[nodiscard]] std::vector<Obstacle> obstaclesOf(const Band& band, const std::vector<Reach>& reaches,
                                                 const SignalTable& signals);
+
+/// The narrowest stretch in which `condition` wants control `id`, or the shortest movement, in its unit; nothing where
+/// any number of its reach will do. Of two levers that must agree each has its part: their noise adds by squares, so
+/// that of two equal ones is the stretch by the square root of 2.
+[[nodiscard]] std::optional<double> narrowestJudged(const Condition& condition, SignalId id,
+                                                    const std::vector<Reach>& reaches, const SignalTable& signals);
 
 } // namespace flowhand

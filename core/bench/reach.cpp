@@ -158,6 +158,7 @@ std::vector<Reach> reachesOf(RigFile& rig, const SignalTable& signals, std::size
             else
                 reachStates(control, output, signals[id], reach);
             reach.sigma = reach.isContinuous ? facts.sigma : 0.0;
+            reach.perCount = reach.isContinuous ? facts.perCount : 0.0;
         }
     }
     return reaches;

@@ -18,7 +18,9 @@ struct Reach {
     double lowest = 0.0;       ///< in the signal's unit
     double highest = 0.0;      ///< in the signal's unit
     std::vector<Value> values; ///< what it can be, where it is not continuous
-    double sigma = 0.0;        ///< noise of a continuous one, in the signal's unit
+    double sigma = 0.0;        ///< noise of a continuous one, in the signal's unit: what the rig file says ...
+    std::string measured;      ///< ... or a measurement of this date (measurednoise.h)
+    double perCount = 0.0;     ///< noise of so much of the unit for each raw count of it; 0 where nothing has counts
     bool isMomentary = false;
 };
 

@@ -15,9 +15,9 @@ constexpr const char* kAgain = "calibrate it again, and see whether its arm, rod
 class AxisChecker {
 public:
     AxisChecker(const BenchControl& control, std::size_t axis, const AxisCalibration& now, RepeatCheck& out)
-        : m_control(control), m_inFile(control.inFile[axis]), m_now(now), m_out(out) {
+        : m_control(control), m_inFile(control.axes[axis].inFile), m_now(now), m_out(out) {
         if (control.axes.size() > 1)
-            m_lead = control.control->inputs()[axis].name + ", ";
+            m_lead = control.axes[axis].name + ", ";
         m_travel = static_cast<double>(std::abs(now.high.at - now.low.at));
     }
 
@@ -28,6 +28,8 @@ public:
         }
         if (m_inFile.centre && m_now.centre)
             judge(add("centre", *m_inFile.centre, m_now.centre->place), m_inFile.deadBand);
+        if (m_inFile.idle && m_now.idle)
+            judge(add("idle", *m_inFile.idle, *m_now.idle), std::abs(m_inFile.split - *m_inFile.idle));
         for (std::size_t i = 0; i < m_now.gates.size(); ++i)
             judge(add("gate '" + m_now.gates[i].position + "'", m_inFile.gates[i].at, m_now.gates[i].place),
                   m_inFile.gates[i].band);
@@ -89,8 +91,8 @@ private:
 
 } // namespace
 
-Result<RepeatCheck> checkControl(const BenchControl& control, const DeviceSeries& device) {
-    const Result<ControlCalibration> now = calibrateControl(control, device);
+Result<RepeatCheck> checkControl(const BenchControl& control, const Measurement& measurement) {
+    const Result<ControlCalibration> now = calibrateControl(control, measurement);
     if (!now)
         return tl::unexpected(now.error());
     RepeatCheck check;

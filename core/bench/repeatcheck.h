@@ -24,6 +24,6 @@ struct RepeatCheck {
 
 /// Measures a control again, as for its calibration, and holds what is found against what the rig file says. Errors:
 /// those of calibrateControl().
-[[nodiscard]] Result<RepeatCheck> checkControl(const BenchControl& control, const DeviceSeries& device);
+[[nodiscard]] Result<RepeatCheck> checkControl(const BenchControl& control, const Measurement& measurement);
 
 } // namespace flowhand

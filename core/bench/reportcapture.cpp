@@ -8,8 +8,8 @@
 
 namespace flowhand {
 
-ReportCapture::ReportCapture(std::unique_ptr<HidDevice> device, const Clock& clock)
-    : m_device(std::move(device)), m_clock(clock), m_thread(quietThread([this] {
+ReportCapture::ReportCapture(std::unique_ptr<HidDevice> device, const Clock& clock, Time start)
+    : m_device(std::move(device)), m_clock(clock), m_start(start), m_thread(quietThread([this] {
           work();
       })) {}
 
@@ -26,11 +26,10 @@ bool ReportCapture::take(std::vector<RecordedReport>& reports) {
 }
 
 void ReportCapture::work() {
-    const Time start = m_clock.now();
     std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
     while (!m_isStopping) {
         const Result<std::size_t> length = m_device->read(buffer, DeviceHub::kReadWait);
-        const Time time = wholeTick(m_clock.now() - start);
+        const Time time = wholeTick(m_clock.now() - m_start);
         const std::lock_guard lock(m_mutex);
         if (!length) {
             m_isLost = true;

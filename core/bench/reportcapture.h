@@ -12,11 +12,11 @@
 
 namespace flowhand {
 
-/// Reads every report of one device on a thread of its own, stamped as it is read: looking must not hold it up. The
-/// clock must outlive it.
+/// Reads every report of one device on a thread of its own, stamped as it is read with the time since `start`: looking
+/// must not hold it up. The clock must outlive it.
 class ReportCapture {
 public:
-    ReportCapture(std::unique_ptr<HidDevice> device, const Clock& clock);
+    ReportCapture(std::unique_ptr<HidDevice> device, const Clock& clock, Time start);
     ~ReportCapture();
     ReportCapture(const ReportCapture&) = delete;
     ReportCapture& operator=(const ReportCapture&) = delete;
@@ -29,6 +29,7 @@ private:
 
     std::unique_ptr<HidDevice> m_device; ///< of the thread alone
     const Clock& m_clock;
+    Time m_start;
     std::atomic<bool> m_isStopping = false;
     std::mutex m_mutex; ///< guards the two below
     std::vector<RecordedReport> m_reports;

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "bench/filteradvice.h"
 #include "bench/repeatcheck.h"
 
 namespace flowhand {
@@ -55,6 +56,8 @@ Json jsonOf(const AxisCalibration& calibration) {
         json["centre"] = jsonOf(calibration.centre->place);
         json["centre"]["dead_band"] = calibration.centre->deadBand;
     }
+    if (calibration.idle)
+        json["idle"] = jsonOf(*calibration.idle);
     if (!calibration.gates.empty()) {
         json["hysteresis"] = calibration.hysteresis;
         json["gates"] = Json::array();
@@ -94,7 +97,9 @@ Json jsonOf(const AxisHealth& health) {
             {"gaps", std::move(gaps)},
             {"spikes", health.spikes},
             {"largest_spike", health.largestSpike},
+            {"smallest_spike", health.smallestSpike},
             {"longest_spike_ms", millis(health.longestSpike)},
+            {"largest_step", health.largestStep},
             {"fastest_per_second", health.fastest},
             {"hysteresis", optional(health.hysteresis)},
             {"return_error", optional(health.returnError)},
@@ -121,6 +126,17 @@ Json jsonOf(const SwitchHealth& health) {
             {"usual_both_ms", millis(health.usualBoth)},
             {"never_closed", health.neverClosed},
             {"findings", jsonOf(health.findings)}};
+}
+
+Json jsonOf(const FilterAdvice& advice) {
+    Json keys = Json::object();
+    for (const RigKey& key : advice.keys)
+        keys[key.key] = key.value.empty() ? Json(nullptr) : Json(key.value);
+    return {{"delay_ms", millis(advice.delay)},
+            {"allowed_ms", millis(advice.allowed)},
+            {"noise", advice.noise},
+            {"keys", std::move(keys)},
+            {"findings", jsonOf(advice.findings)}};
 }
 
 std::string padded(const std::string& text, std::size_t width) {
@@ -167,7 +183,7 @@ std::vector<Finding> ControlHealth::findings() const {
     return all;
 }
 
-std::string healthJson(const ControlHealth& health) {
+std::string healthJson(const ControlHealth& health, const FilterAdvice& filters) {
     Json json{{"axes", Json::object()}, {"contacts", Json::object()}};
     for (const auto& [input, axis] : health.axes)
         json["axes"][input] = jsonOf(axis);
@@ -175,6 +191,7 @@ std::string healthJson(const ControlHealth& health) {
         json["contacts"][input] = jsonOf(contact);
     if (!health.switches.empty())
         json["switch"] = jsonOf(health.switches.front());
+    json["filters"] = jsonOf(filters);
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

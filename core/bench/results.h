@@ -25,7 +25,9 @@ struct ControlHealth {
 
     [[nodiscard]] std::vector<Finding> findings() const; ///< of all, `text` led by the input where there are several
 };
-[[nodiscard]] std::string healthJson(const ControlHealth& health);
+struct FilterAdvice;
+/// Also what follows from it for the filters.
+[[nodiscard]] std::string healthJson(const ControlHealth& health, const FilterAdvice& filters);
 [[nodiscard]] std::string deviceHealthJson(const DeviceHealth& health);
 
 /// "  noise         good          sigma 1.2 counts ...", and reason and remedy below where it is not good.

@@ -11,6 +11,8 @@ namespace {
 
 /// Reports come at a device's own pace when nine of ten intervals lie this near to the middle one.
 constexpr double kPacedSpread = 0.5;
+/// An hour at 1 kHz: a file that claims more is not believed.
+constexpr std::uint64_t kMostReports = 3'600'000;
 
 bool isWanted(const std::string& name, const std::vector<std::string>& inputs) {
     return inputs.empty() || std::find(inputs.begin(), inputs.end(), name) != inputs.end();
@@ -93,6 +95,26 @@ Result<DeviceSeries> seriesOf(const Recording& recording, const std::string& nam
     for (Series& series : device.inputs)
         series.end = device.reports.empty() ? Time{} : device.reports.back();
     return device;
+}
+
+Series seriesOf(const RawTrace& trace) {
+    Series series;
+    series.input.name = trace.input;
+    series.end = trace.end;
+    const std::size_t reports = std::min<std::uint64_t>(trace.reports, kMostReports);
+    if (trace.changes.empty() || reports < 2 || trace.end <= trace.begin) {
+        series.points = trace.changes;
+        return series;
+    }
+    const double interval = seconds(trace.end - trace.begin) / static_cast<double>(reports - 1);
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < reports; ++i) {
+        const Time time = trace.begin + fromSeconds(interval * static_cast<double>(i));
+        while (at + 1 < trace.changes.size() && trace.changes[at + 1].time <= time + kTick) // rounded to whole ticks
+            ++at;
+        series.points.push_back({time, trace.changes[at].raw, trace.changes[at].isNull});
+    }
+    return series;
 }
 
 RawTrace rawTraceOf(const Series& series, const std::string& device, std::size_t reports) {

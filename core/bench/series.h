@@ -38,6 +38,9 @@ struct DeviceSeries {
 [[nodiscard]] Result<DeviceSeries> seriesOf(const Recording& recording, const std::string& name,
                                             const std::vector<std::string>& inputs);
 
+/// The same again from what evidence keeps: its reports at equal distances. The input's range is not known.
+[[nodiscard]] Series seriesOf(const RawTrace& trace);
+
 /// What evidence keeps of it.
 [[nodiscard]] RawTrace rawTraceOf(const Series& series, const std::string& device, std::size_t reports);
 

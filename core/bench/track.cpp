@@ -107,9 +107,11 @@ TrackSigns trackSignsOf(const Series& series, double least) {
         if (way < least || step.speed < kJumpRatio * std::max(before, after)) {
             if (step.speed > 0)
                 speeds.push_back(step.speed);
+            signs.largestStep = std::max(signs.largestStep, way);
             continue;
         }
         if (const std::optional<std::size_t> back = backAfter(steps, i)) {
+            signs.smallestSpike = signs.spikes == 0 ? way : std::min(signs.smallestSpike, way);
             ++signs.spikes;
             signs.largestSpike = std::max(signs.largestSpike, way);
             signs.longestSpike = std::max(signs.longestSpike, steps[*back].time - step.time);

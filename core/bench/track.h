@@ -12,6 +12,8 @@ struct TrackSigns {
     std::vector<TrackGap> gaps;
     std::size_t spikes = 0;
     double largestSpike = 0.0; ///< counts
+    double smallestSpike = 0.0;
+    double largestStep = 0.0; ///< from one report to the next by a hand's movement, in counts
     Duration longestSpike{};
     double fastest = 0.0; ///< counts a second
 };

@@ -1,14 +1,16 @@
 // The ways of wiring that a builder asks for by name: what has to be known beyond which input moves.
 //
-//   #  asked for                    stages (wiringwish.cpp)                   from them
-//   1  split_axis                   idle, far end of each                     both ranges, the split below idle
-//   2  switched_axis                low, high, switch over                    the range, the switch
-//   3  difference, max, split       each axis pressed by itself               both ranges
-//   4  zones                        each zone in turn                         which contacts are closed in it
-//   5  encoder                      four clicks to the high side              the order of its contacts, changes a
-//   click 6  step_buttons                 more, less                                which button is which 7
-//   relative_wheel               turned to the high side                   the wheel, and its sign 8  parking_latch
-//   both pedals, the pull                     both ranges, the contact
+//   #   asked for             stages (wiringwish.cpp)            from them
+//   1   split_axis            idle, far end of each              both ranges, the split below idle
+//   2   switched_axis         low, high, switch over             the range, the switch
+//   3   twist                 both ends, two other movements     dead bands, what is felt
+//   4   difference, max,      each axis pressed by itself        both ranges
+//       split
+//   5   zones                 each zone in turn                  which contacts are closed in it
+//   6   encoder               four clicks to the high side       the order of its contacts, changes a click
+//   7   step_buttons          more, less                         which button is which
+//   8   relative_wheel        turned to the high side            the wheel, and its sign
+//   9   parking_latch         the pedals, the pull               the ranges, the contact
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -16,6 +18,7 @@
 #include <set>
 
 #include "base/names.h"
+#include "bench/splitpoint.h"
 #include "bench/wiringparts.h"
 
 namespace flowhand {
@@ -23,6 +26,8 @@ namespace flowhand {
 namespace {
 
 constexpr int kClicksAsked = 4;
+/// Another movement of a stick is felt from this share of its way on (our own choice).
+constexpr double kFeltFrom = 0.15;
 
 class SpecialSolver {
 public:
@@ -37,6 +42,8 @@ public:
             return splitAxis();
         case WiringWay::SwitchedAxis:
             return switchedAxis();
+        case WiringWay::Twist:
+            return twist();
         case WiringWay::Difference:
             return twoAxes("difference");
         case WiringWay::Max:
@@ -98,17 +105,14 @@ private:
             return notFitting("idle (" + std::to_string(idle) + ") does not lie between the two ends (" +
                               std::to_string(first) + ", " + std::to_string(second) + ") of " + m_nameOf(axis->place) +
                               "; start with the lever at idle");
-        // A gap beyond idle as wide as the noise needs, at least 1.5 % of the travel: a lever that rests at idle must
-        // not read as the second one.
-        const double travel = std::fabs(static_cast<double>(first - second));
-        const auto gap = static_cast<std::int64_t>(std::ceil(std::max({6 * axis->sigma, 0.015 * travel, 2.0})));
-        const std::int64_t away = first > idle ? -1 : 1;
-        if (std::llabs(second - idle) <= 4 * gap)
+        const std::optional<SplitPoint> split = splitPointOf(idle, first, second, axis->sigma, 0.0);
+        if (!split)
             return notFitting("the way from idle to the far end of the second one is too short to tell from idle");
         WiringProposal proposal{"split_axis", {axis->place}, {}, {}};
-        proposal.keys = "input = " + name(axis->place) + "\nranges = [" + pairText(idle, first) + ", " +
-                        pairText(idle + away * 2 * gap, second) + "]\nsplit = " + std::to_string(idle + away * gap) +
-                        "\nhysteresis = " + std::to_string(gap / 2) + "\n" + noiseLine(axis->sigma);
+        proposal.keys = "input = " + name(axis->place) + "\n";
+        for (const RigKey& key : split->keys())
+            proposal.keys += key.key + " = " + key.value + "\n";
+        proposal.keys += noiseLine(axis->sigma);
         return proposal;
     }
 
@@ -124,6 +128,54 @@ private:
         proposal.keys = "input = " + name(axis->place) + "\nranges = [" + range + ", " + range +
                         "]\nswitch = " + name(contact->place) + "\n" +
                         (contact->isClosed(0) ? "normally_closed = true\n" : "") + noiseLine(axis->sigma);
+        return proposal;
+    }
+
+    /// Dead bands reach as far as it was seen to come, and half as much again where other movements are felt.
+    Result<WiringProposal> twist() {
+        const std::optional<FoundInput> axis = axisBetween(1, 2);
+        if (!axis)
+            return nothing("axis");
+        const std::int64_t centre = at(0, axis->place);
+        const std::int64_t from = at(1, axis->place);
+        const std::int64_t to = at(2, axis->place);
+        if ((centre - from) * (to - centre) <= 0)
+            return notFitting(m_nameOf(axis->place) + " does not rest between its two ends");
+        std::int64_t back = 0;
+        for (const std::size_t stage : {3, 5, 7})
+            back = std::max<std::int64_t>(back, std::llabs(at(stage, axis->place) - centre));
+        std::int64_t felt = 0;
+        WiringProposal proposal{"axis", {axis->place}, {}, {}};
+        std::vector<std::string> others;
+        for (const std::size_t stage : {4, 6}) {
+            const std::optional<FoundInput> other = axisBetween(stage - 1, stage, {axis->place});
+            if (!other)
+                return nothing("other axis of the stick");
+            felt = std::max<std::int64_t>(felt, std::llabs(at(stage, axis->place) - centre));
+            const std::int64_t rest = at(0, other->place);
+            const auto beyond =
+                std::max(6 * other->sigma, kFeltFrom * std::fabs(double(at(stage, other->place) - rest)));
+            if (std::find(proposal.inputs.begin(), proposal.inputs.end(), other->place) == proposal.inputs.end()) {
+                proposal.inputs.push_back(other->place);
+                others.push_back("{ input = " + name(other->place) + ", centre = " + std::to_string(rest) +
+                                 ", beyond = " + std::to_string(std::llround(beyond)) + " }");
+            }
+        }
+        const auto wide = [&](double counts) {
+            return static_cast<std::int64_t>(std::ceil(counts + 3 * axis->sigma));
+        };
+        const std::int64_t deadBand = wide(double(back));
+        const std::int64_t feltBand = wide(1.5 * double(felt));
+        if (2 * feltBand >= std::min(std::llabs(centre - from), std::llabs(to - centre)))
+            return notFitting("the stick's other movements twist it by half of its way; was it not twisted by hand?");
+        proposal.keys = "input = " + name(axis->place) + "\n" + rangeLine(from, to) +
+                        "centre = " + std::to_string(centre) + "\ndead_band = " + std::to_string(deadBand) + "\n";
+        if (feltBand > deadBand)
+            proposal.keys +=
+                "crosstalk_dead_band = " + std::to_string(feltBand) + "\ncrosstalk = [" + joined(others, ", ") + "]\n";
+        else
+            proposal.remarks.push_back("the stick's other movements are not felt");
+        proposal.keys += noiseLine(axis->sigma);
         return proposal;
     }
 
@@ -254,19 +306,28 @@ private:
         return proposal;
     }
 
+    /// One pedal, or the two that moved most, in the order in which their device has them.
     Result<WiringProposal> parkingLatch() {
-        const std::vector<FoundInput> pedals = movedAxes(m_watch, {m_stages[0], m_stages[1]});
+        const std::vector<FoundInput> moved = movedAxes(m_watch, {m_stages[0], m_stages[1]});
         const std::optional<ContactStates> pull = contactBetween(2, 3);
-        if (pedals.size() < 2)
-            return nothing("pair of pedals");
+        if (moved.empty())
+            return nothing("pedal");
         if (!pull)
             return nothing("single contact for the pull");
-        const InputPlace left = std::min(pedals[0].place, pedals[1].place);
-        const InputPlace right = std::max(pedals[0].place, pedals[1].place);
-        WiringProposal proposal{"parking_latch", {left, right, pull->place}, {}, {}};
-        proposal.keys = "pedals = [" + name(left) + ", " + name(right) + "]\nranges = [" +
-                        pairText(at(0, left), at(1, left)) + ", " + pairText(at(0, right), at(1, right)) +
+        std::set<InputPlace> pedals;
+        for (std::size_t i = 0; i < std::min<std::size_t>(moved.size(), 2); ++i)
+            pedals.insert(moved[i].place);
+        WiringProposal proposal{"parking_latch", {pedals.begin(), pedals.end()}, {}, {}};
+        proposal.inputs.push_back(pull->place);
+        std::vector<std::string> names, ranges;
+        for (const InputPlace pedal : pedals) {
+            names.push_back(name(pedal));
+            ranges.push_back(pairText(at(0, pedal), at(1, pedal)));
+        }
+        proposal.keys = "pedals = [" + joined(names, ", ") + "]\nranges = [" + joined(ranges, ", ") +
                         "]\npull = " + name(pull->place) + "\nstart = \"off\"\n";
+        if (pedals.size() == 1)
+            proposal.remarks.push_back("only one pedal moved; it sets the brake alone");
         return proposal;
     }
 

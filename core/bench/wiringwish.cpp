@@ -16,8 +16,9 @@ struct WayName {
     WiringWay way;
     std::size_t signals; ///< that it makes; 0: any number
 };
-constexpr std::array<WayName, 10> kWays = {{{"split_axis", WiringWay::SplitAxis, 2},
+constexpr std::array<WayName, 11> kWays = {{{"split_axis", WiringWay::SplitAxis, 2},
                                             {"switched_axis", WiringWay::SwitchedAxis, 2},
+                                            {"twist", WiringWay::Twist, 1},
                                             {"difference", WiringWay::Difference, 1},
                                             {"max", WiringWay::Max, 1},
                                             {"split", WiringWay::Split, 1},
@@ -97,6 +98,15 @@ std::vector<WiringStage> specialStages(WiringWay way, const std::string& name, c
                 {"Move the lever back to its low end."},
                 {"Now move the switch to " + second + " and hold it."},
                 {"Move the switch back to " + labels.front() + "."}};
+    case WiringWay::Twist:
+        return {{"Leave the stick of " + name + " alone, hands off."},
+                {"Twist it fully to the left (or low) side and hold it."},
+                {"Twist it fully to the right (or high) side and hold it."},
+                {"Let it spring back."},
+                {"Push the stick fully to one side without twisting it, and hold it."},
+                {"Let go."},
+                {"Pull the stick fully towards you without twisting it, and hold it."},
+                {"Let go."}};
     case WiringWay::Difference:
     case WiringWay::Split:
         return {{"Leave both axes of " + name + " at rest, hands and feet off."},
@@ -122,7 +132,7 @@ std::vector<WiringStage> specialStages(WiringWay way, const std::string& name, c
                 {"Let go."}};
     case WiringWay::ParkingLatch:
         return {{"Leave the pedals and the pull of " + name + " alone."},
-                {"Press both pedals fully and hold them."},
+                {"Press both pedals (or the one there is) fully and hold them."},
                 {"Let go of the pedals."},
                 {"Pull the handle of " + name + " and hold it."},
                 {"Let go."}};

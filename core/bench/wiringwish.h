@@ -14,6 +14,7 @@ enum class WiringWay : std::uint8_t {
     Found, ///< whatever moves: an axis, gates, a contact, a selector, a coded switch, a hat, a toggle ...
     SplitAxis,
     SwitchedAxis,
+    Twist,      ///< an axis of a stick that feels the stick's other movements
     Difference, ///< two axes
     Max,
     Split,

@@ -282,7 +282,7 @@ struct Workbench::State {
         else if (task == BenchTask::Walk)
             job = walkJob(parts.aircraft, rig, *feed, values, at);
         else
-            job = measureJob(task, parts.aircraft, rig, signal, parts.system, parts.clock, at);
+            job = measureJob(task, {parts.aircraft, parts.flows, rig}, signal, parts.system, parts.clock, at);
     }
 
     void show(bool isFirst) {

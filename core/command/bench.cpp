@@ -1,10 +1,18 @@
 #include "command/benchcommand.h"
 
+#include <filesystem>
+
 #include "base/textfile.h"
 #include "command/datafolder.h"
 #include "procedure/library.h"
 
 namespace flowhand {
+
+namespace {
+
+constexpr const char* kAircraftFile = "aircraft.toml";
+
+} // namespace
 
 Result<RigFile> loadRigFor(const std::string& path, const Aircraft& aircraft, std::ostream& err) {
     Result<std::string> source = readFile(path);
@@ -20,26 +28,45 @@ Result<RigFile> loadRigFor(const std::string& path, const Aircraft& aircraft, st
     return std::move(*rig);
 }
 
-Result<Aircraft> aircraftOf(const std::string& aircraftFile, const std::string& rigFile) {
+namespace {
+
+Result<AircraftFolder> aircraftNamed(const std::string& file) {
     Problems problems;
-    if (!aircraftFile.empty()) {
-        std::optional<Aircraft> aircraft = loadAircraft(aircraftFile, problems);
-        if (!aircraft)
-            return tl::unexpected<Error>(problems.firstError());
-        return std::move(*aircraft);
-    }
+    const std::filesystem::path path(file);
+    if (path.filename() == kAircraftFile)
+        if (std::optional<AircraftFolder> folder = loadAircraftFolder(path.parent_path().string(), problems))
+            return std::move(*folder);
+    std::optional<Aircraft> aircraft = loadAircraft(file, problems);
+    if (!aircraft)
+        return tl::unexpected<Error>(problems.firstError());
+    return AircraftFolder{std::make_unique<Aircraft>(std::move(*aircraft)), {}};
+}
+
+} // namespace
+
+Result<AircraftFolder> aircraftFolderOf(const std::string& aircraftFile, const std::string& rigFile) {
+    if (!aircraftFile.empty())
+        return aircraftNamed(aircraftFile);
     const Result<std::string> source = readFile(rigFile);
     if (!source)
         return tl::unexpected<Error>(source.error());
+    Problems problems;
     for (AircraftFolder& folder : loadLibrary(dataFolder() + "/procedures", problems)) {
         Problems ofRig;
-        Aircraft& aircraft = *folder.aircraft;
+        const Aircraft& aircraft = *folder.aircraft;
         if (parseRigFile(*source, rigFile, aircraft.signals, aircraft.controls.size(), ofRig))
-            return std::move(aircraft);
+            return std::move(folder);
         problems = std::move(ofRig);
     }
     return problems.hasErrors() ? tl::unexpected<Error>(problems.firstError())
                                 : failure("no-aircraft", "say for which aircraft it is: --aircraft FILE", {rigFile});
+}
+
+Result<Aircraft> aircraftOf(const std::string& aircraftFile, const std::string& rigFile) {
+    Result<AircraftFolder> folder = aircraftFolderOf(aircraftFile, rigFile);
+    if (!folder)
+        return tl::unexpected<Error>(folder.error());
+    return std::move(*folder->aircraft);
 }
 
 Result<std::vector<EvidenceRecord>> loadEvidenceOf(const std::string& rigFile, std::ostream& err) {

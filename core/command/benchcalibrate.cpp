@@ -56,7 +56,7 @@ public:
 
 private:
     Status calibrate(const std::string& name) {
-        const Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig->rig, m_rig->aircraft.signals);
+        const Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig->rig, m_rig->aircraft().signals);
         if (!controls)
             return tl::unexpected(controls.error());
         const Result<const BenchControl*> found = findBenchControl(*controls, name);
@@ -66,30 +66,26 @@ private:
         if (!control.canBeCalibrated())
             return tl::unexpected(calibrateControl(control, {}).error());
         if (!m_options.values.empty()) {
-            const Signal& signal = m_rig->aircraft.signals[control.control->signals().front()];
+            const Signal& signal = m_rig->aircraft().signals[control.control->signals().front()];
             if (const Status given = giveValues(control, signal, partsOf(m_options.values)); !given)
                 return given;
         }
-        const Result<MeasuredInputs> inputs = measuredInputs(control);
-        if (!inputs)
-            return tl::unexpected(inputs.error());
-        const DeviceWish wish = m_rig->rig.devices[inputs->device];
         m_progress << control.control->name() << "\n";
         if (m_options.recordings.empty())
             m_progress << "  " << calibrationAsk(control) << std::endl;
         std::string said;
-        const Result<DeviceSeries> device =
-            measuredSeries(m_options, wish, inputs->names, [&](const DeviceSeries& sofar) {
+        const Result<Measurement> measurement =
+            measure(m_options, m_rig->rig.devices, inputsOf(control), [&](const Measurement& sofar) {
                 return guide(control, sofar, said);
             });
-        if (!device)
-            return tl::unexpected(device.error());
-        return m_options.isCheck ? check(control, *device) : keep(control, *device);
+        if (!measurement)
+            return tl::unexpected(measurement.error());
+        return m_options.isCheck ? check(control, *measurement) : keep(control, *measurement);
     }
 
-    Status keep(const BenchControl& control, const DeviceSeries& device) {
+    Status keep(const BenchControl& control, const Measurement& measurement) {
         const Result<KeptCalibration> kept =
-            keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft, control, device, m_options.isDryRun);
+            keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft(), control, measurement, m_options.isDryRun);
         if (!kept)
             return tl::unexpected(kept.error());
         m_worst = std::max(m_worst, worstOf(kept->calibration.findings));
@@ -98,12 +94,12 @@ private:
     }
 
     /// How far its places are from those of the file, which stays as it is.
-    Status check(const BenchControl& control, const DeviceSeries& device) {
-        const Result<RepeatCheck> check = checkControl(control, device);
+    Status check(const BenchControl& control, const Measurement& measurement) {
+        const Result<RepeatCheck> check = checkControl(control, measurement);
         if (!check)
             return tl::unexpected(check.error());
         if (!m_options.isDryRun)
-            if (const Status kept = keepRepeatCheck(m_rig->file, m_rig->rig, control, device, *check); !kept)
+            if (const Status kept = keepRepeatCheck(m_rig->file, m_rig->rig, control, measurement, *check); !kept)
                 return kept;
         const Soundness worst = worstOf(check->findings);
         m_worst = std::max(m_worst, worst);
@@ -122,7 +118,7 @@ private:
     }
 
     /// Says what is still missing, once each.
-    bool guide(const BenchControl& control, const DeviceSeries& sofar, std::string& said) {
+    bool guide(const BenchControl& control, const Measurement& sofar, std::string& said) {
         const Guidance guidance = guideCalibration(control, sofar);
         if (!guidance.isComplete && guidance.text != said)
             m_progress << "  " << guidance.text << std::endl;

@@ -1,6 +1,6 @@
 #include <algorithm>
-#include <map>
 #include <memory>
+#include <set>
 
 #include <nlohmann/json.hpp>
 
@@ -15,9 +15,45 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+struct HealthOptions : BenchOptions {
+    bool isApplied = false; ///< what follows for the filters
+};
+
+/// Controls that are measured at once: those of one device, and of all devices that one of them has inputs of too.
+struct HealthGroup {
+    std::set<DeviceIndex> devices;
+    std::vector<const BenchControl*> controls;
+};
+
+std::vector<HealthGroup> groupsOf(const std::vector<const BenchControl*>& controls) {
+    std::vector<HealthGroup> groups;
+    for (const BenchControl* control : controls) {
+        HealthGroup joined{{}, {control}};
+        for (const auto& [device, inputs] : inputsOf(*control))
+            joined.devices.insert(device);
+        for (HealthGroup& group : groups) {
+            const bool isShared = std::any_of(group.devices.begin(), group.devices.end(), [&](DeviceIndex device) {
+                return joined.devices.count(device) > 0;
+            });
+            if (!isShared)
+                continue;
+            joined.devices.insert(group.devices.begin(), group.devices.end());
+            joined.controls.insert(joined.controls.begin(), group.controls.begin(), group.controls.end());
+            group.controls.clear();
+        }
+        groups.erase(std::remove_if(groups.begin(), groups.end(),
+                                    [](const HealthGroup& group) {
+                                        return group.controls.empty();
+                                    }),
+                     groups.end());
+        groups.push_back(std::move(joined));
+    }
+    return groups;
+}
+
 class Health {
 public:
-    Health(CommandLine& line, const BenchOptions& options)
+    Health(CommandLine& line, const HealthOptions& options)
         : m_line(line), m_options(options), m_progress(options.asJson ? line.err : line.out) {}
 
     int run() {
@@ -25,72 +61,112 @@ public:
         if (!rig)
             return complain(m_line, rig.error());
         m_rig = std::move(*rig);
-        const Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig->rig, m_rig->aircraft.signals);
+        const Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig->rig, m_rig->aircraft().signals);
         if (!controls)
             return complain(m_line, controls.error());
-        const Status chosen = choose(*controls);
+        const Result<std::vector<const BenchControl*>> chosen = choose(*controls);
         if (!chosen)
             return complain(m_line, chosen.error());
-        for (const auto& [device, ofDevice] : m_chosen)
-            if (const Status measured = measure(device, ofDevice); !measured)
+        findDemands(*controls);
+        const std::vector<HealthGroup> groups = groupsOf(*chosen);
+        for (const HealthGroup& group : groups)
+            if (const Status measured = measureGroup(group, groups.size() > 1); !measured)
                 return complain(m_line, measured.error());
+        if (const Status applied = apply(); !applied)
+            return complain(m_line, applied.error());
         return m_worst == Soundness::Bad ? kExitNotPassed : kExitDone;
     }
 
 private:
-    Status choose(const std::vector<BenchControl>& controls) {
+    Result<std::vector<const BenchControl*>> choose(const std::vector<BenchControl>& controls) {
+        std::vector<const BenchControl*> chosen;
         for (const std::string& name : m_options.controls) {
             const Result<const BenchControl*> found = findBenchControl(controls, name);
             if (!found)
                 return tl::unexpected(found.error());
-            m_chosen[(*found)->control->inputs().front().device].push_back(*found);
+            chosen.push_back(*found);
         }
         if (m_options.controls.empty())
             for (const BenchControl& control : controls)
-                m_chosen[control.control->inputs().front().device].push_back(&control);
-        return {};
+                chosen.push_back(&control);
+        return chosen;
     }
 
-    Status measure(DeviceIndex index, const std::vector<const BenchControl*>& controls) {
-        const DeviceWish& wish = m_rig->rig.devices[index];
-        std::vector<std::string> inputs;
-        for (const BenchControl* control : controls)
-            for (const InputRef& input : control->control->inputs())
-                if (input.device == index)
-                    inputs.push_back(input.name);
-        if (m_options.recordings.empty())
-            m_progress << wish.name << "\n  " << healthAsk() << " Ctrl-C ends it." << std::endl;
+    /// What all steps of all seats ask of the controls.
+    void findDemands(const std::vector<BenchControl>& controls) {
+        const Aircraft& aircraft = m_rig->aircraft();
+        std::vector<const Flow*> flows;
+        for (const Flow& flow : m_rig->folder.flows)
+            flows.push_back(&flow);
+        const std::vector<EvidenceRecord> none;
+        const std::vector<Reach> reaches = reachesOf(m_rig->rig, aircraft.signals, aircraft.controls.size());
+        m_demands = stepDemandsOf(controls, reaches, {aircraft, flows, none, aircraft.seats});
+    }
+
+    Status measureGroup(const HealthGroup& group, bool hasOthers) {
+        WantedInputs wanted;
+        for (const BenchControl* control : group.controls)
+            for (const auto& [device, inputs] : inputsOf(*control))
+                wanted[device].insert(wanted[device].end(), inputs.begin(), inputs.end());
+        if (m_options.recordings.empty()) {
+            for (const DeviceIndex device : group.devices)
+                m_progress << m_rig->rig.devices[device].name << "\n";
+            m_progress << "  " << healthAsk() << " Ctrl-C ends it." << std::endl;
+        }
         std::string said;
-        Result<DeviceSeries> device = measuredSeries(m_options, wish, inputs, [&](const DeviceSeries& sofar) {
-            return guide(controls, sofar, said);
-        });
-        if (!device) {
+        const Result<Measurement> measurement =
+            flowhand::measure(m_options, m_rig->rig.devices, wanted, [&](const Measurement& sofar) {
+                return guide(group.controls, sofar, said);
+            });
+        if (!measurement) {
             // Without names the devices that there is a recording of are measured.
             const bool isSkipped =
-                device.error().code == "no-recording" && m_options.controls.empty() && m_chosen.size() > 1;
+                measurement.error().code == "no-recording" && m_options.controls.empty() && hasOthers;
             if (isSkipped)
-                m_line.err << "not measured: " << device.error().message << "\n";
-            return isSkipped ? Status() : tl::unexpected(device.error());
+                m_line.err << "not measured: " << measurement.error().message << "\n";
+            return isSkipped ? Status() : tl::unexpected(measurement.error());
         }
-        const DeviceHealth health = measureDevice(*device);
-        show(wish.name, "device", health.findings, deviceHealthJson(health));
-        for (const BenchControl* control : controls)
-            if (const Status measured = measure(*control, *device); !measured)
+        for (const auto& [device, series] : *measurement) {
+            const DeviceHealth health = measureDevice(series);
+            show(m_rig->rig.devices[device].name, "device", health.findings, {}, deviceHealthJson(health));
+        }
+        for (const BenchControl* control : group.controls)
+            if (const Status measured = measureOne(*control, *measurement); !measured)
                 return measured;
         return {};
     }
 
-    Status measure(const BenchControl& control, const DeviceSeries& device) {
-        if (const Result<MeasuredInputs> inputs = measuredInputs(control); !inputs)
-            return tl::unexpected(inputs.error());
+    Status measureOne(const BenchControl& control, const Measurement& measurement) {
         const bool isOperated = !m_options.controls.empty();
-        const Result<ControlHealth> health = measureControl(control, device, isOperated);
+        const Result<ControlHealth> health = measureControl(control, measurement, isOperated);
         if (!health)
             return tl::unexpected(health.error());
-        show(control.control->name(), "control", health->findings(), healthJson(*health));
+        const FilterAdvice filters = adviseFilters(control, *health, measurement, m_demands[control.index]);
+        show(control.control->name(), "control", health->findings(), filters.findings, healthJson(*health, filters));
         if (!isOperated && wasNotWorked(*health))
             return {}; // nothing was measured that could be kept
-        return keepHealth(m_rig->file, m_rig->rig, control, device, *health);
+        if (!filters.keys.empty())
+            m_changes.push_back({control.index, filters.keys});
+        return keepHealth(m_rig->file, m_rig->rig, control, measurement, *health, filters);
+    }
+
+    /// Writes what follows for the filters, or says how.
+    Status apply() {
+        if (m_changes.empty())
+            return {};
+        if (m_options.isApplied)
+            if (const Status applied = applyFilters(m_rig->file, m_rig->rig, m_rig->aircraft(), m_changes); !applied)
+                return applied;
+        m_progress << (m_options.isApplied ? "filters written into " + m_rig->file
+                                           : "filters to change, which --apply writes into " + m_rig->file)
+                   << ":\n";
+        for (const ControlKeys& change : m_changes) {
+            m_progress << "  " << m_rig->rig.controls[change.control]->name() << "\n";
+            for (const RigKey& key : change.keys)
+                m_progress << "    " << (key.value.empty() ? "no " + key.key : key.key + " = " + key.value) << "\n";
+        }
+        m_progress << std::flush;
+        return {};
     }
 
     /// Of a control that nobody named, in a measurement of its whole device.
@@ -104,7 +180,7 @@ private:
                });
     }
 
-    bool guide(const std::vector<const BenchControl*>& controls, const DeviceSeries& sofar, std::string& said) {
+    bool guide(const std::vector<const BenchControl*>& controls, const Measurement& sofar, std::string& said) {
         const Guidance guidance = guideHealth(controls, sofar);
         if (!guidance.text.empty() && guidance.text != said)
             m_progress << "  " << guidance.text << std::endl;
@@ -113,34 +189,40 @@ private:
     }
 
     void show(const std::string& name, const char* kind, const std::vector<Finding>& findings,
-              const std::string& json) {
-        m_worst = std::max(m_worst, worstOf(findings));
+              const std::vector<Finding>& filters, const std::string& json) {
+        const Soundness worst = worstOf(findings);
+        // That a filter is to be changed is no fault; that none can be enough, is.
+        m_worst = std::max({m_worst, worst, worstOf(filters)});
         if (m_options.asJson)
             m_line.out << Json{{kind, name},
-                               {"good", worstOf(findings) != Soundness::Bad},
-                               {"verdict", soundnessName(worstOf(findings))},
+                               {"good", worst != Soundness::Bad},
+                               {"verdict", soundnessName(worst)},
                                {"result", Json::parse(json)}}
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << std::endl;
         else
-            m_line.out << name << ": " << soundnessName(worstOf(findings)) << "\n"
-                       << findingsText(findings) << std::flush;
+            m_line.out << name << ": " << soundnessName(worst) << "\n"
+                       << findingsText(findings) << (filters.empty() ? "" : "  filters\n") << findingsText(filters)
+                       << std::flush;
     }
 
     CommandLine& m_line;
-    const BenchOptions& m_options;
+    const HealthOptions& m_options;
     std::ostream& m_progress;
     std::optional<BenchRig> m_rig;
-    std::map<DeviceIndex, std::vector<const BenchControl*>> m_chosen;
+    std::vector<StepDemand> m_demands; ///< by index of the rig's controls
+    std::vector<ControlKeys> m_changes;
     Soundness m_worst = Soundness::Good;
 };
 
 } // namespace
 
 void addBenchHealthCommand(CLI::App& bench, CommandLine& line) {
-    auto options = std::make_shared<BenchOptions>();
-    CLI::App* command = bench.add_subcommand("health", "Measure noise, wear, bounce and timing of controls");
+    auto options = std::make_shared<HealthOptions>();
+    CLI::App* command = bench.add_subcommand(
+        "health", "Measure noise, wear, bounce and timing of controls, and what filters they need");
     addBenchOptions(*command, *options);
+    command->add_flag("--apply", options->isApplied, "Write the filters that follow into the rig file");
     command->callback([&line, options] {
         line.chosen = [&line, options] {
             return Health(line, *options).run();

@@ -3,13 +3,13 @@
 namespace flowhand {
 
 Result<BenchRig> loadBenchRig(const std::string& file, const std::string& aircraftFile, std::ostream& err) {
-    Result<Aircraft> aircraft = aircraftOf(aircraftFile, file);
-    if (!aircraft)
-        return tl::unexpected(aircraft.error());
-    Result<RigFile> rig = loadRigFor(file, *aircraft, err);
+    Result<AircraftFolder> folder = aircraftFolderOf(aircraftFile, file);
+    if (!folder)
+        return tl::unexpected(folder.error());
+    Result<RigFile> rig = loadRigFor(file, *folder->aircraft, err);
     if (!rig)
         return tl::unexpected(rig.error());
-    return BenchRig{std::move(*aircraft), file, std::move(*rig)};
+    return BenchRig{std::move(*folder), file, std::move(*rig)};
 }
 
 } // namespace flowhand

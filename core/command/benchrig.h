@@ -9,9 +9,11 @@ namespace flowhand {
 
 /// A rig file that is measured and changed, with the aircraft whose controls it wires.
 struct BenchRig {
-    Aircraft aircraft;
+    AircraftFolder folder;
     std::string file;
     RigFile rig;
+
+    [[nodiscard]] const Aircraft& aircraft() const { return *folder.aircraft; }
 };
 
 /// `aircraftFile` may be empty: the shipped aircraft that fits. Warnings go to `err`.

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/error.h"
-#include "bench/series.h"
+#include "bench/measurement.h"
 #include "command/command.h"
 #include "device/device.h"
 
@@ -17,19 +17,20 @@ struct BenchOptions {
     std::string aircraft;
     std::vector<std::string> controls;
     std::vector<std::string> recordings; ///< files; none: live
-    double seconds = 180.0;              ///< longest live measurement of one control or device
+    double seconds = 180.0;              ///< longest live measurement of what is measured at once
     bool asJson = false;
 };
 
 /// Adds the options and CONTROL... of `options` to a subcommand.
 void addBenchOptions(CLI::App& command, BenchOptions& options);
 
-/// Looks at what came so far, tells the person what to do now, and says whether that is enough.
-using BenchLook = std::function<bool(const DeviceSeries&)>;
+/// Looks at what came so far (empty: not from every device yet), tells the person what to do now, and says whether that
+/// is enough.
+using BenchLook = std::function<bool(const Measurement&)>;
 
-/// All that one device of the rig sent: of the recording that is of this device, else live until `look` has enough, the
-/// time is over or Ctrl-C ends it. Errors: `no-recording`, those of seriesOf(), of finding and of opening the device.
-[[nodiscard]] Result<DeviceSeries> measuredSeries(const BenchOptions& options, const DeviceWish& wish,
-                                                  const std::vector<std::string>& inputs, const BenchLook& look);
+/// All that some devices of the rig sent: of the recordings, else live until `look` has enough, the time is over or
+/// Ctrl-C ends it. Errors: those of recordedMeasurement() and LiveMeasurement.
+[[nodiscard]] Result<Measurement> measure(const BenchOptions& options, const std::vector<DeviceWish>& devices,
+                                          const WantedInputs& wanted, const BenchLook& look);
 
 } // namespace flowhand

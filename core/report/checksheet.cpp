@@ -5,23 +5,29 @@
 #include <utility>
 
 #include "base/textfile.h"
+#include "bench/measurednoise.h"
 
 namespace flowhand {
 
 namespace {
 
-SheetControl controlOf(const Control& control, const ControlFingerprint& fingerprint, const std::vector<Reach>& reaches,
-                       const std::vector<EvidenceRecord>& evidence) {
+Result<SheetControl> controlOf(const BenchControl& bench, const std::vector<Reach>& reaches,
+                               const std::vector<EvidenceRecord>& evidence) {
     SheetControl sheet;
-    sheet.name = control.name();
-    sheet.signals = control.signals();
-    for (const SignalId id : control.signals())
+    sheet.name = bench.control->name();
+    sheet.signals = bench.control->signals();
+    for (const SignalId id : sheet.signals) {
         sheet.sigmas.push_back(reaches[indexOf(id)].sigma);
-    const FoundEvidence calibration = findEvidence(evidence, kCalibrationEvidence, fingerprint);
-    if (calibration.state == EvidenceState::Current && calibration.record->isGood) {
-        sheet.calibrated = dateText(calibration.record->unixSeconds);
-        sheet.proof = Proof::Calibrated;
+        sheet.noiseDate = reaches[indexOf(id)].measured;
     }
+    const FoundEvidence calibration = findEvidence(evidence, kCalibrationEvidence, bench.fingerprint);
+    sheet.isCalibrated = calibration.state == EvidenceState::Current && calibration.record->isGood;
+    if (sheet.isCalibrated)
+        sheet.proof = Proof::Calibrated;
+    Result<SheetMeasurements> measurements = sheetMeasurementsOf(bench, evidence);
+    if (!measurements)
+        return tl::unexpected<Error>(measurements.error());
+    sheet.measurements = std::move(*measurements);
     return sheet;
 }
 
@@ -47,24 +53,27 @@ Status addWalk(SheetControl& sheet, const ControlFingerprint& fingerprint,
 
 Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const Aircraft& aircraft,
                                 const std::vector<EvidenceRecord>& evidence, std::int64_t unixSeconds) {
-    const auto fingerprints = fingerprintsOf(rig, aircraft.signals);
-    if (!fingerprints)
-        return tl::unexpected<Error>(fingerprints.error());
-    const std::vector<Reach> reaches = reachesOf(rig, aircraft.signals, aircraft.controls.size());
+    const Result<std::vector<BenchControl>> controls = benchControlsOf(rig, aircraft.signals);
+    if (!controls)
+        return tl::unexpected<Error>(controls.error());
+    std::vector<Reach> reaches = reachesOf(rig, aircraft.signals, aircraft.controls.size());
+    takeMeasuredNoise(reaches, *controls, evidence);
     CheckSheet sheet;
     sheet.rigTitle = rig.title;
     sheet.rigFile = rigFile;
     sheet.aircraftTitle = aircraft.title;
     sheet.unixSeconds = unixSeconds;
     sheet.remarks = rig.remarks;
-    for (std::size_t i = 0; i < rig.controls.size(); ++i) {
-        SheetControl control = controlOf(*rig.controls[i], (*fingerprints)[i], reaches, evidence);
-        control.inputs = inputsText(*rig.controls[i], rig.devices);
-        if (const Status status = addWalk(control, (*fingerprints)[i], evidence); !status)
+    for (const BenchControl& bench : *controls) {
+        Result<SheetControl> control = controlOf(bench, reaches, evidence);
+        if (!control)
+            return tl::unexpected<Error>(control.error());
+        control->inputs = inputsText(*bench.control, rig.devices);
+        if (const Status status = addWalk(*control, bench.fingerprint, evidence); !status)
             return tl::unexpected<Error>(status.error());
-        if (control.walk)
-            sheet.tolerances = control.walk->tolerances;
-        sheet.controls.push_back(std::move(control));
+        if (control->walk)
+            sheet.tolerances = control->walk->tolerances;
+        sheet.controls.push_back(std::move(*control));
     }
     return sheet;
 }

@@ -9,6 +9,7 @@
 #include "bench/coverage.h"
 #include "bench/walk.h"
 #include "bench/walkevidence.h"
+#include "report/sheetmeasurement.h"
 
 namespace flowhand {
 
@@ -18,12 +19,14 @@ struct SheetControl {
     std::string inputs;
     std::vector<SignalId> signals;
     Proof proof = Proof::Wired;
-    std::string calibrated;   ///< date of the calibration that holds; empty: none
-    std::string walked;       ///< date of the walk below; empty: none
-    bool isStale = false;     ///< wiring or calibration has changed since that walk
-    bool isConfirmed = false; ///< by that walk
+    bool isCalibrated = false; ///< a good calibration holds for it
+    std::string walked;        ///< date of the walk below; empty: none
+    bool isStale = false;      ///< wiring or calibration has changed since that walk
+    bool isConfirmed = false;  ///< by that walk
     std::optional<WalkRecord> walk;
     std::vector<double> sigmas; ///< of each signal: noise in its unit; 0 where it has none
+    std::string noiseDate;      ///< of the measurement that they are from; empty: the rig file says so
+    SheetMeasurements measurements;
 };
 
 /// Everything that a check sheet says.

@@ -9,6 +9,13 @@ namespace flowhand {
 
 namespace {
 
+/// Besides what the pages share: the measurements of one control.
+constexpr const char* kMeasurementStyle = R"(
+section { break-inside: avoid; border-bottom: 0.2mm solid #999; padding-bottom: 2mm; } h3 { font-size: 11pt; margin: 3mm 0 1mm; }
+.figures td { border: 0; padding: 0.2mm 3mm 0.2mm 0; font-size: 9.5pt; } .figures td:first-child { white-space: nowrap; color: #333; } .figures { width: auto; }
+.plots { display: flex; flex-wrap: wrap; gap: 2mm 6mm; margin-top: 1.5mm; } figure { margin: 0; } figcaption { font-size: 8.5pt; color: #333; }
+)";
+
 constexpr double kPlotWidth = 220.0;
 constexpr double kPlotHeight = 56.0;
 
@@ -96,9 +103,10 @@ public:
     std::string html() {
         m_html = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Check sheet: " +
                  escaped(m_sheet.rigTitle) + "</title><meta name=\"viewport\" content=\"width=device-width\"><style>" +
-                 kPageStyle + "</style></head><body>\n";
+                 kPageStyle + kMeasurementStyle + "</style></head><body>\n";
         writeHead();
         writeControls();
+        writeMeasurements();
         writeTolerances();
         writeCautions();
         m_html += "<div class=\"sign\"><div>Checked by</div><div>Date</div></div>\n</body></html>\n";
@@ -147,9 +155,9 @@ private:
             text = "confirmed <span class=\"nowrap\">" + day(control.walked) + "</span>";
         if (control.walk && control.walk->isRecorded)
             text += "<div class=\"small\">from a recording</div>";
-        if (!control.calibrated.empty())
-            text +=
-                "<div class=\"small\">calibrated <span class=\"nowrap\">" + day(control.calibrated) + "</span></div>";
+        if (control.isCalibrated)
+            text += "<div class=\"small\">calibrated <span class=\"nowrap\">" + day(control.measurements.calibrated) +
+                    "</span></div>";
         return text;
     }
 
@@ -172,7 +180,8 @@ private:
             if (const WalkedSignalRecord* record = recordOf(control, control.signals[i]))
                 text += figuresOf(*record, signal);
             if (control.sigmas[i] > 0)
-                text += "<div class=\"small\">noise (1 sigma) " + numberOf(signal, control.sigmas[i]) + "</div>";
+                text += "<div class=\"small\">noise (1 sigma) " + numberOf(signal, control.sigmas[i]) + ", " +
+                        (control.noiseDate.empty() ? std::string("by the rig file") : "measured") + "</div>";
         }
         if (control.walk && !control.walk->movedInstead.empty())
             text +=
@@ -207,6 +216,23 @@ private:
             if (const WalkedSignalRecord* record = recordOf(control, id))
                 text += Plot(*record, m_signals[id], control.walk->seconds).svg();
         return text;
+    }
+
+    void writeMeasurements() {
+        const bool isAny =
+            std::any_of(m_sheet.controls.begin(), m_sheet.controls.end(), [](const SheetControl& control) {
+                return !control.measurements.isEmpty();
+            });
+        if (!isAny)
+            return;
+        m_html += "<h2>Calibration and signal</h2>\n<p class=\"small\">As measured, before any filter. Grey in a plot: "
+                  "bands of gates, of ends and of the centre. The height of a bar is the square root of the time, so "
+                  "that what was only passed can be seen.</p>\n";
+        for (const SheetControl& control : m_sheet.controls)
+            if (!control.measurements.isEmpty())
+                m_html += "<section><h3>" + escaped(control.name) + " <span class=\"small\">" +
+                          escaped(control.inputs) + "</span></h3>" + sheetMeasurementsHtml(control.measurements) +
+                          "</section>\n";
     }
 
     void writeTolerances() {

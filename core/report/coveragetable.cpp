@@ -94,9 +94,23 @@ private:
         for (const CoveredControl& control : m_table.coverage.controls)
             if (control.stepCount > 0 || control.proof != Proof::Unwired)
                 rows.push_back({label(control.signal), control.wiredTo, control.inputs, stateText(control),
-                                std::to_string(control.stepCount)});
-        m_text += textTable({{"control", 24}, {"wired as", 24}, {"input", 24}, {"state", 32}, {"steps", 5, true}}, rows,
-                            kIndent);
+                                noiseText(control), std::to_string(control.stepCount)});
+        m_text += textTable({{"control", 24},
+                             {"wired as", 24},
+                             {"input", 24},
+                             {"state", 32},
+                             {"noise (1 sigma)", 20},
+                             {"steps", 5, true}},
+                            rows, kIndent);
+    }
+
+    /// Whence it is known as well: what the coverage rests on.
+    [[nodiscard]] std::string noiseText(const CoveredControl& control) const {
+        if (control.sigma <= 0)
+            return {};
+        const Signal& signal = m_table.input.aircraft.signals[control.signal];
+        return valueText(signal, Value::number(control.sigma)) +
+               (control.noiseDate.empty() ? std::string(", rig file") : ", " + control.noiseDate.substr(0, 10));
     }
 
     void writeOrphans() {
@@ -147,6 +161,10 @@ Json jsonOf(const CoveredControl& control, const SignalTable& signals) {
             {"stale", control.isStale},
             {"stale_since", control.staleDate},
             {"walk_failed", control.failedDate},
+            {"noise", control.sigma},
+            {"noise_from", control.sigma <= 0          ? ""
+                           : control.noiseDate.empty() ? "rig file"
+                                                       : control.noiseDate},
             {"steps", control.stepCount}};
 }
 

@@ -83,7 +83,8 @@ public:
 
     [[nodiscard]] ControlFacts facts(std::size_t) const override {
         ControlFacts facts;
-        facts.sigma = m_spec.limits.noise * m_spec.map.valuePerCount();
+        facts.perCount = m_spec.map.valuePerCount();
+        facts.sigma = m_spec.limits.noise * facts.perCount;
         facts.range = m_spec.map.travel();
         return facts;
     }

@@ -66,7 +66,8 @@ public:
 
     [[nodiscard]] ControlFacts facts(std::size_t signal) const override {
         ControlFacts facts;
-        facts.sigma = m_spec.limits.noise * m_spec.maps[signal].valuePerCount();
+        facts.perCount = m_spec.maps[signal].valuePerCount();
+        facts.sigma = m_spec.limits.noise * facts.perCount;
         facts.range = m_spec.maps[signal].travel();
         return facts;
     }

@@ -197,7 +197,7 @@ Duration ControlReader::duration(std::string_view key, Duration missing) {
 AxisLimits ControlReader::limits() {
     AxisLimits limits;
     limits.noise = m_toml.number("noise").value_or(kRoundingNoise);
-    if (limits.noise < 0 || limits.noise > 1e6) {
+    if (limits.noise < 0 || limits.noise > static_cast<double>(kFurthest)) {
         error("bad-noise", "'noise' is a standard deviation in counts, 0 or more", "noise");
         limits.noise = 0;
     }

@@ -1,14 +1,14 @@
 // Two axes for one signal. Each gives the share of its travel, 0 at rest; a and b are the shares:
 //
-//   #  combine        case                                  the signal gets
-//   1  any            an axis not reported yet              unknown
-//   2  "difference"   -                                     centre + (b - a) of the way to an end: two pedals, one
-//   rudder 3  "max"          -                                     low end + the larger of the way up: two seats, one
-//   brake 4  "split"        both at rest                          centre 5  "split"        one leaves its rest that one
-//   leads: the first towards the low end, the second
-//                                                           towards the high end
-//   6  "split"        the other leaves its rest as well     the leader's, unchanged
-//   7  "split"        the leader is back at rest            the other leads if it is off its rest
+//   #  combine        case                               the signal gets
+//   1  any            an axis not reported yet           unknown
+//   2  "difference"   -                                  centre + (b - a) of the way to an end: two pedals
+//   3  "max"          -                                  low end + the larger of the way up: two seats
+//   4  "split"        both at rest                       centre
+//   5  "split"        one leaves its rest                that one leads: the first towards the low end, the
+//                                                        second towards the high end
+//   6  "split"        the other leaves its rest as well  the leader's, unchanged
+//   7  "split"        the leader is back at rest         the other leads if it is off its rest
 #include <cmath>
 
 #include "rig/axisfilter.h"
@@ -79,8 +79,8 @@ public:
         const double b = m_spec.maps[1].valuePerCount();
         ControlFacts facts;
         // Independent noise of two axes adds by squares.
-        facts.sigma = m_spec.limits.noise * perShare *
-                      (m_spec.combine == Combine::Difference ? std::hypot(a, b) : std::max(a, b));
+        facts.perCount = perShare * (m_spec.combine == Combine::Difference ? std::hypot(a, b) : std::max(a, b));
+        facts.sigma = m_spec.limits.noise * facts.perCount;
         facts.range = high - low;
         return facts;
     }

@@ -8,7 +8,10 @@
 #include <QtTest>
 
 #include "bench/coverage.h"
+#include "bench/measurednoise.h"
+#include "bench/series.h"
 #include "desk.h"
+#include "generated.h"
 
 using namespace flowhand;
 
@@ -101,6 +104,7 @@ private Q_SLOTS:
     void partnersStepsNeedNoControl();
     void proofGrowsWithEvidence();
     void changedWiringMakesEvidenceStale();
+    void theMeasuredNoiseCounts();
     void orphans();
     void whatWiringsReach_data();
     void whatWiringsReach();
@@ -266,6 +270,46 @@ void TestCoverage::changedWiringMakesEvidenceStale() {
     });
     QVERIFY(isStepStale);
     QCOMPARE(controlIn(covered(kFullCockpit, evidence), "thrust_lever_1").proof, Proof::SeenWorking); // changed back
+}
+
+void TestCoverage::theMeasuredNoiseCounts() {
+    // A step's band is 16 % of the lever at most, some 600 counts of 12 bits: less than six sigma of 200.
+    const auto rigWith = [](const std::string& keys) {
+        return edited(kFullCockpit, "signal = \"thrust_lever_1\"\n", "signal = \"thrust_lever_1\"\n" + keys);
+    };
+    const auto measured = [](const std::string& rig, double noise, std::int64_t when) {
+        test::AxisTruth truth;
+        truth.noise = noise;
+        truth.low = 2000; // far from the converter's ends
+        const DeviceSeries device = test::GeneratedAxis(truth).hold(60).device();
+        EvidenceRecord record = evidenceFor(rig, "thrust_lever_1", kHealthEvidence, true, when);
+        const RigFile file = rigOf(rig);
+        RawTrace trace = rawTraceOf(device.inputs.front(), "quadrant", device.reports.size());
+        for (const auto& control : file.controls)
+            if (control->signals().front() == twinJetSignal("thrust_lever_1"))
+                trace.input = control->inputs().front().name;
+        record.raw = {trace};
+        return record;
+    };
+    const auto isNarrow = [](const Coverage& coverage) {
+        return !obstaclesIn(coverage).filter("too-narrow thrust_lever_1").isEmpty();
+    };
+    const std::string rig = kFullCockpit;
+    QVERIFY(!isNarrow(covered(rig)));
+    QVERIFY(controlIn(covered(rig), "thrust_lever_1").noiseDate.empty());
+    const Coverage noisy = covered(rig, {measured(rig, 200, kSpring)});
+    QVERIFY(isNarrow(noisy));
+    QCOMPARE(controlIn(noisy, "thrust_lever_1").noiseDate, std::string("2026-03-01T18:04:05Z"));
+    for (const CoveredStep& step : noisy.steps)
+        for (const Obstacle& obstacle : step.obstacles)
+            QVERIFY2(obstacle.text.find("measured 2026-03-01") != std::string::npos, obstacle.text.c_str());
+    // The newer counts; one of another wiring does not; and the filters of the rig file are taken into account.
+    QVERIFY(!isNarrow(covered(rig, {measured(rig, 200, kSpring), measured(rig, 1, kSpring + 60)})));
+    const std::string filtered = rigWith("smooth = \"200 ms\"\n");
+    const Coverage smooth = covered(filtered, {measured(filtered, 200, kSpring)});
+    const double share = controlIn(smooth, "thrust_lever_1").sigma / controlIn(noisy, "thrust_lever_1").sigma;
+    QVERIFY2(std::fabs(share / lowPassShare(std::chrono::milliseconds(8), std::chrono::milliseconds(200)) - 1) < 0.15,
+             qPrintable(QString::number(share)));
 }
 
 void TestCoverage::orphans() {

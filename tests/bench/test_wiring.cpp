@@ -158,6 +158,14 @@ void TestWiring::everyKindIsFound_data() {
     row("a switch that changes an axis", "thrust_lever_1+reverse_lever_1=switched_axis", "X=200",
         {"X=3900", "X=200", "b1=1", "b1=0"}, "switched_axis",
         "input = \"desk: X\"\nranges = [[200, 3900], [200, 3900]]\nswitch = \"desk: button 1\"\n");
+    row("a stick's twist", "tiller=twist", "X=2000, Y=2100, Z=2052",
+        {"Z=100", "Z=4000", "Z=2056", "X=4000, Z=2112", "X=2000, Z=2050", "Y=100, Z=2012", "Y=2100, Z=2052"}, "axis",
+        "input = \"desk: Z\"\nrange = [100, 4000]\ncentre = 2052\ndead_band = 5\ncrosstalk_dead_band = 91\n"
+        "crosstalk = [{ input = \"desk: X\", centre = 2000, beyond = 300 }, "
+        "{ input = \"desk: Y\", centre = 2100, beyond = 300 }]\n");
+    row("a twist that feels nothing", "tiller=twist", "X=2000, Y=2100, Z=2052",
+        {"Z=100", "Z=4000", "Z=2052", "X=4000", "X=2000", "Y=100", "Y=2100"}, "axis",
+        "input = \"desk: Z\"\nrange = [100, 4000]\ncentre = 2052\ndead_band = 1\n");
     row("two pedals", "rudder_pedals=difference", "1:X=2000, 1:Y=60000",
         {"1:X=50000", "1:X=2000", "1:Y=3000", "1:Y=60000"}, "two_axes",
         "combine = \"difference\"\ninput = [\"pedals: X\", \"pedals: Y\"]\n"
@@ -180,6 +188,9 @@ void TestWiring::everyKindIsFound_data() {
         {"1:X=50000, 1:Y=3000", "1:X=100, 1:Y=60000", "b7=1", "b7=0"}, "parking_latch",
         "pedals = [\"pedals: X\", \"pedals: Y\"]\nranges = [[100, 50000], [60000, 3000]]\npull = \"desk: button 7\"\n"
         "start = \"off\"\n");
+    row("one pedal and a pull", "parking_brake=parking_latch", "X=100", {"X=3900", "X=100", "b7=1", "b7=0"},
+        "parking_latch",
+        "pedals = [\"desk: X\"]\nranges = [[100, 3900]]\npull = \"desk: button 7\"\nstart = \"off\"\n");
 }
 
 void TestWiring::everyKindIsFound() {

@@ -19,6 +19,7 @@
 
 using namespace flowhand;
 using namespace flowhand::test;
+using namespace std::chrono_literals;
 
 namespace {
 
@@ -73,16 +74,18 @@ void write(const QString& file, const std::string& text) {
     std::ofstream(file.toStdString(), std::ios::binary) << text;
 }
 
-std::string headOf(const std::string& device) {
+std::string headOf(const std::string& device, std::optional<Time> started = std::nullopt) {
     Recording recording;
     recording.device = device;
+    recording.started = started;
     recording.descriptor = kDescriptor;
     return recordingHead(recording);
 }
 
 /// What 'devices --record' would have written; the buttons are those of `buttons` at the same report.
-std::string recordingOf(const Series& axis, const std::vector<Series>& buttons = {}) {
-    std::string text = headOf("1209:F101 Desk unit");
+std::string recordingOf(const Series& axis, const std::vector<Series>& buttons = {},
+                        const std::string& head = headOf("1209:F101 Desk unit")) {
+    std::string text = head;
     for (std::size_t i = 0; i < axis.points.size(); ++i) {
         const auto raw = static_cast<std::uint16_t>(axis.points[i].raw);
         std::uint8_t bits = 0;
@@ -122,6 +125,9 @@ private Q_SLOTS:
     void repeatCheck();
     void repeatCheckOfGates();
     void healthIsToldAndKept();
+    void filtersAreSaidAndWritten();
+    void bothDevicesOfOneControl();
+    void theSheetHasWhatWasMeasured();
     void aBadControlEndsOtherwise();
     void badInputIsAnError_data();
     void badInputIsAnError();
@@ -335,6 +341,123 @@ void TestBenchMeasure::healthIsToldAndKept() {
     const Printed text =
         flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "Left lever"});
     QVERIFY(text.out.contains("noise-free bits"));
+}
+
+void TestBenchMeasure::filtersAreSaidAndWritten() {
+    write(file("worn.toml"), kRig);
+    GeneratedAxis axis = GeneratedAxis({}).hold(11).sweep(0, 1, 6).hold(1).sweep(1, 0, 6).visit({0.0, 1.0}, 3);
+    for (const double share : {0.1, 0.4, 0.7})
+        axis.moveTo(share, 0.5).hold(0.5).spike(4095).hold(0.5);
+    write(file("worn.rec"), recordingOf(axis.series()));
+    QCOMPARE(
+        flowhandWith({"bench", "calibrate", "--rig", file("worn.toml"), "--recording", file("worn.rec"), "Left lever"})
+            .status,
+        std::optional(0));
+    const std::string before = *readFile(file("worn.toml").toStdString());
+    const QStringList health = {"bench",       "health",         "--rig",     file("worn.toml"),
+                                "--recording", file("worn.rec"), "Left lever"};
+    const Printed said = flowhandWith(health);
+    QVERIFY2(said.out.contains(QRegularExpression("filters\n +spikes +caution")), qPrintable(said.out + said.err));
+    QVERIFY(said.out.contains("--apply") && said.out.contains("-> spike_limit = "));
+    QCOMPARE(*readFile(file("worn.toml").toStdString()), before);
+    const Printed done = flowhandWith(health + QStringList{"--apply", "--json"});
+    const QJsonValue filters = linesOf(done.out)[1]["result"]["filters"];
+    QCOMPARE(filters["delay_ms"].toDouble(), 0.0);
+    QCOMPARE(filters["keys"].toObject().keys(), (QStringList{"settle", "spike_limit"}));
+    const QString after = QString::fromStdString(*readFile(file("worn.toml").toStdString()));
+    QVERIFY2(after.contains("\nspike_limit = ") && after.contains(QRegularExpression("\nsettle = \"1[67] ms\"\n")),
+             qPrintable(after));
+    QVERIFY(after.contains("title = \"Desk\" # mine") && after.contains("# its pot is the other way round"));
+    // What was measured and calibrated holds on, and nothing follows any more.
+    const auto records = evidence("worn.toml");
+    QVERIFY(findEvidence(records, kCalibrationEvidence, fingerprint(file("worn.toml"))).state ==
+            EvidenceState::Current);
+    QVERIFY(findEvidence(records, kHealthEvidence, fingerprint(file("worn.toml"))).state == EvidenceState::Current);
+    const Printed again = flowhandWith(health + QStringList{"--apply", "--json"});
+    QVERIFY(linesOf(again.out)[1]["result"]["filters"]["keys"].toObject().isEmpty());
+    QCOMPARE(QString::fromStdString(*readFile(file("worn.toml").toStdString())), after);
+}
+
+void TestBenchMeasure::bothDevicesOfOneControl() {
+    // The lever on one device, the switch that makes it the reverse lever on another, whose recording began 2 s later.
+    write(file("two.toml"), R"(format = 1
+title = "Two"
+[[device]]
+name = "unit"
+id = "1209:F101"
+[[device]]
+name = "panel"
+id = "1209:F102"
+[[control]]
+name = "Lever"
+signal = ["thrust_lever_1", "reverse_lever_1"]
+device = "unit"
+wiring = "switched_axis"
+input = "X"
+ranges = [[0, 4000], [0, 4000]]
+switch = "panel: button 1"
+)");
+    GeneratedAxis lever = GeneratedAxis({}).hold(11).visit({0.0, 1.0}, 3);
+    const Time over = lever.series().end;
+    const Series axis = lever.hold(1).visit({0.0, 0.4}, 3).series();
+    Series still = axis;
+    Series contact = axis;
+    for (std::size_t i = 0; i < axis.points.size(); ++i) {
+        still.points[i] = {axis.points[i].time, 2000, false};
+        contact.points[i].raw = axis.points[i].time + 2s > over + 500ms ? 1 : 0;
+    }
+    write(file("unit.rec"), recordingOf(axis, {}, headOf("1209:F101 Unit", 1'790'000'000s)));
+    write(file("panel.rec"), recordingOf(still, {contact}, headOf("1209:F102 Panel", 1'790'000'002s)));
+    const QStringList both = {"--rig",       file("two.toml"), "--recording", file("panel.rec"),
+                              "--recording", file("unit.rec"), "Lever"};
+    const Printed done = flowhandWith(QStringList{"bench", "calibrate"} + both);
+    QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
+    const QString source = QString::fromStdString(*readFile(file("two.toml").toStdString()));
+    const QRegularExpressionMatch match =
+        QRegularExpression("ranges = \\[\\[(\\d+), (\\d+)\\], \\[(\\d+), (\\d+)\\]\\]").match(source);
+    QVERIFY2(match.hasMatch(), qPrintable(source));
+    QVERIFY(std::abs(match.captured(2).toInt() - 3720) < 4);
+    QVERIFY(std::abs(match.captured(4).toInt() - (380 + 1336)) < 4);
+    const std::vector<EvidenceRecord> records = evidence("two.toml");
+    QCOMPARE(records.front().raw.size(), std::size_t(2));
+    QCOMPARE(records.front().raw.back().device, std::string("panel"));
+    const Printed health = flowhandWith(QStringList{"bench", "health", "--json"} + both);
+    QVERIFY2(health.status && *health.status != 1, qPrintable(health.err));
+    QCOMPARE(linesOf(health.out).size(), std::size_t(3)); // two devices, one control
+}
+
+void TestBenchMeasure::theSheetHasWhatWasMeasured() {
+    QString rig = QString::fromStdString(kGates) +
+                  "[[control]]\nsignal = \"taxi_light\"\nwiring = \"contact\"\ninput = \"button 1\"\n";
+    write(file("sheet.toml"), rig.toStdString());
+    AxisTruth truth;
+    truth.backlash = 30;
+    GeneratedAxis axis(truth);
+    axis.hold(11).visit({0.0, 0.22, 0.45, 0.7, 1.0}, 3);
+    GeneratedSwitch light(1, {0.012, 125.0});
+    light.wait(1);
+    for (int i = 0; i < 10; ++i)
+        light.press(0, 0.4);
+    write(file("sheet.rec"), recordingOf(axis.series(), light.series()));
+    const QStringList measured = {"--rig", file("sheet.toml"), "--recording", file("sheet.rec"), "flap_lever"};
+    QVERIFY(flowhandWith(QStringList{"bench", "calibrate"} + measured).status.has_value());
+    QVERIFY(flowhandWith(QStringList{"bench", "health"} + measured + QStringList{"taxi_light"}).status.has_value());
+    const Printed made = flowhandWith({"bench", "sheet", "--rig", file("sheet.toml"), "--out", file("sheet.html")});
+    QVERIFY2(made.status == 0, qPrintable(made.err));
+    const QString sheet = QString::fromStdString(*readFile(file("sheet.html").toStdString()));
+    QVERIFY(sheet.contains("qualifies nothing") && sheet.contains("Calibration and signal"));
+    QCOMPARE(sheet.count("<figure>"), 3); // travel, noise, bounce
+    QVERIFY(sheet.contains("Gate 12") && sheet.contains("backlash") && sheet.contains("noise-free bits"));
+    QVERIFY(sheet.contains("bounces for") && sheet.contains("debounce 10 ms"));
+    QVERIFY(sheet.contains(QRegularExpression("Calibrated</td><td>20\\d\\d-")));
+    QVERIFY(sheet.contains("<b>bounce, "));
+    QVERIFY(!sheet.contains("nan") && !sheet.contains("<script"));
+    // Wired anew: the figures are gone, that there were any is said.
+    write(file("sheet.toml"), rig.replace("input = \"button 1\"", "input = \"button 2\"").toStdString());
+    QCOMPARE(flowhandWith({"bench", "sheet", "--rig", file("sheet.toml"), "--out", file("sheet.html")}).status,
+             std::optional(0));
+    QVERIFY(
+        QString::fromStdString(*readFile(file("sheet.html").toStdString())).contains("stale: wiring or calibration"));
 }
 
 void TestBenchMeasure::aBadControlEndsOtherwise() {
