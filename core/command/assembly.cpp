@@ -6,12 +6,24 @@
 
 #include "base/names.h"
 #include "command/command.h"
+#include "session/scenariowatch.h"
 
 namespace flowhand {
 
 namespace fs = std::filesystem;
 
 namespace {
+
+std::string scenarioPart(const RunWish& wish, int part) {
+    return wish.scenario != nullptr ? wish.scenario->title + ", part " + std::to_string(part) : std::string();
+}
+
+void setFlow(RunHeader& header, const Flow& flow) {
+    header.flowId = flow.id;
+    header.flowTitle = flow.title;
+    header.flowFile = flow.file;
+    header.flowSource = flow.source;
+}
 
 RunHeader headerOf(const RunWish& wish) {
     using namespace std::chrono;
@@ -22,17 +34,16 @@ RunHeader headerOf(const RunWish& wish) {
     header.programVersion = FLOWHAND_VERSION;
     header.aircraftFolder = wish.aircraft->folder;
     header.aircraftSource = wish.aircraft->toml.source();
-    header.flowId = wish.flow->id;
-    header.flowTitle = wish.flow->title;
-    header.flowFile = wish.flow->file;
-    header.flowSource = wish.flow->source;
-    header.motionSource = "practice aircraft";
+    setFlow(header, *wish.flow);
+    header.scenario = scenarioPart(wish, 1);
     header.controlNames = {""};
     header.setup.ownSeat = wish.seat;
     header.setup.isSolo = wish.isSolo;
     header.setup.seed = wish.seed;
     header.setup.partnerErrorRate = wish.partnerErrorRate;
     header.setup.latency = wish.latency;
+    if (wish.scenario != nullptr)
+        header.setup.events = setupEvents(*wish.scenario);
     return header;
 }
 
@@ -99,6 +110,79 @@ Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const C
     return addDevices(run, wish, system, clock);
 }
 
+Status addFeed(AssembledRun& run, const RunWish& wish, const Clock& clock) {
+    Result<MotionSources> sources = MotionSources::choose(*wish.aircraft, !wish.feed.empty(), wish.sources);
+    if (!sources)
+        return tl::unexpected(sources.error());
+    run.parts.sources = std::move(*sources);
+    if (!wish.feed.empty()) {
+        const Result<FeedSpec> spec = FeedSpec::parse(wish.feed);
+        if (!spec)
+            return tl::unexpected(spec.error());
+        const FeedSignals signals{&wish.aircraft->signals, wish.aircraft->controls.size()};
+        Result<std::unique_ptr<Feed>> feed =
+            Feed::open(*spec, signals, {clock, run.origin}, [devices = run.devices.get(), bell = run.bell.get()] {
+                if (devices != nullptr)
+                    devices->wake();
+                else
+                    bell->ring();
+            });
+        if (!feed)
+            return tl::unexpected(feed.error());
+        run.feed = std::move(*feed);
+        run.parts.feed = run.feed.get();
+        if (spec->isOpenToAll())
+            run.remarks.push_back(
+                spec->title() + " hears every computer that reaches this one; from:SENDER behind the port hears one.");
+    }
+    run.parts.header.motionSource =
+        run.parts.sources.title(*wish.aircraft, run.feed ? run.feed->title() : std::string());
+    return {};
+}
+
+Status addPractice(AssembledRun& run, const RunWish& wish) {
+    const bool hasPlace = wish.scenario != nullptr && !wish.scenario->startPlace.empty();
+    const std::string& place = hasPlace ? wish.scenario->startPlace : wish.flow->startPlace;
+    const Surroundings surroundings = wish.scenario != nullptr ? wish.scenario->surroundings : Surroundings{};
+    Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, place, surroundings);
+    if (!practice)
+        return tl::unexpected(practice.error());
+    if (run.parts.sources.usesPractice())
+        run.parts.practice.emplace(std::move(*practice));
+    return {};
+}
+
+/// What follows a flow that has ended: what its outcome says, or the scenario's next. A demonstration goes on as far
+/// as there are hands for it.
+Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first) {
+    const std::vector<std::string> flows =
+        wish.scenario != nullptr ? wish.scenario->flows : std::vector<std::string>{wish.flow->id};
+    const bool isScripted = !wish.handsFile.empty() || !wish.recordings.empty();
+    return [wish, store, first, isScripted, order = FlowOrder(flows),
+            part = 1](const Flow& ended, const std::string& outcome) mutable -> std::optional<NextRun> {
+        const Flow* flow = wish.folder->flow(order.after(ended, outcome));
+        if (flow == nullptr)
+            return std::nullopt;
+        NextRun next;
+        next.flow = flow;
+        const std::string script = wish.isDemonstration ? demonstrationOf(*flow, wish.scenario) : std::string();
+        if (!script.empty()) {
+            Problems problems;
+            next.hands = Hands::load(script, *wish.aircraft, *flow, problems);
+        }
+        if (isScripted && !next.hands && !wish.hasScreenControls)
+            return std::nullopt;
+        next.header = first;
+        setFlow(next.header, *flow);
+        next.header.scenario = scenarioPart(wish, ++part);
+        using namespace std::chrono;
+        next.header.startedUnixMillis = duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+        if (store != nullptr)
+            next.recorder = store->recorder();
+        return next;
+    };
+}
+
 } // namespace
 
 Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system, const Clock& clock) {
@@ -120,16 +204,19 @@ Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& s
         if (!run.parts.hands)
             return tl::unexpected(allErrors(problems));
     }
-    Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, wish.flow->startPlace);
-    if (!practice)
-        return tl::unexpected(practice.error());
-    run.parts.practice.emplace(std::move(*practice));
+    if (const Status added = addFeed(run, wish, clock); !added)
+        return tl::unexpected(added.error());
+    if (const Status added = addPractice(run, wish); !added)
+        return tl::unexpected(added.error());
+    run.parts.scenario = wish.scenario;
     const bool isSimulated = wish.hasScreenControls || run.parts.hands.has_value();
     run.parts.header.setup.controls = factsOf(*wish.aircraft, run.parts.rig, isSimulated);
     if (store != nullptr) {
         run.recorder = store->recorder();
         run.parts.recorder = run.recorder.get();
     }
+    if (wish.folder != nullptr)
+        run.parts.successor = successorOf(wish, store, run.parts.header);
     return run;
 }
 
@@ -142,7 +229,7 @@ Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std
             const std::string whole = folder.aircraft->folder + "/" + flow.id;
             known.push_back(whole);
             if (name == flow.id || name == whole || fs::equivalent(name, flow.file, problem))
-                found.push_back({folder.aircraft.get(), &flow});
+                found.push_back({folder.aircraft.get(), &flow, &folder, nullptr});
         }
     }
     if (known.empty())
@@ -157,9 +244,42 @@ Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std
     return found.front();
 }
 
-std::string demonstrationOf(const Flow& flow) {
+Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const std::string& name) {
+    std::vector<std::string> known;
+    std::vector<FoundFlow> found;
     std::error_code problem;
-    const fs::path hands = fs::path(flow.file).parent_path() / "hands" / (flow.id + ".hands");
+    for (const AircraftFolder& folder : library)
+        for (const Scenario& scenario : folder.scenarios) {
+            const std::string whole = folder.aircraft->folder + "/" + scenario.id;
+            known.push_back(whole);
+            if (name == scenario.id || name == whole || fs::equivalent(name, scenario.file, problem))
+                found.push_back({folder.aircraft.get(), folder.flow(scenario.flows.front()), &folder, &scenario});
+        }
+    if (known.empty())
+        return failure("unknown-scenario",
+                       "there is no scenario; they are .toml files in an aircraft's scenarios folder");
+    if (found.empty())
+        return failure("unknown-scenario", "there is no scenario '" + name + "'; there are " + joined(known, ", ") +
+                                               nearestHint(name, known));
+    if (found.size() > 1)
+        return failure("unknown-scenario", "several aircraft have a scenario '" + name +
+                                               "'; write the aircraft too, as in " + known.front());
+    for (const std::string& flow : found.front().scenario->flows)
+        if (found.front().folder->flow(flow) == nullptr)
+            return failure("unknown-flow", "there is no flow '" + flow + "' for this scenario, or it has an error",
+                           found.front().scenario->flowsWhere);
+    return found.front();
+}
+
+std::string demonstrationOf(const Flow& flow, const Scenario* scenario) {
+    std::error_code problem;
+    const std::string name = flow.id + ".hands";
+    if (scenario != nullptr) {
+        const fs::path own = fs::path(scenario->file).replace_extension() / name;
+        if (fs::exists(own, problem))
+            return own.string();
+    }
+    const fs::path hands = fs::path(flow.file).parent_path() / "hands" / name;
     return fs::exists(hands, problem) ? hands.string() : std::string();
 }
 

@@ -5,9 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "base/doorbell.h"
 #include "base/error.h"
 #include "device/hidsystem.h"
 #include "device/hub.h"
+#include "feed/feed.h"
 #include "procedure/library.h"
 #include "session/runloop.h"
 #include "store/store.h"
@@ -17,10 +19,15 @@ namespace flowhand {
 /// What a person asks for when a run begins.
 struct RunWish {
     const Aircraft* aircraft = nullptr;
-    const Flow* flow = nullptr;
+    const Flow* flow = nullptr;             ///< with a scenario: the first that it flies
+    const AircraftFolder* folder = nullptr; ///< where the flows that follow are; none: the flight ends with this one
+    const Scenario* scenario = nullptr;
+    std::string feed;                    ///< as FeedSpec::parse reads it; empty: the practice aircraft alone
+    std::vector<std::string> sources;    ///< as MotionSources::choose reads them
     std::string rigFile;                 ///< empty: no hardware
     std::vector<std::string> recordings; ///< files, flown in place of the rig's devices; empty: the devices themselves
     std::string handsFile;               ///< scripted hands; empty: none
+    bool isDemonstration = false;        ///< every flow is flown by the scripted hands that are shipped for it
     bool hasScreenControls = false;      ///< controls that the rig lacks can be moved on screen
     std::string seat = "captain";
     bool isSolo = false;
@@ -31,17 +38,19 @@ struct RunWish {
     std::string help; ///< how much the pilot is shown, as RunHeader::help
 };
 
-/// A run ready to be flown. Devices and recorder outlive the RunParts made of it.
+/// A run ready to be flown. Devices, feed and recorder outlive the RunParts made of it.
 struct AssembledRun {
     std::unique_ptr<DeviceHub> devices;
+    std::unique_ptr<Doorbell> bell = std::make_unique<Doorbell>(); ///< rung by the feed where there are no devices
+    std::unique_ptr<Feed> feed;                                    ///< its thread uses the two above
     std::unique_ptr<Recorder> recorder;
     RunParts parts;
     Time origin{};                    ///< the clock's time at which the run's time is 0
     std::vector<std::string> remarks; ///< of the rig: what to know before the start
 };
 
-/// Loads rig and hands, opens the devices, prepares the practice aircraft and the recorder. `store` may be null: not
-/// stored. Aircraft, flow, store, system and clock must outlive the run.
+/// Loads rig and hands, opens the devices and the feed, prepares the practice aircraft and the recorder. `store` may be
+/// null: not stored. Aircraft, flow, folder, scenario, store, system and clock must outlive the run.
 [[nodiscard]] Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system,
                                                const Clock& clock);
 
@@ -49,10 +58,16 @@ struct AssembledRun {
 struct FoundFlow {
     const Aircraft* aircraft = nullptr;
     const Flow* flow = nullptr;
+    const AircraftFolder* folder = nullptr;
+    const Scenario* scenario = nullptr; ///< of findScenario()
 };
 [[nodiscard]] Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std::string& name);
 
-/// The script of hands that is shipped as the flow's demonstration; empty when there is none.
-[[nodiscard]] std::string demonstrationOf(const Flow& flow);
+/// The scenario that `name` means, written as a flow's name, and the first flow that it flies.
+[[nodiscard]] Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const std::string& name);
+
+/// The script of hands that is shipped as the flow's demonstration, in this scenario if one is given: the one in the
+/// folder of the scenario's name, else the flow's own. Empty when there is none.
+[[nodiscard]] std::string demonstrationOf(const Flow& flow, const Scenario* scenario = nullptr);
 
 } // namespace flowhand

@@ -30,6 +30,7 @@ int complain(CommandLine& line, const Error& error);
 Error allErrors(const Problems& problems);
 
 /// Each adds one subcommand to `app` (one file a command).
+void addFeedsCommand(CLI::App& app, CommandLine& line);
 void addDevicesCommand(CLI::App& app, CommandLine& line);
 void addDecodeCommand(CLI::App& app, CommandLine& line);
 void addBenchCommand(CLI::App& app, CommandLine& line);

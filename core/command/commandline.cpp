@@ -48,6 +48,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addExportCommand(app, line);
     addImportCommand(app, line);
     addRunsCommand(app, line);
+    addFeedsCommand(app, line);
     addDevicesCommand(app, line);
     addDecodeCommand(app, line);
     addBenchCommand(app, line);

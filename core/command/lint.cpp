@@ -13,6 +13,7 @@
 #include "aircraft/practicefile.h"
 #include "command/command.h"
 #include "command/datafolder.h"
+#include "command/lintscenario.h"
 #include "procedure/library.h"
 #include "procedure/lint.h"
 #include "rig/rig.h"
@@ -30,6 +31,7 @@ constexpr const char* kPracticeFile = "practice.toml";
 constexpr const char* kGroundFile = "ground.toml";
 constexpr const char* kHandsFolder = "hands";
 constexpr const char* kHandsEnding = ".hands";
+constexpr const char* kScenarioFolder = "scenarios";
 
 constexpr const char* kNoFlow =
     "this is no flow: it has no [[step]]; is that misspelt, or is the file in the wrong place?";
@@ -107,8 +109,10 @@ private:
         const std::optional<AircraftFolder> loaded = loadAircraftFolder(folder.string(), m_problems);
         if (!loaded)
             return true;
-        m_files += loaded->flows.size();
+        m_files += loaded->flows.size() + loaded->scenarios.size();
         lint(*loaded, m_problems);
+        for (const Scenario& scenario : loaded->scenarios)
+            m_files += lintScenario(scenario, *loaded, m_problems);
         if (isThere(folder / kPracticeFile))
             checkPractice(folder / kPracticeFile, *loaded->aircraft);
         for (const Flow& flow : loaded->flows)
@@ -211,9 +215,8 @@ private:
             checkGround(path);
             return;
         }
-        const bool isHands = path.extension() == kHandsEnding;
         const fs::path beside = path.has_parent_path() ? path.parent_path() : fs::path(".");
-        const fs::path folder = isHands ? (beside / "..").lexically_normal() : beside;
+        const fs::path folder = aircraftFolderOf(beside);
         if (isRig(path)) {
             checkRig(path);
             return;
@@ -237,6 +240,8 @@ private:
         keep(all, loaded ? path : folder / kAircraftFile);
         if (loaded)
             checkInFolder(path, *loaded);
+        if (loaded && isOfScenario(path, *loaded))
+            return;
         if (loaded && path.extension() == kHandsEnding && flowOf(path, *loaded) == nullptr)
             m_problems.error("no-flow-for-hands", kNoFlowForHands, {path.string()});
         else if (loaded && path.extension() != kHandsEnding && path.filename() != kAircraftFile &&
@@ -253,6 +258,30 @@ private:
             if (path.extension() == kHandsEnding && flow.id == path.stem())
                 checkHands(path, *loaded.aircraft, flow);
         }
+    }
+
+    /// The nearest folder with an aircraft file: the file's own, or above it for hands and scenarios.
+    static fs::path aircraftFolderOf(const fs::path& beside) {
+        for (const char* up : {"", "..", "../.."})
+            if (const fs::path folder = (beside / up).lexically_normal(); isThere(folder / kAircraftFile))
+                return folder;
+        return beside;
+    }
+
+    /// A scenario, or hands for one of its flows: checks it.
+    bool isOfScenario(const fs::path& path, const AircraftFolder& loaded) {
+        if (path.parent_path().filename() == kScenarioFolder && path.extension() == ".toml") {
+            for (const Scenario& scenario : loaded.scenarios)
+                if (fs::path(scenario.file).lexically_normal() == path)
+                    (void)lintScenario(scenario, loaded, m_problems);
+            return true;
+        }
+        const Flow* flow = loaded.flow(path.stem().string());
+        const bool isHands = path.extension() == kHandsEnding &&
+                             path.parent_path().parent_path().filename() == kScenarioFolder && flow != nullptr;
+        if (isHands)
+            checkHands(path, *loaded.aircraft, *flow);
+        return isHands;
     }
 
     /// Of `all`, what concerns one file.
@@ -325,8 +354,8 @@ int runLint(const LintOptions& options, CommandLine& line) {
 
 void addLintCommand(CLI::App& app, CommandLine& line) {
     auto options = std::make_shared<LintOptions>();
-    CLI::App* command =
-        app.add_subcommand("lint", "Check flows, aircraft files, ground plans, scripts of hands and rig files");
+    CLI::App* command = app.add_subcommand(
+        "lint", "Check flows, aircraft files, scenarios, ground plans, scripts of hands and rig files");
     command->add_option("path", options->paths, "Files, or folders with everything below them");
     command
         ->add_option("--procedures", options->procedures, "Folder of the aircraft that rig files are checked against")

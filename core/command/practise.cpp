@@ -20,6 +20,9 @@ constexpr double kLongestLatency = 1000.0;
 
 struct Options {
     std::string flow;
+    std::string scenario;
+    std::string feed;
+    std::vector<std::string> sources;
     std::string procedures = dataFolder() + "/procedures";
     std::string rig;
     std::vector<std::string> recordings;
@@ -48,7 +51,10 @@ public:
         for (const Problem& problem : problems.all())
             if (problem.severity == Severity::Error)
                 m_line.err << describe(problem.error) << '\n';
-        const Result<FoundFlow> found = findFlow(library, m_options.flow);
+        if (m_options.flow.empty() == m_options.scenario.empty())
+            return complain(m_line, {"nothing-to-fly", "name a flow, or a scenario with --scenario, and not both", {}});
+        const Result<FoundFlow> found =
+            m_options.scenario.empty() ? findFlow(library, m_options.flow) : findScenario(library, m_options.scenario);
         if (!found)
             return complain(m_line, found.error());
         for (const Problem& problem : problems.all())
@@ -59,7 +65,7 @@ public:
 
 private:
     int fly(const FoundFlow& found) {
-        if (m_options.isDemonstration && demonstrationOf(*found.flow).empty())
+        if (m_options.isDemonstration && demonstrationOf(*found.flow, found.scenario).empty())
             return complain(m_line, {"no-demonstration",
                                      "this flow has no demonstration; write its hands into hands/" + found.flow->id +
                                          ".hands beside it, or name a script with --hands",
@@ -84,9 +90,10 @@ private:
                          "say what flies: --rig FILE for your controls, --hands FILE or --demonstration for scripted "
                          "hands; without controls, start flowhand with no command and use the ones on screen",
                          {}});
-        const RunHeader header = run->parts.header;
-        const FlownRun flown = flyAndShow(*run, clock, found);
-        return report(found, header, flown);
+        int worst = kExitDone;
+        for (const FlownRun& flown : flyAndShow(*run, clock, found))
+            worst = std::max(worst, report(found, flown));
+        return worst;
     }
 
     [[nodiscard]] Status checkFrom(const Flow& flow) const {
@@ -105,9 +112,14 @@ private:
         RunWish wish;
         wish.aircraft = found.aircraft;
         wish.flow = found.flow;
+        wish.folder = found.folder;
+        wish.scenario = found.scenario;
+        wish.feed = m_options.feed;
+        wish.sources = m_options.sources;
+        wish.isDemonstration = m_options.isDemonstration;
         wish.rigFile = m_options.rig;
         wish.recordings = m_options.recordings;
-        wish.handsFile = m_options.isDemonstration ? demonstrationOf(*found.flow) : m_options.hands;
+        wish.handsFile = m_options.isDemonstration ? demonstrationOf(*found.flow, found.scenario) : m_options.hands;
         wish.seat = m_options.seat;
         wish.isSolo = m_options.isSolo;
         wish.seed = m_options.seed;
@@ -117,40 +129,41 @@ private:
         return wish;
     }
 
-    FlownRun flyAndShow(AssembledRun& run, const Clock& clock, const FoundFlow& found) {
+    std::vector<FlownRun> flyAndShow(AssembledRun& run, const Clock& clock, const FoundFlow& found) {
         std::ostream& progress = m_options.isJson ? m_line.err : m_line.out;
-        const auto show = [&](const Event& event) {
-            const std::string text = progressLine(event, *found.flow, *found.aircraft);
+        const auto show = [&](const Event& event, const Flow& flow) {
+            const std::string text = progressLine(event, flow, *found.aircraft);
             if (!text.empty())
                 progress << text << std::endl;
         };
         for (const std::string& remark : run.remarks)
             progress << remark << '\n';
-        progress << found.flow->title << ", " << found.aircraft->title << std::endl;
-        if (run.devices == nullptr) {
-            FlownRun flown = flyScripted(std::move(run.parts), m_options.from, m_options.isWaived, show);
-            for (const std::string& notice : flown.snapshot.notices)
+        progress << (found.scenario != nullptr ? found.scenario->title + ": " : "") << found.flow->title << ", "
+                 << found.aircraft->title << std::endl;
+        const FlightStart start{m_options.from, m_options.isWaived};
+        if (run.devices == nullptr && run.feed == nullptr) {
+            std::vector<FlownRun> flown = flyScripted(std::move(run.parts), start, show);
+            for (const std::string& notice : flown.back().snapshot.notices)
                 m_line.err << notice << std::endl;
-            const std::string wanted = wantedText(flown.setUp, *found.aircraft);
+            const std::string wanted = wantedText(flown.back().setUp, *found.aircraft);
             if (!wanted.empty())
                 m_line.err << "It was left waiting for these controls:" << wanted << std::endl;
             return flown;
         }
         const Interrupt interrupt;
-        return flyLive(
-            std::move(run.parts), clock, run.origin, m_options.from, m_options.isWaived,
-            [&] {
-                return interrupt.isAsked();
-            },
-            show,
-            [&](const std::string& text) {
-                progress << text << std::endl;
-            });
+        const LiveFlight live{clock, run.origin, *run.bell,
+                              [&] {
+                                  return interrupt.isAsked();
+                              },
+                              [&](const std::string& text) {
+                                  progress << text << std::endl;
+                              }};
+        return flyLive(std::move(run.parts), live, start, show);
     }
 
-    int report(const FoundFlow& found, const RunHeader& header, const FlownRun& flown) {
+    int report(const FoundFlow& found, const FlownRun& flown) {
         const RunSnapshot& end = flown.snapshot;
-        DebriefInput input{*found.flow, *found.aircraft, header, end.score, end.results, flown.events, end.runId};
+        DebriefInput input{*flown.flow, *found.aircraft, flown.header, end.score, end.results, flown.events, end.runId};
         input.losses = end.losses;
         if (m_options.isJson)
             m_line.out << debriefJson(input) << '\n';
@@ -168,7 +181,13 @@ private:
 void addPractiseCommand(CLI::App& app, CommandLine& line) {
     auto options = std::make_shared<Options>();
     CLI::App* command = app.add_subcommand("practise", "Fly a flow without the window; the debrief follows");
-    command->add_option("FLOW", options->flow, "The flow, as in taxi_out or twin_jet/taxi_out")->required();
+    CLI::Option* flow = command->add_option("FLOW", options->flow, "The flow, as in taxi_out or twin_jet/taxi_out");
+    command
+        ->add_option(
+            "--scenario", options->scenario,
+            "In place of one flow: a scenario, with its place, its weather, its flows and what happens on the way")
+        ->excludes(flow)
+        ->type_name("NAME");
     CLI::Option* rig =
         command->add_option("--rig", options->rig, "Rig file: fly by your controls, in real time")->type_name("FILE");
     command
@@ -187,11 +206,22 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
                      "Begin with this step, by its id, once the controls stand as the steps before it leave them")
         ->type_name("STEP")
         ->excludes(demonstration);
+    command
+        ->add_option(
+            "--feed", options->feed,
+            "Motion from outside instead of the practice aircraft's: json, nmea or gdl90, a colon, and a port, an "
+            "address and port, tcp:HOST:PORT or serial:PATH:BAUD")
+        ->type_name("FORMAT:WAY");
+    command
+        ->add_option("--source", options->sources,
+                     "Where one motion signal comes from: SIGNAL=feed, SIGNAL=practice or SIGNAL=none")
+        ->type_name("SIGNAL=SOURCE...");
     command->add_option("--db", options->store, "Where the run is stored")->type_name("FILE");
     command->add_flag("--unstored", options->isUnstored, "Do not store the run");
     command->add_option("--seat", options->seat, "The seat you sit in")->capture_default_str();
     command->add_flag("--solo", options->isSolo, "No partner: you do both seats' steps");
-    command->add_option("--seed", options->seed, "Of the partner's pace")->capture_default_str();
+    command->add_option("--seed", options->seed, "Of the partner's pace, and of what happens in a scenario")
+        ->capture_default_str();
     command
         ->add_option("--partner-errors", options->partnerErrors,
                      "How often the partner errs, from 0 (never) to 1 (always), to train your watching")

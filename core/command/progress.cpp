@@ -44,6 +44,10 @@ std::string_view wordOf(EventKind kind) {
         return "put right";
     case EventKind::GuardBroken:
         return "never!";
+    case EventKind::GuardLeftOut:
+        return "not watched";
+    case EventKind::ScenarioEvent:
+        return "happens";
     case EventKind::PartnerMoved:
         return "partner";
     case EventKind::MatchWanted:

@@ -14,6 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* kAircraftFile = "aircraft.toml";
+constexpr const char* kScenarios = "scenarios";
 
 /// By name, so that the order never depends on the file system.
 std::vector<fs::path> entriesOf(const fs::path& folder, Problems& problems) {
@@ -43,7 +44,7 @@ std::optional<AircraftFolder> loadAircraftFolder(const std::string& folder, Prob
     std::optional<Aircraft> aircraft = loadAircraft((fs::path(folder) / kAircraftFile).string(), problems);
     if (!aircraft)
         return std::nullopt;
-    AircraftFolder loaded{std::make_unique<Aircraft>(std::move(*aircraft)), {}};
+    AircraftFolder loaded{std::make_unique<Aircraft>(std::move(*aircraft)), {}, {}};
     for (const fs::path& entry : entriesOf(folder, problems))
         if (isFlowFile(entry.string()))
             if (std::optional<Flow> flow = loadFlow(entry.string(), *loaded.aircraft, problems))
@@ -52,7 +53,21 @@ std::optional<AircraftFolder> loadAircraftFolder(const std::string& folder, Prob
         return std::tuple(findPhase(a.phaseFrom), findPhase(a.phaseTo)) <
                std::tuple(findPhase(b.phaseFrom), findPhase(b.phaseTo));
     });
+    std::error_code ignored;
+    if (!fs::is_directory(fs::path(folder) / kScenarios, ignored))
+        return loaded;
+    for (const fs::path& entry : entriesOf(fs::path(folder) / kScenarios, problems))
+        if (entry.extension() == ".toml")
+            if (std::optional<Scenario> scenario = loadScenario(entry.string(), *loaded.aircraft, problems))
+                loaded.scenarios.push_back(std::move(*scenario));
     return loaded;
+}
+
+const Flow* AircraftFolder::flow(const std::string& id) const {
+    const auto at = std::find_if(flows.begin(), flows.end(), [&](const Flow& each) {
+        return each.id == id;
+    });
+    return at != flows.end() ? &*at : nullptr;
 }
 
 std::vector<AircraftFolder> loadLibrary(const std::string& folder, Problems& problems) {

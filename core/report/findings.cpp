@@ -160,6 +160,7 @@ private:
             remark("Damaged in the store: " + damage + ".");
         remarkHelp();
         remarkSimulated();
+        remarkFlight();
         remarkUnobserved();
         if (m_input.header.setup.isSolo)
             remark("Flown without a partner: the pilot did both seats' steps.");
@@ -197,6 +198,14 @@ private:
         return isThere ? m_input.flow.steps[static_cast<std::size_t>(event.step)].title : "";
     }
 
+    void remarkFlight() {
+        if (!m_input.header.scenario.empty())
+            remark("Scenario: " + m_input.header.scenario + ".");
+        const std::string& motion = m_input.header.motionSource;
+        if (!motion.empty() && motion != "practice aircraft")
+            remark("Motion: " + motion + ".");
+    }
+
     void remarkUnobserved() {
         for (const Event& event : m_input.events) {
             if (event.kind != EventKind::StepLeftOut || titleOf(event).empty())
@@ -231,6 +240,14 @@ private:
         case EventKind::Jumped:
             remark("Jumped" + at + " to '" + titleOf(event) +
                    "'; what was jumped over is not counted, and the run does not pass.");
+            break;
+        case EventKind::GuardLeftOut:
+            if (event.guard >= 0)
+                remark("'" + m_input.flow.guards[static_cast<std::size_t>(event.guard)].title + "' was" +
+                       (why.empty() ? " not watched" : why.replace(0, 1, "")) + ".");
+            break;
+        case EventKind::ScenarioEvent:
+            remark("The scenario" + at + why + ".");
             break;
         case EventKind::OutcomeReached:
             remark("The flow ended in another way" + at + why + ".");

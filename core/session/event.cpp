@@ -8,12 +8,17 @@ namespace flowhand {
 namespace {
 
 /// In the order of EventKind.
-constexpr std::array<std::string_view, 29> kNames{
-    "run-started",  "set-up-wanted", "set-up-waived", "words-began",     "step-due",       "step-moved",
-    "step-seen",    "step-done",     "step-omitted",  "step-found-set",  "step-too-early", "step-uncertain",
-    "step-void",    "step-left-out", "step-undone",   "wrong-control",   "wrong-value",    "extra-cancelled",
-    "guard-broken", "guard-over",    "partner-moved", "match-wanted",    "matched",        "held",
-    "resumed",      "gap",           "jumped",        "outcome-reached", "run-ended"};
+constexpr std::array<std::string_view, 31> kNames{"run-started",    "set-up-wanted",  "set-up-waived",
+                                                  "words-began",    "step-due",       "step-moved",
+                                                  "step-seen",      "step-done",      "step-omitted",
+                                                  "step-found-set", "step-too-early", "step-uncertain",
+                                                  "step-void",      "step-left-out",  "step-undone",
+                                                  "wrong-control",  "wrong-value",    "extra-cancelled",
+                                                  "guard-broken",   "guard-over",     "guard-left-out",
+                                                  "partner-moved",  "match-wanted",   "matched",
+                                                  "held",           "resumed",        "gap",
+                                                  "jumped",         "scenario-event", "outcome-reached",
+                                                  "run-ended"};
 static_assert(kNames.size() == static_cast<std::size_t>(EventKind::RunEnded) + 1);
 
 } // namespace

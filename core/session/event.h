@@ -32,13 +32,15 @@ enum class EventKind : std::uint8_t {
     ExtraCancelled, ///< a wrong control was put back in time
     GuardBroken,
     GuardOver,
+    GuardLeftOut, ///< a motion signal that it reads is not observed: it may be broken unseen
     PartnerMoved,
     MatchWanted, ///< the partner moved a control that is also real: match the lever
     Matched,
     Held,
     Resumed,
-    Gap,    ///< a device or feed was lost; time in it is not counted
-    Jumped, ///< the run goes on with `step`
+    Gap,           ///< a device or feed was lost; time in it is not counted
+    Jumped,        ///< the run goes on with `step`
+    ScenarioEvent, ///< something happened that the scenario planned; `text` says what
     OutcomeReached,
     RunEnded
 };

@@ -10,7 +10,8 @@ Judge::Judge(const Aircraft& aircraft, const Flow& flow, SessionSetup setup)
       m_extras(m_movements), m_gate(aircraft, m_movements), m_pace(m_setup.seed, m_setup.partnerErrorRate),
       m_monitor(aircraft.signals), m_tracks(flow.steps.size()), m_followers(flow.steps.size()),
       m_byControl(aircraft.controls.size()), m_credited(aircraft.controls.size()),
-      m_handMoved(aircraft.controls.size()), m_guards(flow.guards.size()), m_outcomes(flow.outcomes.size()),
+      m_handMoved(aircraft.controls.size()), m_unobserved(aircraft.signals.size()),
+      m_outOfSight(aircraft.signals.size()), m_guards(flow.guards.size()), m_outcomes(flow.outcomes.size()),
       m_knownValues(aircraft.controls.size()), m_unresolved(flow.steps.size()) {
     assignDoers();
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
@@ -86,7 +87,7 @@ void Judge::takeSample(const Sample& sample) {
     if (m_aircraft.isControl(sample.signal))
         setControl(sample);
     else {
-        m_values[indexOf(sample.signal)] = sample.value;
+        setMotion(sample.signal, sample.value);
         m_monitor.set(sample.signal, sample.value);
     }
 }

@@ -24,7 +24,7 @@ namespace flowhand {
 /// judgecue.cpp says when steps become due, judgecredit.cpp what a movement was for, judgefinish.cpp when it is done,
 /// judgeend.cpp how else a step or the run ends, judgewatch.cpp guards and outcomes, judgepartner.cpp the other seat
 /// and the voice, judgesetup.cpp the start, judgehold.cpp hold, resume, repeat and stop, judgejump.cpp jumps,
-/// judgeview.cpp what is shown and scored.
+/// judgeobserve.cpp what no source tells and what a scenario does, judgeview.cpp what is shown and scored.
 ///
 /// One instant goes: changes and movements, conditions, steps finished by them, steps expired, cues, guards, outcomes,
 /// the end. All times inside are of the run's clock.
@@ -46,6 +46,9 @@ public:
     void repeat(Time time);
     void jump(Time time, const std::string& step);
     void stop(Time time);
+    void unobserved(Time time, const std::string& names);
+    void carryOn(Time time);
+    void happen(Time time, const std::string& id);
 
     std::vector<Event> takeEvents() { return std::exchange(m_events, {}); }
     std::vector<PartnerMove> takePartnerMoves() { return std::exchange(m_partnerMoves, {}); }
@@ -209,6 +212,13 @@ private:
     [[nodiscard]] double room(std::size_t i, SignalId control, std::vector<Value> values) const;
     void passOver(std::size_t i);
 
+    // judgeobserve.cpp
+    void setMotion(SignalId signal, Value value);
+    [[nodiscard]] bool isUnobserved(SignalId signal) const;
+    [[nodiscard]] SignalId unobservedIn(const std::optional<PlacedCondition>& condition) const;
+    void leaveOutUnobserved();
+    [[nodiscard]] bool isOutOfSight(std::size_t i) const;
+
     // judgeview.cpp
     [[nodiscard]] std::vector<StepResult> judgedResults() const;
     [[nodiscard]] std::vector<GuardResult> guardResults() const;
@@ -244,6 +254,8 @@ private:
     std::vector<std::size_t> m_justDue;                ///< steps that became due in this instant
     std::vector<std::size_t> m_credited;               ///< by control: step + 1 that its movement has done, or 0
     std::vector<bool> m_handMoved;                     ///< by control: moved by the pilot in this run
+    std::vector<bool> m_unobserved;                    ///< by SignalId: nothing says it in this run
+    std::vector<bool> m_outOfSight;                    ///< by SignalId: was known in this run and is not now
     std::vector<GuardTrack> m_guards;
     std::vector<OutcomeTrack> m_outcomes;
     std::optional<std::size_t> m_outcome;

@@ -143,7 +143,7 @@ void Judge::setExpiry(std::size_t i) {
     StepTrack& track = m_tracks[i];
     if (step(i).expiresAfter)
         track.expires = track.due + *step(i).expiresAfter;
-    else if (!step(i).expires)
+    else if (!step(i).expires || unobservedIn(step(i).expires) != kNoSignal)
         track.expires = track.due + kGiveUpFactor * step(i).late;
     if (track.expires == kForever)
         return;

@@ -59,6 +59,10 @@ void Judge::end(const std::string& why) {
         if (m_tracks[i].isResolved())
             continue;
         const bool isVoid = m_outcome || !m_hasBegun;
+        if (!isVoid && isOutOfSight(i)) {
+            leaveOut(i, "it could not be seen any more: what it needs to know was lost");
+            continue;
+        }
         tell(isVoid ? EventKind::StepVoid : EventKind::StepOmitted, static_cast<int>(i));
         resolved(i, isVoid ? StepState::Void : StepState::Omitted);
     }

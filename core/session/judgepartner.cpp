@@ -64,6 +64,8 @@ void Judge::wordsEnded() {
     if (m_speaker.isSpeaking())
         beginWords();
     m_mayEnd = true;
+    if (words.purpose == WordsPurpose::Remark)
+        return;
     StepTrack& track = m_tracks[words.step];
     if (words.purpose == WordsPurpose::Cue && track.isComing() && track.isCued)
         makeDue(words.step, m_now);

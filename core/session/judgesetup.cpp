@@ -22,9 +22,12 @@ void Judge::stand(const Sample& sample) {
         m_ownership.leverStands(sample.signal, sample.value);
         return;
     }
+    if (!m_aircraft.isControl(sample.signal)) {
+        setMotion(sample.signal, sample.value);
+        return;
+    }
     m_values[indexOf(sample.signal)] = sample.value;
-    if (m_aircraft.isControl(sample.signal))
-        m_by[indexOf(sample.signal)] = sample.control;
+    m_by[indexOf(sample.signal)] = sample.control;
 }
 
 /// No hand moved it. It is the hand's again only when it stands where the partner put it: nothing is left to match.
@@ -113,6 +116,7 @@ void Judge::beginWatching(Time time) {
     for (std::size_t i = 0; i < m_tracks.size(); ++i)
         m_tracks[i].heldAtStart = step(i).done && step(i).done->condition.holdsNow(m_values) == Truth::True;
     leaveOutMissing();
+    leaveOutUnobserved();
     for (std::size_t i = 0; i < m_tracks.size(); ++i)
         m_toConsider.push_back(i);
     beginGuards();

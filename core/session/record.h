@@ -24,7 +24,10 @@ enum class CommandKind : std::uint8_t {
     Resume,
     Repeat,
     Jump, ///< text: the id of the step to go on with
-    Stop
+    Stop,
+    Unobserved, ///< before the start; text: motion signals that nothing says, by name, spaces between them
+    CarryOn,    ///< begins without a set-up check, because the flight goes on; text: the flow before
+    Event       ///< of the scenario; text: its id
 };
 
 struct RunCommand {
@@ -49,6 +52,7 @@ struct RunHeader {
     std::string rigTitle;
     std::string rigSource;                 ///< with its calibration; empty: on-screen controls alone
     std::string motionSource;              ///< "practice aircraft" ...
+    std::string scenario;                  ///< its title, and which part of it this is; empty: none
     std::vector<std::string> controlNames; ///< by ControlId
     std::string help;       ///< how much the pilot was shown: "guided", "prompted", "from memory"; empty: not said
     double timeScale = 1.0; ///< seconds of the run in a second of the wall clock; below 1: slowed

@@ -30,6 +30,15 @@ void apply(Session& session, const RunCommand& command) {
     case CommandKind::Stop:
         session.stop(command.time);
         break;
+    case CommandKind::Unobserved:
+        session.unobserved(command.time, command.text);
+        break;
+    case CommandKind::CarryOn:
+        session.carryOn(command.time);
+        break;
+    case CommandKind::Event:
+        session.happen(command.time, command.text);
+        break;
     }
 }
 

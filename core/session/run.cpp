@@ -51,6 +51,8 @@ struct Run::State {
                 loop.command(CommandKind::Stop);
             const Time now = clock.now() - origin;
             loop.advance(isOver ? now + 2 * kTick : now);
+            if (!isOver && loop.isEnded())
+                (void)loop.goOn();
             show(now, isOver);
             if (!isOver)
                 rest(now);

@@ -6,7 +6,10 @@
 
 #include "base/names.h"
 #include "device/hub.h"
+#include "session/feedlink.h"
 #include "session/replay.h"
+#include "session/scenariowatch.h"
+#include "session/unobserved.h"
 
 namespace flowhand {
 
@@ -25,7 +28,10 @@ struct RunLoop::State {
 
     explicit State(RunParts runParts)
         : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
-          notices(parts.notices) {}
+          link(parts.feed, *parts.aircraft, parts.sources), notices(parts.notices) {
+        if (parts.scenario != nullptr)
+            watch.emplace(*parts.scenario, parts.aircraft->signals, parts.header.setup.seed);
+    }
 
     // --- sources, by when they have something ---
 
@@ -45,13 +51,25 @@ struct RunLoop::State {
             next = std::min(next, readings.front().time);
         if (!news.empty())
             next = std::min(next, news.front().time);
+        next = std::min(next, link.next());
+        if (watch && isFlying())
+            next = std::min(next, nextEvent());
         if (!partner.empty())
             next = std::min(next, partner.front().time);
         if (parts.rig)
-            next = std::min(next, parts.rig->nextTimer());
+            next = std::min(next, inRun(parts.rig->nextTimer()));
         if (parts.hands && isFlying() && parts.hands->nextMove() != kForever)
             next = std::min(next, parts.hands->nextMove() + stood);
         return next;
+    }
+
+    /// Devices, feed and rig count from the flight's beginning, `origin` before the run's.
+    [[nodiscard]] Time inRun(Time time) const { return time == kForever ? kForever : time - origin; }
+
+    /// When a scenario's event may happen by time alone: the first whole tick from then on.
+    [[nodiscard]] Time nextEvent() const {
+        const Time next = watch->nextTimer();
+        return next == kForever ? kForever : wholeTick(next - origin + kTick - Duration(1));
     }
 
     // --- one instant ---
@@ -66,14 +84,19 @@ struct RunLoop::State {
             gather(time);
             if (!batch.empty()) {
                 session.take(time, batch);
+                seeScenario(time);
                 if (parts.recorder != nullptr)
                     check(parts.recorder->samples(batch));
                 last = time;
             } else if (session.nextTimer() <= time) {
                 session.advance(time);
                 last = time;
+            } else if (watch && isFlying() && nextEvent() <= time) {
+                seeScenario(time);
+                last = time;
             } else {
                 showHands(time); // a move that changed nothing is over all the same
+                noteWhatIsTold();
                 if (!commands.empty())
                     last = time; // what the hands asked for comes after now
                 return;
@@ -86,20 +109,79 @@ struct RunLoop::State {
         }
         if (wasFlying && !isFlying())
             standingSince = time;
+        noteWhatIsTold();
         publish(time);
+    }
+
+    /// The scenario's events that come true by what the session has just taken, or by time alone.
+    void seeScenario(Time time) {
+        if (!watch)
+            return;
+        std::vector<std::size_t> happened;
+        watch->see(time + origin, batch, happened);
+        for (const std::size_t event : happened)
+            commands.push_back({CommandKind::Event, parts.scenario->events[event].id});
+    }
+
+    /// What a scenario's event does to the aircraft. That it happened, the session tells.
+    void happen(const std::string& id) {
+        for (const ScenarioEvent& event : parts.scenario->events) {
+            if (event.id != id || !parts.practice)
+                continue;
+            if (event.failure)
+                parts.practice->fail(*event.failure);
+            if (!event.route.empty())
+                parts.practice->follow(event.route);
+        }
+    }
+
+    /// The feed has just been heard, with all that it says.
+    void noteWhatIsTold() {
+        if (std::exchange(hasJustHeard, false))
+            noteUnobserved(unobservedSignals(*parts.flow, *parts.aircraft, session.values()));
+    }
+
+    /// Said before the start, and again when it has become another list.
+    void noteUnobserved(const std::vector<SignalId>& missing) {
+        if (missing == saidMissing)
+            return;
+        saidMissing = missing;
+        for (std::string& remark : unobservedRemarks(*parts.flow, *parts.aircraft, missing))
+            notices.push_back(std::move(remark));
     }
 
     void apply(Time time, const PendingCommand& command) {
         const RunCommand told{time, command.kind, command.text};
-        const bool mayBegin = command.kind == CommandKind::Start || command.kind == CommandKind::Jump;
+        const bool mayBegin = command.kind == CommandKind::Start || command.kind == CommandKind::Jump ||
+                              command.kind == CommandKind::CarryOn;
+        if (mayBegin && !std::exchange(hasLooked, true) && lookFirst(command))
+            return apply(time, {CommandKind::Unobserved, namesOf(saidMissing)});
         if (mayBegin && !std::exchange(hasAsked, true))
             declareAsked(time);
+        if (command.kind == CommandKind::Event)
+            happen(command.text);
         flowhand::apply(session, told);
         if (command.kind == CommandKind::Jump)
             putSimulated();
         if (parts.recorder != nullptr)
             check(parts.recorder->command(told));
         last = time;
+    }
+
+    /// Before the run begins with `command`: whether something that its flow reads is told by nobody.
+    bool lookFirst(const PendingCommand& command) {
+        const std::vector<SignalId> missing = unobservedSignals(*parts.flow, *parts.aircraft, session.values());
+        noteUnobserved(missing);
+        if (!missing.empty())
+            commands.push_front(command);
+        return !missing.empty();
+    }
+
+    [[nodiscard]] std::string namesOf(const std::vector<SignalId>& ids) const {
+        std::vector<std::string> names;
+        for (const SignalId id : ids)
+            names.push_back(parts.aircraft->signals[id].name);
+        return joined(names, " ");
     }
 
     /// Controls on screen or of a script stand where the step jumped to wants them; real ones have to be put there.
@@ -120,7 +202,7 @@ struct RunLoop::State {
         for (const SignalId id : parts.rig->asked()) {
             const Signal& signal = parts.aircraft->signals[id];
             const Value value = startOf(*parts.flow, *parts.aircraft, id);
-            parts.rig->declare(id, value, time, screen);
+            parts.rig->declare(id, value, time + origin, screen);
             notices.push_back(signal.label + " is taken to be " + valueText(signal, value) + "; put it there now.");
         }
         markPlayed(screen, before);
@@ -131,6 +213,7 @@ struct RunLoop::State {
         made.clear();
         if (parts.rig)
             gatherDevices(time);
+        gatherFeed(time);
         if (time > advanced) {
             made.insert(made.end(), screen.begin(), screen.end());
             screen.clear();
@@ -165,12 +248,60 @@ struct RunLoop::State {
                 continue;
             }
             noteLate(readings.front());
-            parts.rig->take(readings.front(), made);
+            Reading reading = readings.front();
+            reading.time += origin;
+            parts.rig->take(reading, made);
             readings.pop_front();
         }
-        parts.rig->advance(time, made);
+        parts.rig->advance(time + origin, made);
         markPlayed(made, before);
         noteFaults();
+    }
+
+    void gatherFeed(Time time) {
+        while (const std::optional<FeedNews> told = link.take(time, made))
+            if (*told == FeedNews::Heard)
+                noteHeard();
+            else
+                noteSilent();
+    }
+
+    /// What it said last is not known any more, but only once the run is held: until then nobody could have known
+    /// better.
+    void noteSilent() {
+        ++changes;
+        notices.push_back(link.title() + " has fallen silent.");
+        isFeedLost = true;
+        link.forget(session.values(), screen);
+        holdForLoss(link.title() + " is silent. The run goes on by itself when it speaks again.");
+    }
+
+    void noteHeard() {
+        ++changes;
+        notices.push_back(link.title() + (std::exchange(isFeedLost, false) ? " speaks again." : " is heard."));
+        hasJustHeard = true;
+        for (PendingCommand& command : std::exchange(waiting, {}))
+            commands.push_back(std::move(command));
+        resumeAfterLoss();
+    }
+
+    /// Without what the feed will say the run would leave out steps that it need not.
+    [[nodiscard]] bool mustWait(CommandKind kind) const {
+        const bool mayBegin = kind == CommandKind::Start || kind == CommandKind::Jump || kind == CommandKind::Waive;
+        return mayBegin && !hasLooked && link.hasFeed() && !link.isHeard();
+    }
+
+    void holdForLoss(const std::string& reason) {
+        if (!isFlying() || isHeldByLoss)
+            return;
+        isHeldByLoss = true;
+        commands.push_back({CommandKind::Gap, reason});
+    }
+
+    /// Behind its Gap in the queue, should that not have been applied yet.
+    void resumeAfterLoss() {
+        if (lost.empty() && !isFeedLost && std::exchange(isHeldByLoss, false))
+            commands.push_back({CommandKind::Resume, {}});
     }
 
     /// Of the rig's samples from `first` on: with recordings nobody is at the controls now.
@@ -212,8 +343,11 @@ struct RunLoop::State {
             sample.time = time - stood;
             parts.practice->take(sample);
         }
-        if (isFlying() && parts.practice->nextStep() + stood <= time)
-            parts.practice->step(made);
+        if (!isFlying() || parts.practice->nextStep() + stood > time)
+            return;
+        const std::size_t before = made.size();
+        parts.practice->step(made);
+        link.keepPractised(made, before);
     }
 
     /// Only news travels; of simultaneous changes of one signal the last one counts.
@@ -231,6 +365,11 @@ struct RunLoop::State {
     void publish(Time time) {
         ++changes;
         std::vector<Event> told = session.takeEvents();
+        for (const Event& event : told) {
+            if (event.kind == EventKind::OutcomeReached)
+                outcome = event.text;
+            isStopped |= event.kind == EventKind::RunEnded && outcome.empty() && event.text != "completed";
+        }
         if (parts.recorder != nullptr && !told.empty())
             check(parts.recorder->events(told));
         events.insert(events.end(), std::make_move_iterator(told.begin()), std::make_move_iterator(told.end()));
@@ -281,6 +420,10 @@ struct RunLoop::State {
         fresh.clear();
         freshNews.clear();
         parts.devices->drain(fresh, freshNews);
+        for (Reading& reading : fresh)
+            reading.time -= origin;
+        for (DeviceNotice& notice : freshNews)
+            notice.time -= origin;
         merge(fresh, readings);
         merge(freshNews, news);
     }
@@ -319,12 +462,8 @@ struct RunLoop::State {
         lost.push_back(notice.device);
         notices.push_back(notice.message);
         // What its controls say now nobody knows.
-        parts.rig->lose(notice.device, notice.time, made);
-        if (!isFlying() || isHeldByDevice)
-            return;
-        isHeldByDevice = true;
-        commands.push_back(
-            {CommandKind::Gap, nameOf(notice) + " is lost. Plug it in again; the run goes on by itself."});
+        parts.rig->lose(notice.device, notice.time + origin, made);
+        holdForLoss(nameOf(notice) + " is lost. Plug it in again; the run goes on by itself.");
     }
 
     void noteConnected(const DeviceNotice& notice) {
@@ -339,9 +478,7 @@ struct RunLoop::State {
             parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
         if (std::erase(lost, notice.device) > 0)
             notices.push_back(nameOf(notice) + " is back.");
-        // Behind its Gap in the queue, should that not have been applied yet.
-        if (lost.empty() && std::exchange(isHeldByDevice, false))
-            commands.push_back({CommandKind::Resume, {}});
+        resumeAfterLoss();
     }
 
     /// Most devices say nothing until something moves. What the start does not ask for may be unknown when the run
@@ -366,8 +503,86 @@ struct RunLoop::State {
         faults = std::move(now);
     }
 
+    // --- the flight's next flow ---
+
+    void beginRun() {
+        if (parts.recorder != nullptr) {
+            check(parts.recorder->begin(parts.header));
+            runId = parts.recorder != nullptr ? parts.recorder->runId() : 0;
+        }
+        if (!parts.practice)
+            return;
+        const std::size_t before = screen.size();
+        parts.practice->begin(screen);
+        link.keepPractised(screen, before);
+    }
+
+    /// Everything counts from the present instant; what came after it and waits is kept.
+    void rebase() {
+        const Duration earlier = last + kTick;
+        origin += earlier;
+        for (Reading& reading : readings)
+            reading.time -= earlier;
+        for (DeviceNotice& notice : news)
+            notice.time -= earlier;
+        link.rebase(earlier);
+        advanced = last = -kTick;
+        flushed = stood = standingSince = Duration{};
+    }
+
+    void goOn(NextRun next) {
+        const std::vector<Value> values = session.values();
+        const std::string before = parts.flow->title;
+        rebase();
+        parts.flow = next.flow;
+        parts.header = std::move(next.header);
+        parts.hands = std::move(next.hands);
+        parts.recorder = next.recorder.get();
+        if (next.recorder)
+            recorders.push_back(std::move(next.recorder));
+        session = Session(*parts.aircraft, *parts.flow, parts.header.setup);
+        commands.clear();
+        screen.clear();
+        partner.clear();
+        outcome.clear();
+        hasLooked = isFinished = isHeldByLoss = false;
+        saidMissing.clear();
+        notices.push_back("The flight goes on: " + parts.flow->title + ".");
+        for (std::size_t i = 0; i < values.size(); ++i)
+            carry(SignalId(static_cast<std::uint32_t>(i)), values[i]);
+        if (parts.practice)
+            parts.practice->restart();
+        beginRun();
+        instant(Time{});
+        commands.push_back({CommandKind::CarryOn, before});
+    }
+
+    void carry(SignalId signal, Value value) {
+        if (!value.isKnown())
+            return;
+        if (parts.aircraft->isControl(signal)) {
+            const bool isSimulated = parts.header.setup.controls[indexOf(signal)].isSimulated;
+            const Origin from = isSimulated || parts.playback ? simulatedOrigin() : Origin::Device;
+            screen.push_back({Time{}, signal, value, Actor::Machine, from, kNoControl});
+        } else if (link.isFed(signal)) {
+            screen.push_back({Time{}, signal, value, Actor::Machine, Origin::Feed, kNoControl});
+        }
+    }
+
     RunParts parts;
     Session session;
+    FeedLink link;
+    std::optional<ScenarioWatch> watch;
+    std::vector<std::unique_ptr<Recorder>> recorders; ///< of the runs after the first
+    Time origin{};                                    ///< the run's beginning, from the flight's
+    std::string outcome;                              ///< that the run came to
+    bool isStopped = false;                           ///< by the pilot
+    bool isFlightOver = false;                        ///< nothing followed
+    std::vector<PendingCommand> waiting;              ///< the start, until the feed is heard
+    std::vector<SignalId> saidMissing;
+    bool hasJustHeard = false;
+    bool hasLooked = false; ///< for what nobody tells
+    bool isFeedLost = false;
     Time advanced = -kTick; ///< told by the caller
     Time last = -kTick;     ///< of the last batch, command or timer
     Time flushed{};
@@ -386,7 +601,7 @@ struct RunLoop::State {
     std::vector<Event> events;
     std::vector<std::string> notices;
     std::vector<DeviceIndex> lost;
-    bool isHeldByDevice = false;
+    bool isHeldByLoss = false; ///< of a device or the feed
     bool hasNotedUnheard = false;
     bool hasAsked = false; ///< declareAsked() was
     bool isFinished = false;
@@ -414,10 +629,6 @@ Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control) {
 
 RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(parts))) {
     State& state = *m_state;
-    if (state.parts.recorder != nullptr) {
-        state.check(state.parts.recorder->begin(state.parts.header));
-        state.runId = state.parts.recorder != nullptr ? state.parts.recorder->runId() : 0;
-    }
     const Aircraft& aircraft = *state.parts.aircraft;
     for (const CockpitControl& control : aircraft.controls) {
         if (!state.parts.header.setup.controls[indexOf(control.signal)].isSimulated)
@@ -429,16 +640,17 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
         state.readings.assign(state.parts.playback->readings.begin(), state.parts.playback->readings.end());
         state.news.assign(state.parts.playback->notices.begin(), state.parts.playback->notices.end());
     }
-    if (state.parts.practice)
-        state.parts.practice->begin(state.screen);
+    state.beginRun();
     state.instant(Time{});
 }
 
 RunLoop::~RunLoop() = default;
 
-void RunLoop::advance(Time time) {
+void RunLoop::advance(Time flightTime) {
     State& state = *m_state;
+    const Time time = flightTime - state.origin;
     state.drainDevices();
+    state.link.drain(state.origin);
     for (;;) {
         const Time at = std::max(state.nextTime(), state.last + kTick);
         if (at > time)
@@ -451,8 +663,26 @@ void RunLoop::advance(Time time) {
 void RunLoop::command(CommandKind kind, const std::string& text) {
     if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Jump ||
         kind == CommandKind::Stop)
-        m_state->isHeldByDevice = false; // the pilot has decided
-    m_state->commands.push_back({kind, text});
+        m_state->isHeldByLoss = false; // the pilot has decided
+    if (!m_state->mustWait(kind)) {
+        m_state->commands.push_back({kind, text});
+        return;
+    }
+    if (m_state->waiting.empty())
+        m_state->notices.push_back("The run begins as soon as " + m_state->link.title() + " is heard.");
+    m_state->waiting.push_back({kind, text});
+    ++m_state->changes;
+}
+
+bool RunLoop::goOn() {
+    if (!isEnded() || m_state->isStopped || m_state->isFlightOver || !m_state->parts.successor)
+        return false;
+    std::optional<NextRun> next = m_state->parts.successor(*m_state->parts.flow, m_state->outcome);
+    m_state->isFlightOver = !next;
+    if (!next)
+        return false;
+    m_state->goOn(std::move(*next));
+    return true;
 }
 
 void RunLoop::moveOnScreen(SignalId signal, Value value) {
@@ -460,7 +690,12 @@ void RunLoop::moveOnScreen(SignalId signal, Value value) {
 }
 
 Time RunLoop::nextTime() const {
-    return m_state->nextTime();
+    const Time next = m_state->nextTime();
+    return next == kForever ? kForever : next + m_state->origin;
+}
+
+const RunHeader& RunLoop::header() const {
+    return m_state->parts.header;
 }
 
 bool RunLoop::isEnded() const {
@@ -478,13 +713,11 @@ SessionPhase RunLoop::phase() const {
 
 RunSnapshot RunLoop::snapshot() const {
     const State& state = *m_state;
-    return {state.session.view(),
-            state.session.values(),
-            state.session.score(),
-            state.session.results(),
-            state.notices,
-            state.losses(),
-            state.runId};
+    return {state.session.view(),  state.session.values(),
+            state.session.score(), state.session.results(),
+            state.notices,         state.losses(),
+            state.runId,           state.parts.flow,
+            state.link.title(),    state.link.hasFeed() ? state.link.status() : FeedStatus{}};
 }
 
 const std::vector<std::string>& RunLoop::notices() const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -9,9 +10,12 @@
 #include "aircraft/practice.h"
 #include "base/sample.h"
 #include "device/playback.h"
+#include "feed/feed.h"
 #include "procedure/flow.h"
+#include "procedure/scenario.h"
 #include "rig/rig.h"
 #include "session/hands.h"
+#include "session/motionsources.h"
 #include "session/record.h"
 #include "session/session.h"
 
@@ -19,7 +23,19 @@ namespace flowhand {
 
 class DeviceHub; // device/hub.h: the readers' queues
 
-/// What a run is made of. Aircraft, flow, devices and recorder must outlive the run.
+/// The flow that a flight goes on with. The flow must outlive the run.
+struct NextRun {
+    const Flow* flow = nullptr;
+    RunHeader header;
+    std::unique_ptr<Recorder> recorder; ///< null: not stored
+    std::optional<Hands> hands;
+};
+
+/// What comes after the flow `ended`, by the id of the outcome that it came to; empty: it was completed. Nothing: the
+/// flight is over.
+using Successor = std::function<std::optional<NextRun>(const Flow& ended, const std::string& outcome)>;
+
+/// What a run is made of. Aircraft, flow, scenario, devices, feed and recorder must outlive the run.
 struct RunParts {
     const Aircraft* aircraft = nullptr;
     const Flow* flow = nullptr;
@@ -29,8 +45,12 @@ struct RunParts {
     DeviceHub* devices = nullptr;     ///< none: without hardware
     std::optional<Playback> playback; ///< recordings in place of `devices`
     std::optional<Hands> hands;       ///< scripted hands
-    Recorder* recorder = nullptr;     ///< none: not stored
-    std::vector<std::string> notices; ///< what the pilot should know from the start
+    Feed* feed = nullptr;             ///< motion from outside; none: by the practice aircraft alone
+    MotionSources sources;
+    const Scenario* scenario = nullptr; ///< whose events happen; none: nothing does
+    Successor successor;                ///< none: the flight ends with this flow
+    Recorder* recorder = nullptr;       ///< none: not stored
+    std::vector<std::string> notices;   ///< what the pilot should know from the start
 };
 
 /// Where a simulated control stands at the start of a flow; where the flow says nothing: off, first position, in the
@@ -46,11 +66,14 @@ struct RunSnapshot {
     std::vector<std::string> notices; ///< what the pilot should know (device lost, recording failed), newest last
     RunLosses losses;                 ///< so far
     std::int64_t runId = 0;           ///< in the store; 0: not stored
+    const Flow* flow = nullptr;       ///< that is flown now
+    std::string feed;                 ///< its title; empty: there is none
+    FeedStatus feedStatus;            ///< of that feed
 };
 
 /// Advances a run: merges devices, scripted hands, on-screen controls, the practice aircraft and the partner into one
-/// stream of changes for the session and the recorder. No thread and no clock of its own: the caller says up to when.
-/// Deterministic.
+/// stream of changes for the session and the recorder; so too a feed. No thread and no clock of its own: the caller
+/// says up to when. Deterministic.
 class RunLoop {
 public:
     /// Puts the simulated controls where the flow starts from.
@@ -63,6 +86,10 @@ public:
     void command(CommandKind kind, const std::string& text = {});
     /// A hand on an on-screen control, just after the time advanced to.
     void moveOnScreen(SignalId signal, Value value);
+    /// Once the run has ended: the flight goes on with the flow that follows, in a run of its own whose time begins at
+    /// 0. Events, score and results are the new one's from now on; take those of the old one before. False when
+    /// nothing follows.
+    [[nodiscard]] bool goOn();
 
     /// When something happens next of itself; kForever: nothing will.
     [[nodiscard]] Time nextTime() const;
@@ -71,6 +98,8 @@ public:
     [[nodiscard]] bool areHandsDone() const;
     [[nodiscard]] SessionPhase phase() const;
     [[nodiscard]] RunSnapshot snapshot() const;
+    /// Of the run that goes on or has ended.
+    [[nodiscard]] const RunHeader& header() const;
     /// As in the snapshot, which takes time to make.
     [[nodiscard]] const std::vector<std::string>& notices() const;
     /// Those since the last call.

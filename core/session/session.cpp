@@ -12,6 +12,7 @@ Session::Session(const Aircraft& aircraft, const Flow& flow, SessionSetup setup)
     : m_engine(std::make_unique<Engine>(aircraft, flow, std::move(setup))) {}
 Session::~Session() = default;
 Session::Session(Session&&) noexcept = default;
+Session& Session::operator=(Session&&) noexcept = default;
 
 void Session::take(Time time, std::span<const Sample> batch) {
     m_engine->take(time, batch);
@@ -51,6 +52,15 @@ void Session::jump(Time time, const std::string& step) {
 }
 void Session::stop(Time time) {
     m_engine->stop(time);
+}
+void Session::unobserved(Time time, const std::string& names) {
+    m_engine->unobserved(time, names);
+}
+void Session::carryOn(Time time) {
+    m_engine->carryOn(time);
+}
+void Session::happen(Time time, const std::string& id) {
+    m_engine->happen(time, id);
 }
 std::vector<Event> Session::takeEvents() {
     return m_engine->takeEvents();

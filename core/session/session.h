@@ -14,6 +14,16 @@
 
 namespace flowhand {
 
+/// What may happen in a run by its scenario, as far as it is told.
+struct SetupEvent {
+    std::string id;
+    std::string title;
+    std::string by;    ///< who says the words
+    std::string words; ///< empty: nothing is said
+
+    bool operator==(const SetupEvent&) const = default;
+};
+
 /// Everything besides the samples that a verdict depends on. Stored in the run's header.
 struct SessionSetup {
     std::string ownSeat = "captain";
@@ -22,6 +32,7 @@ struct SessionSetup {
     double partnerErrorRate = 0.0;      ///< 0..1, to train monitoring
     Duration latency{};                 ///< calibrated sound and input delay, taken off response times
     std::vector<ControlFacts> controls; ///< by SignalId of the aircraft's controls
+    std::vector<SetupEvent> events;     ///< of the scenario
 };
 
 /// A movement of a control that the partner makes now; whoever runs the session feeds it back as a sample of
@@ -84,6 +95,7 @@ public:
     Session(const Aircraft& aircraft, const Flow& flow, SessionSetup setup);
     ~Session();
     Session(Session&&) noexcept;
+    Session& operator=(Session&&) noexcept;
 
     /// Simultaneous changes, all of time `time`, later than every time before; a whole tick. Timers due before are
     /// served first.
@@ -110,6 +122,13 @@ public:
     /// that jumped does not pass.
     void jump(Time time, const std::string& step);
     void stop(Time time);
+    /// Before the run begins: nothing will say these motion signals (names, spaces between them). Steps that need one
+    /// are left out.
+    void unobserved(Time time, const std::string& names);
+    /// Begins the run at `time` without a set-up check, because the flight goes on from another flow.
+    void carryOn(Time time);
+    /// The event `id` of the set-up happens now: told, and its words are spoken.
+    void happen(Time time, const std::string& id);
 
     /// Those since the last call, in order.
     [[nodiscard]] std::vector<Event> takeEvents();

@@ -12,9 +12,11 @@ namespace flowhand {
 /// What follows when words have been spoken.
 enum class WordsPurpose : std::uint8_t { Cue, Reply, Remark };
 
+inline constexpr auto kNoStep = static_cast<std::size_t>(-1);
+
 struct Utterance {
     WordsPurpose purpose = WordsPurpose::Cue;
-    std::size_t step = 0;
+    std::size_t step = 0; ///< kNoStep: of none
     std::string by;
     std::string text;
 };

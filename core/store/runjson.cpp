@@ -14,9 +14,9 @@ constexpr std::array<std::string_view, 10> kStateNames = {"waiting",   "due",   
                                                           "found_set", "too_early", "uncertain", "void", "left_out"};
 static_assert(kStateNames.size() == static_cast<std::size_t>(StepState::LeftOut) + 1);
 
-constexpr std::array<std::string_view, 8> kCommandNames = {"start",  "waive",  "hold", "gap",
-                                                           "resume", "repeat", "jump", "stop"};
-static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Stop) + 1);
+constexpr std::array<std::string_view, 11> kCommandNames = {
+    "start", "waive", "hold", "gap", "resume", "repeat", "jump", "stop", "unobserved", "carry_on", "event"};
+static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Event) + 1);
 
 std::string dumped(const Json& json) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
@@ -134,6 +134,28 @@ RunLosses lossesFrom(const Json& json) {
 
 } // namespace
 
+namespace {
+
+Json eventsOf(const SessionSetup& setup) {
+    Json events = Json::array();
+    for (const SetupEvent& event : setup.events)
+        events.push_back({{"id", event.id}, {"title", event.title}, {"by", event.by}, {"words", event.words}});
+    return events;
+}
+
+/// Older records have neither scenario nor events.
+void readScenario(const Json& json, RunHeader& header, SessionSetup& setup) {
+    header.scenario = json.value("scenario", std::string());
+    const auto events = json.find("events");
+    for (std::size_t i = 0; events != json.end() && i < events->size(); ++i) {
+        const Json& event = events->at(i);
+        setup.events.push_back({event.at("id").get<std::string>(), event.at("title").get<std::string>(),
+                                event.at("by").get<std::string>(), event.at("words").get<std::string>()});
+    }
+}
+
+} // namespace
+
 std::string setupJson(const RunHeader& header) {
     const SessionSetup& setup = header.setup;
     Json controls = Json::array();
@@ -147,7 +169,9 @@ std::string setupJson(const RunHeader& header) {
                    {"seed", setup.seed},
                    {"partner_error_rate", setup.partnerErrorRate},
                    {"latency", setup.latency.count()},
-                   {"controls", std::move(controls)}});
+                   {"controls", std::move(controls)},
+                   {"scenario", header.scenario},
+                   {"events", eventsOf(setup)}});
 }
 
 bool readSetup(std::string_view text, RunHeader& header) {
@@ -164,6 +188,7 @@ bool readSetup(std::string_view text, RunHeader& header) {
         // Older records have neither.
         header.help = json.value("help", std::string());
         header.timeScale = json.value("time_scale", 1.0);
+        readScenario(json, header, setup);
         header.controlNames = json.at("control_names").get<std::vector<std::string>>();
         header.setup = std::move(setup);
     } catch (const nlohmann::json::exception&) {

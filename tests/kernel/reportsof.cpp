@@ -157,7 +157,7 @@ HandKeeper flownAlone(const Scene& scene) {
         giveUp(describe(run.error()));
     HandKeeper keeper;
     run->parts.recorder = &keeper;
-    (void)flyScripted(std::move(run->parts), {}, false, [](const Event&) {});
+    (void)flyScripted(std::move(run->parts), {}, [](const Event&, const Flow&) {});
     return keeper;
 }
 

@@ -76,7 +76,7 @@ void TestShipped::libraryIsWhole() {
     std::vector<std::string> ids;
     for (const Flow& flow : library.front().flows)
         ids.push_back(flow.id);
-    QCOMPARE(ids, (std::vector<std::string>{"taxi_out", "take_off", "landing_roll"}));
+    QCOMPARE(ids, (std::vector<std::string>{"taxi_out", "rejected_take_off", "take_off", "landing_roll"}));
 }
 
 void TestShipped::nothingIsLeftUnexplained() {

@@ -145,9 +145,15 @@ void TestStore::headerAndResultComeBack() {
     Result<Store> store = Store::open(place.file());
     QVERIFY(store);
     const std::unique_ptr<Recorder> recorder = store->recorder();
-    const RunHeader header = testHeader();
+    RunHeader header = testHeader();
+    header.scenario = "Surprises, part 2";
+    header.setup.events = {{"engine", "Engine 2 fails", "first_officer", "Engine failure."},
+                           {"tyre", "A tyre", "", ""}};
     QVERIFY(recorder->begin(header));
-    const std::vector<RunCommand> commands = {{0s, CommandKind::Start, ""},
+    const std::vector<RunCommand> commands = {{0s, CommandKind::Unobserved, "airspeed height"},
+                                              {100ms, CommandKind::CarryOn, "Taxi"},
+                                              {200ms, CommandKind::Start, ""},
+                                              {500ms, CommandKind::Event, "engine"},
                                               {1s, CommandKind::Hold, "the telephone"},
                                               {1500ms, CommandKind::Gap, "the box is unplugged"},
                                               {1700ms, CommandKind::Jump, "flap_12"},
@@ -185,6 +191,8 @@ void TestStore::headerAndResultComeBack() {
     QCOMPARE(back.flowSource, header.flowSource);
     QCOMPARE(back.rigSource, header.rigSource);
     QCOMPARE(back.motionSource, header.motionSource);
+    QCOMPARE(back.scenario, header.scenario);
+    QVERIFY(back.setup.events == header.setup.events);
     QCOMPARE(back.controlNames, header.controlNames);
     QCOMPARE(back.setup.ownSeat, header.setup.ownSeat);
     QCOMPARE(back.setup.isSolo, header.setup.isSolo);

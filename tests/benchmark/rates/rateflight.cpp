@@ -89,24 +89,23 @@ Measured RateFlight::fly(HidSystem& system, bool (*isOver)()) const {
     const DeviceHub& hub = *run->devices;
     Measured measured;
     std::int64_t cpuBefore = -1;
-    (void)flyLive(
-        std::move(run->parts), clock, run->origin, {}, true,
-        [&] {
-            if (cpuBefore < 0 && hub.counters(0).reports > 0)
-                cpuBefore = cpuMicros();
-            if (!isOver())
-                return false;
-            if (measured.cpuMicros == 0)
-                measured.cpuMicros = cpuMicros() - cpuBefore;
-            return true;
-        },
-        [&](const Event& event) {
-            if (event.kind == EventKind::StepSeen)
-                measured.seenNanos.push_back(steadyNanos());
-        },
-        [](const std::string& text) {
-            std::cerr << text << '\n';
-        });
+    const LiveFlight live{clock, run->origin, *run->bell,
+                          [&] {
+                              if (cpuBefore < 0 && hub.counters(0).reports > 0)
+                                  cpuBefore = cpuMicros();
+                              if (!isOver())
+                                  return false;
+                              if (measured.cpuMicros == 0)
+                                  measured.cpuMicros = cpuMicros() - cpuBefore;
+                              return true;
+                          },
+                          [](const std::string& text) {
+                              std::cerr << text << '\n';
+                          }};
+    (void)flyLive(std::move(run->parts), live, {{}, true}, [&](const Event& event, const Flow&) {
+        if (event.kind == EventKind::StepSeen)
+            measured.seenNanos.push_back(steadyNanos());
+    });
     for (std::size_t i = 0; i < m_devices; ++i) {
         const DeviceCounters counters = hub.counters(static_cast<DeviceIndex>(i));
         measured.reports.push_back(counters.reports);
