@@ -59,8 +59,8 @@ private:
 
 } // namespace
 
-LiveBenches::LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile)
-    : m_library(library), m_rigFile(rigFile.empty() ? newRigFile() : std::move(rigFile)), m_devices(systemDevices()) {}
+LiveBenches::LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile, HidSystem& devices)
+    : m_library(library), m_rigFile(rigFile.empty() ? newRigFile() : std::move(rigFile)), m_devices(devices) {}
 
 QString LiveBenches::rigTitle() const {
     return rigTitleOf(m_rigFile);
@@ -76,7 +76,7 @@ Result<std::unique_ptr<BenchHandle>> LiveBenches::open(std::function<void()> onC
     for (const Flow& flow : folder->flows)
         flows.push_back(&flow);
     Result<std::unique_ptr<Workbench>> bench =
-        Workbench::open({*folder->aircraft, flows, m_rigFile, *m_devices, m_clock}, std::move(onChange));
+        Workbench::open({*folder->aircraft, flows, m_rigFile, m_devices, m_clock}, std::move(onChange));
     if (!bench)
         return tl::unexpected<Error>(bench.error());
     return std::make_unique<LiveBench>(*folder, m_rigFile, std::move(flows), std::move(*bench));

@@ -12,8 +12,8 @@ namespace flowhand {
 /// Puts the pilot's rig on the bench, with the devices of this computer. GUI thread.
 class LiveBenches final : public BenchMaker {
 public:
-    /// `rigFile` may be missing yet. The library must outlive the benches.
-    LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile);
+    /// `rigFile` may be missing yet. The library and the devices must outlive the benches.
+    LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile, HidSystem& devices);
 
     [[nodiscard]] QString rigTitle() const override;
     [[nodiscard]] QString rigFile() const override { return QString::fromStdString(m_rigFile); }
@@ -22,7 +22,7 @@ public:
 private:
     const std::vector<AircraftFolder>& m_library;
     std::string m_rigFile;
-    std::unique_ptr<HidSystem> m_devices;
+    HidSystem& m_devices;
     SteadyClock m_clock;
 };
 

@@ -34,8 +34,8 @@ QString LiveRuns::rigsFolder() const {
     return QString::fromStdString(ownRigs());
 }
 
-LiveRuns::LiveRuns(std::string rigFile, std::string storeFile)
-    : m_askedRig(std::move(rigFile)), m_storeFile(std::move(storeFile)), m_devices(systemDevices()) {}
+LiveRuns::LiveRuns(std::string rigFile, std::string storeFile, HidSystem& devices)
+    : m_askedRig(std::move(rigFile)), m_storeFile(std::move(storeFile)), m_devices(devices) {}
 
 std::string LiveRuns::rigFile() const {
     return m_askedRig.empty() ? firstRig() : m_askedRig;
@@ -62,7 +62,7 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     std::optional<Store> store;
     if (opened)
         store.emplace(std::move(*opened));
-    Result<AssembledRun> run = assembleRun(wish, store ? &*store : nullptr, *m_devices, m_clock);
+    Result<AssembledRun> run = assembleRun(wish, store ? &*store : nullptr, m_devices, m_clock);
     if (!run)
         return tl::unexpected(run.error());
     if (!opened)
@@ -80,7 +80,7 @@ bool LiveRuns::canDemonstrate(const AircraftFolder&, const Flow& flow) const {
 
 std::vector<QString> LiveRuns::deviceRemarks() const {
     std::vector<QString> remarks;
-    for (const DeviceInfo& device : m_devices->list()) {
+    for (const DeviceInfo& device : m_devices.list()) {
         if (device.deviceClass != DeviceClass::Controls)
             continue;
         const QString name = QString::fromStdString(device.name);

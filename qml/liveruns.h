@@ -14,7 +14,8 @@ namespace flowhand {
 class LiveRuns final : public RunMaker {
 public:
     /// `rigFile` may be empty: then the first rig of the person's rigs folder is used, as soon as there is one.
-    LiveRuns(std::string rigFile, std::string storeFile);
+    /// `devices` must outlive the runs.
+    LiveRuns(std::string rigFile, std::string storeFile, HidSystem& devices);
 
     [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
                                                           std::function<void()> onChange) override;
@@ -28,7 +29,7 @@ private:
 
     std::string m_askedRig;
     std::string m_storeFile;
-    std::unique_ptr<HidSystem> m_devices;
+    HidSystem& m_devices;
     SteadyClock m_clock;
 };
 

@@ -10,6 +10,7 @@
 
 #include "command/commandline.h"
 #include "command/datafolder.h"
+#include "device/hidsystem.h"
 #include "livebench.h"
 #include "liveruns.h"
 #include "presenter/benchpresenter.h"
@@ -38,9 +39,10 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     const std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", problems);
     Settings settings(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
                       "/flowhand/settings.ini");
-    LiveRuns runs(wish.rigFile, wish.storeFile);
+    const std::unique_ptr<HidSystem> devices = systemDevices();
+    LiveRuns runs(wish.rigFile, wish.storeFile, *devices);
     FlyPresenter fly(library, problems, runs);
-    LiveBenches benches(library, wish.rigFile);
+    LiveBenches benches(library, wish.rigFile, *devices);
     BenchPresenter bench(benches);
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
@@ -53,11 +55,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
-    engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
-                                 {"bench", QVariant::fromValue(&bench)},
-                                 {"settings", QVariant::fromValue(&settings)}});
-    engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
-    return engine.rootObjects().isEmpty() ? EXIT_FAILURE : QGuiApplication::exec();
+    return showWindow(engine, fly, bench, settings) ? QGuiApplication::exec() : EXIT_FAILURE;
 }
 
 } // namespace

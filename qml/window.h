@@ -1,10 +1,19 @@
 #pragma once
 
-class QQmlEngine;
+class QQmlApplicationEngine;
 
 namespace flowhand {
 
+class BenchPresenter;
+class FlyPresenter;
+class Settings;
+
 /// Makes the QML types of this library known to the program; call once before the first engine.
 void registerQmlTypes();
+
+/// Shows the program's window over these presenters, which must outlive the engine. False when it cannot be shown; the
+/// engine has said why.
+[[nodiscard]] bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench,
+                              Settings& settings);
 
 } // namespace flowhand
