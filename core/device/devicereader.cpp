@@ -137,7 +137,6 @@ Error DeviceReader::use(const DeviceInfo& unit) {
         const std::lock_guard lock(m_mutex);
         m_inputs = decoder->inputs();
         m_hasAsked = false;
-        m_listened.clear();
         m_stage = Stage::Connected;
         m_saidCode.clear();
         m_nextReport = notify(DeviceChange::Connected, {}, Time{}) + kTick;
@@ -181,15 +180,14 @@ void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecode
     ++m_reports;
     if (m_hasAsked) {
         const std::lock_guard lock(m_mutex);
-        m_listened = std::exchange(m_asked, {});
+        decoder.listenOnlyTo(m_asked);
         m_hasAsked = false;
     }
     m_changes.clear();
     const ReportFit fit = decoder.decode(report, m_changes);
     m_readings.clear();
     for (const InputChange& change : m_changes)
-        if (isListenedTo(change.input))
-            m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
+        m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
     if (!m_readings.empty()) {
         m_queue.push(m_readings);
         m_bell.ring();

@@ -65,7 +65,6 @@ private:
     [[nodiscard]] Error named(const Error& error) const;
     [[nodiscard]] Error readAll(HidDevice& device, ReportDecoder& decoder);
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
-    [[nodiscard]] bool isListenedTo(std::uint16_t input) const { return m_listened.empty() || m_listened[input]; }
     void suspectLosses(const LossWatch& losses);
     void remarkFit(ReportFit fit);
     void remarkDrops();
@@ -101,7 +100,6 @@ private:
 
     // Of the reader's thread alone
     Time m_nextReport{};                 ///< the earliest time of the next report
-    std::vector<bool> m_listened;        ///< by input; empty: all
     std::uint64_t m_suspectedBefore = 0; ///< of earlier connections
     std::vector<InputChange> m_changes;
     std::vector<Reading> m_readings;

@@ -16,8 +16,9 @@ namespace {
 
 constexpr Duration kLongestWait = std::chrono::hours(1); // the caller waits again
 /// Between two wake-ups by devices: under thousands of reports a second each takes what has come in this time, which
-/// costs a fraction and adds less than a display's or a hand's smallest time. A report after a rest wakes at once.
-constexpr Duration kWakePeriod = std::chrono::microseconds(500);
+/// costs a fraction and leaves a fifth of the millisecond by which a step may be seen later than a bare loop sees it. A
+/// report after a rest wakes at once.
+constexpr Duration kWakePeriod = std::chrono::microseconds(700);
 
 } // namespace
 

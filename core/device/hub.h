@@ -60,7 +60,7 @@ public:
     [[nodiscard]] Time now() const;
 
     /// Until the device's next connection only the changes of these inputs are handed on, one flag an input: what
-    /// nobody uses costs nothing beyond its decoding.
+    /// nobody uses is not even decoded.
     void listenOnlyTo(DeviceIndex device, std::vector<bool> inputs);
 
     /// As of its last connection; empty before the first.

@@ -23,7 +23,7 @@ std::optional<std::int64_t> usedValue(std::int64_t raw, std::int64_t lowest, std
 
 ReportDecoder::ReportDecoder(Descriptor descriptor)
     : m_descriptor(std::move(descriptor)), m_map(makeInputs(m_descriptor)), m_byId(256, -1),
-      m_states(m_map.inputs.size()) {
+      m_states(m_map.inputs.size()), m_isWanted(m_map.inputs.size(), true) {
     for (const InputReport& report : m_descriptor.reports) {
         m_byId[report.id] = static_cast<std::int16_t>(m_reports.size());
         m_reports.push_back({});
@@ -45,8 +45,31 @@ ReportDecoder::ReportDecoder(Descriptor descriptor)
         field.highest = element.highest;
         field.element = i;
         report.hasRelative |= element.isRelative && !element.isArray;
-        (element.isArray ? report.arrays : report.variables).push_back(field);
+        if (element.isArray)
+            report.arrays.push_back(field);
+        else
+            addVariable(report, field);
     }
+}
+
+/// Fields come in the order of their bits.
+void ReportDecoder::addVariable(Report& report, const Field& field) {
+    const std::size_t firstByte = field.bit / 8;
+    if (report.groups.empty() || firstByte >= report.groups.back().endByte)
+        report.groups.push_back({firstByte, firstByte, {}});
+    Group& group = report.groups.back();
+    group.endByte = std::max<std::size_t>(group.endByte, (field.bit + field.size + 7) / 8);
+    group.hasRelative |= field.kind == InputKind::Relative;
+    group.fields.push_back(field);
+}
+
+void ReportDecoder::listenOnlyTo(const std::vector<bool>& inputs) {
+    m_isWanted = inputs;
+    for (Report& report : m_reports)
+        for (Group& group : report.groups)
+            group.isWanted = std::any_of(group.fields.begin(), group.fields.end(), [&](const Field& field) {
+                return isWanted(field.input);
+            });
 }
 
 ReportDecoder::Data ReportDecoder::dataOf(std::span<const std::uint8_t> report) const {
@@ -75,12 +98,23 @@ ReportFit ReportDecoder::decode(std::span<const std::uint8_t> report, std::vecto
         !data.bytes.empty() && std::equal(data.bytes.begin(), data.bytes.end(), layout.last.begin(), layout.last.end());
     if (isSame && !layout.hasRelative)
         return data.fit;
-    layout.last.assign(data.bytes.begin(), data.bytes.end());
-    for (const Field& field : layout.variables)
-        if (field.input != ElementInputs::kNone && hasBits(data.bytes, field.bit, field.size))
-            decodeVariable(field, extractBits(data.bytes, field.bit, field.size, field.isSigned), changes);
+    const std::size_t comparable = std::min(data.bytes.size(), layout.last.size());
+    for (const Group& group : layout.groups) {
+        const auto isAsBefore = [&] {
+            return group.endByte <= comparable &&
+                   std::equal(data.bytes.begin() + static_cast<std::ptrdiff_t>(group.firstByte),
+                              data.bytes.begin() + static_cast<std::ptrdiff_t>(group.endByte),
+                              layout.last.begin() + static_cast<std::ptrdiff_t>(group.firstByte));
+        };
+        if (!group.isWanted || (!group.hasRelative && isAsBefore()))
+            continue;
+        for (const Field& field : group.fields)
+            if (isWanted(field.input) && hasBits(data.bytes, field.bit, field.size))
+                decodeVariable(field, extractBits(data.bytes, field.bit, field.size, field.isSigned), changes);
+    }
     for (const Field& field : layout.arrays)
         decodeArray(field, data.bytes, changes);
+    layout.last.assign(data.bytes.begin(), data.bytes.end());
     return data.fit;
 }
 
@@ -110,7 +144,7 @@ void ReportDecoder::decodeArray(const Field& field, std::span<const std::uint8_t
             m_asserted[static_cast<std::size_t>(raw - field.lowest)] = 1;
     }
     for (std::size_t i = 0; i < inputs.size(); ++i)
-        if (inputs[i] != ElementInputs::kNone)
+        if (isWanted(inputs[i]))
             change(inputs[i], m_asserted[i], false, changes);
 }
 
@@ -132,13 +166,14 @@ ReportValues ReportDecoder::values(std::span<const std::uint8_t> report) const {
     if (!data.report)
         return values;
     const Report& layout = m_reports[*data.report];
-    for (const Field& field : layout.variables) {
-        if (!hasBits(data.bytes, field.bit, field.size))
-            continue;
-        const std::int64_t raw = extractBits(data.bytes, field.bit, field.size, field.isSigned);
-        values.elements.push_back(
-            {field.element, raw, usedValue(raw, field.lowest, field.highest, field.hasRange, field.hasNull)});
-    }
+    for (const Group& group : layout.groups)
+        for (const Field& field : group.fields) {
+            if (!hasBits(data.bytes, field.bit, field.size))
+                continue;
+            const std::int64_t raw = extractBits(data.bytes, field.bit, field.size, field.isSigned);
+            values.elements.push_back(
+                {field.element, raw, usedValue(raw, field.lowest, field.highest, field.hasRange, field.hasNull)});
+        }
     for (const Field& field : layout.arrays) {
         ArrayValue array{field.element, {}};
         const InputElement& element = m_descriptor.elements[field.element];

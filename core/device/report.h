@@ -62,6 +62,9 @@ public:
     /// Appends the inputs that this report changes; in the first report of an id all of its inputs.
     ReportFit decode(std::span<const std::uint8_t> report, std::vector<InputChange>& changes);
 
+    /// From now on decode() tells of these inputs only, one flag an input; the others are not even decoded.
+    void listenOnlyTo(const std::vector<bool>& inputs);
+
     /// Every element's value in this report, changed or not; totals and states stay as they are.
     [[nodiscard]] ReportValues values(std::span<const std::uint8_t> report) const;
 
@@ -79,12 +82,20 @@ private:
         std::int64_t highest = 0;
         std::size_t element = 0;
     };
+    /// Fields that share bytes with each other and with no field outside.
+    struct Group {
+        std::size_t firstByte = 0;
+        std::size_t endByte = 0;
+        std::vector<Field> fields; ///< of variables
+        bool hasRelative = false;
+        bool isWanted = true; ///< decode() tells of one of its fields
+    };
     struct Report {
         std::uint8_t id = 0;
         std::size_t bytes = 0;
-        std::vector<Field> variables;
+        std::vector<Group> groups;
         std::vector<Field> arrays;      ///< the first slot
-        std::vector<std::uint8_t> last; ///< data of the report before, to see at once that nothing changed
+        std::vector<std::uint8_t> last; ///< data of the report before, to see at once what did not change
         bool hasRelative = false;
     };
     struct InputState {
@@ -100,6 +111,10 @@ private:
     };
 
     [[nodiscard]] Data dataOf(std::span<const std::uint8_t> report) const;
+    [[nodiscard]] bool isWanted(std::uint16_t input) const {
+        return input != ElementInputs::kNone && m_isWanted[input];
+    }
+    static void addVariable(Report& report, const Field& field);
     void decodeVariable(const Field& field, std::int64_t raw, std::vector<InputChange>& changes);
     void decodeArray(const Field& field, std::span<const std::uint8_t> data, std::vector<InputChange>& changes);
     void change(std::uint16_t input, std::int64_t raw, bool isNull, std::vector<InputChange>& changes);
@@ -109,6 +124,7 @@ private:
     std::vector<Report> m_reports;
     std::vector<std::int16_t> m_byId;     ///< 256 indexes into m_reports; -1: unknown
     std::vector<InputState> m_states;     ///< by input
+    std::vector<bool> m_isWanted;         ///< by input
     std::vector<std::uint8_t> m_asserted; ///< by slot value of the array in hand
 };
 

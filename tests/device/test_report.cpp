@@ -12,6 +12,7 @@ class TestReport : public QObject {
 private slots:
     void onlyChangesTravel_data();
     void onlyChangesTravel();
+    void othersAreNotDecoded();
     void lengthsAreTold_data();
     void lengthsAreTold();
     void valuesDoNotDisturbTotals();
@@ -43,6 +44,12 @@ void TestReport::onlyChangesTravel_data() {
     QTest::newRow("5.6 each report id has its own state")
         << "05 01 25 7F 75 08 95 01 85 01 09 30 81 02 85 02 09 31 81 02"
         << QStringList{"01 05", "02 05", "01 05", "02 06"} << QStringList{"X=5", "Y=5", "", "Y=6"};
+    QTest::newRow("fields that share a byte: either may be what changed in it")
+        << "05 01 26 FF 0F 75 0C 95 02 09 30 09 31 81 02" << QStringList{"01 20 03", "01 30 03", "01 31 03", "02 31 03"}
+        << QStringList{"X=1 Y=50", "Y=51", "X=257", "X=258"};
+    QTest::newRow("6.2.2.5 relative adds again though the bytes are the same")
+        << "05 01 25 7F 75 08 95 01 09 30 81 02 15 81 09 38 81 06" << QStringList{"05 01", "05 01", "06 01"}
+        << QStringList{"X=5 Wheel=1", "Wheel=2", "X=6 Wheel=3"};
     QTest::newRow("truncated: what is missing changes nothing")
         << "05 01 25 7F 75 08 95 02 09 30 09 31 81 02" << QStringList{"05 06", "07", "07 08"}
         << QStringList{"X=5 Y=6", "X=7", "Y=8"};
@@ -65,6 +72,24 @@ void TestReport::onlyChangesTravel() {
         found << textOf(decoder, changed);
     }
     QCOMPARE(found, changes);
+}
+
+void TestReport::othersAreNotDecoded() {
+    const auto parsed = parseDescriptor(bytesOf(published::kJoystick));
+    QVERIFY(parsed);
+    ReportDecoder decoder(*parsed);
+    std::vector<bool> wanted;
+    for (const InputInfo& input : decoder.inputs())
+        wanted.push_back(input.name == "Y" || input.name == "button 2");
+    decoder.listenOnlyTo(wanted);
+    QStringList found;
+    for (const char* report : {"00 01 02 1F", "7F 7F 02 2F", "00 01 03 0F", "00 01 04 1F"}) {
+        std::vector<InputChange> changed;
+        decoder.decode(bytesOf(report), changed);
+        found << textOf(decoder, changed);
+    }
+    QCOMPARE(found, (QStringList{"Y=2 button 2=0", "button 2=1", "Y=3 button 2=0", "Y=4"}));
+    QCOMPARE(decoder.values(bytesOf("05 01 04 1F")).elements.size(), parsed->elements.size());
 }
 
 void TestReport::lengthsAreTold_data() {
