@@ -1,6 +1,7 @@
 #include "rig/rig.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "base/tomlfile.h"
 #include "rig/inputbinding.h"
@@ -36,8 +37,8 @@ struct SignalState {
 
 struct Rig::Wiring {
     Wiring(RigFile rigFile, const SignalTable& signals, std::size_t controlCount)
-        : file(std::move(rigFile)), connected(file.devices.size()), timers(file.controls.size(), kForever), names(1),
-          facts(controlCount), states(controlCount) {
+        : file(std::move(rigFile)), connected(file.devices.size()), timers(file.controls.size(), kForever),
+          faults(file.controls.size()), names(1), facts(controlCount), states(controlCount) {
         for (std::size_t i = 0; i < file.controls.size(); ++i) {
             const Control& control = *file.controls[i];
             names.push_back(control.name());
@@ -68,7 +69,20 @@ struct Rig::Wiring {
             put({output.time, signal, output.value, actor, Origin::Device, controlId(at)}, state, samples);
         }
         outputs.clear();
-        timers[at] = file.controls[at]->nextTimer();
+        look(at);
+    }
+
+    /// What control `at` says of itself after anything happened to it.
+    void look(std::size_t at) {
+        if (const Time timer = file.controls[at]->nextTimer(); timer != timers[at]) {
+            timers[at] = timer;
+            soonest = *std::min_element(timers.begin(), timers.end());
+        }
+        std::string fault = file.controls[at]->fault();
+        if (fault == faults[at])
+            return;
+        faults[at] = std::move(fault);
+        haveFaultsChanged = true;
     }
 
     /// Several changes of one signal at one instant are one change: the last value counts.
@@ -109,7 +123,7 @@ struct Rig::Wiring {
             if (!usesDevice(i, device))
                 continue;
             file.controls[i]->forget();
-            timers[i] = file.controls[i]->nextTimer();
+            look(i);
             for (const SignalId signal : file.controls[i]->signals())
                 states[indexOf(signal)].isHeard = false;
         }
@@ -118,6 +132,9 @@ struct Rig::Wiring {
     RigFile file;
     std::vector<std::optional<ConnectedDevice>> connected; ///< by DeviceIndex
     std::vector<Time> timers;                              ///< by control
+    Time soonest = kForever;                               ///< of the timers
+    std::vector<std::string> faults;                       ///< by control; empty: none
+    bool haveFaultsChanged = false;
     std::vector<std::string> names;
     std::vector<ControlFacts> facts;
     std::vector<SignalState> states;
@@ -221,10 +238,8 @@ void Rig::take(const Reading& reading, std::vector<Sample>& samples) {
 
 void Rig::advance(Time time, std::vector<Sample>& samples) {
     Wiring& wiring = *m_wiring;
-    for (;;) {
-        const auto next = std::min_element(wiring.timers.begin(), wiring.timers.end());
-        if (next == wiring.timers.end() || *next > time)
-            return;
+    while (wiring.soonest <= time) {
+        const auto next = std::find(wiring.timers.begin(), wiring.timers.end(), wiring.soonest);
         const auto at = static_cast<std::size_t>(next - wiring.timers.begin());
         wiring.file.controls[at]->advance(*next, wiring.outputs);
         wiring.tell(at, samples);
@@ -232,9 +247,7 @@ void Rig::advance(Time time, std::vector<Sample>& samples) {
 }
 
 Time Rig::nextTimer() const {
-    const std::vector<Time>& timers = m_wiring->timers;
-    const auto next = std::min_element(timers.begin(), timers.end());
-    return next == timers.end() ? kForever : *next;
+    return m_wiring->soonest;
 }
 
 void Rig::lose(DeviceIndex device, Time time, std::vector<Sample>& samples) {
@@ -312,10 +325,14 @@ std::vector<SignalId> Rig::unheard() const {
 
 std::vector<std::string> Rig::faults() const {
     std::vector<std::string> all;
-    for (const std::unique_ptr<Control>& control : m_wiring->file.controls)
-        if (const std::string fault = control->fault(); !fault.empty())
-            all.push_back(control->name() + ": " + fault);
+    for (std::size_t i = 0; i < m_wiring->faults.size(); ++i)
+        if (!m_wiring->faults[i].empty())
+            all.push_back(m_wiring->file.controls[i]->name() + ": " + m_wiring->faults[i]);
     return all;
+}
+
+bool Rig::takeFaultChange() {
+    return std::exchange(m_wiring->haveFaultsChanged, false);
 }
 
 } // namespace flowhand

@@ -78,6 +78,8 @@ public:
     [[nodiscard]] const std::vector<std::string>& remarks() const;
     /// What is wrong with a control now: "Automatic brake: closed at the same time: button 1, button 2; ...".
     [[nodiscard]] std::vector<std::string> faults() const;
+    /// Whether faults() may say something else than at the last call.
+    [[nodiscard]] bool takeFaultChange();
 
 private:
     struct Wiring;

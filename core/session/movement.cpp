@@ -113,15 +113,15 @@ Time MovementDetector::settlesAt(const Track& track) const {
 }
 
 void MovementDetector::settle(Time time, std::vector<ControlMovement>& settled) {
-    const std::vector<SignalId> candidates = m_moving;
-    for (const SignalId control : candidates) {
+    std::erase_if(m_moving, [&](SignalId control) {
         Track& track = m_tracks[indexOf(control)];
         if (settlesAt(track) > time)
-            continue;
+            return false;
         settled.push_back(track.movement);
         track.rest = track.movement.to;
-        stop(control);
-    }
+        track.isMoving = false;
+        return true;
+    });
 }
 
 Time MovementDetector::nextTimer() const {

@@ -28,7 +28,8 @@ struct RunLoop::State {
 
     explicit State(RunParts runParts)
         : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
-          link(parts.feed, *parts.aircraft, parts.sources), notices(parts.notices) {
+          link(parts.feed, *parts.aircraft, parts.sources), flown(parts.aircraft->controls.size()),
+          notices(parts.notices) {
         if (parts.scenario != nullptr)
             watch.emplace(*parts.scenario, parts.aircraft->signals, parts.header.setup.seed);
     }
@@ -336,18 +337,21 @@ struct RunLoop::State {
         // Nothing tells of it when a hand regains a lever: the signal is where the lever stood already.
         const std::vector<Value>& values = session.values();
         for (const CockpitControl& control : parts.aircraft->controls)
-            parts.practice->take({time - stood, control.signal, values[indexOf(control.signal)]});
-        for (Sample sample : made) {
-            if (session.isOfLever(sample))
-                continue;
-            sample.time = time - stood;
-            parts.practice->take(sample);
-        }
+            flyBy(control.signal, values[indexOf(control.signal)], time);
+        for (const Sample& sample : made)
+            if (parts.aircraft->isControl(sample.signal) && !session.isOfLever(sample))
+                flyBy(sample.signal, sample.value, time);
         if (!isFlying() || parts.practice->nextStep() + stood > time)
             return;
         const std::size_t before = made.size();
         parts.practice->step(made);
         link.keepPractised(made, before);
+    }
+
+    void flyBy(SignalId control, Value value, Time time) {
+        if (std::exchange(flown[indexOf(control)], value) == value)
+            return;
+        parts.practice->take({time - stood, control, value});
     }
 
     /// Only news travels; of simultaneous changes of one signal the last one counts.
@@ -496,6 +500,8 @@ struct RunLoop::State {
 
     /// What is wrong with a control is said once, and again after it was right.
     void noteFaults() {
+        if (!parts.rig->takeFaultChange())
+            return;
         std::vector<std::string> now = parts.rig->faults();
         for (const std::string& fault : now)
             if (std::find(faults.begin(), faults.end(), fault) == faults.end())
@@ -596,6 +602,7 @@ struct RunLoop::State {
     std::deque<DeviceNotice> news;
     std::vector<std::string> faults;
     std::deque<PartnerMove> partner;
+    std::vector<Value> flown; ///< by SignalId of the controls: what the practice aircraft was told last
     std::vector<Sample> made; ///< of one instant
     std::vector<Sample> batch;
     std::vector<Event> events;
