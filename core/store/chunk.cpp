@@ -79,7 +79,7 @@ private:
         putVarint(m_high, static_cast<std::uint64_t>(since) >> 8);
         for (const std::size_t column : m_shape)
             m_columns[column].last = m_time;
-        const auto [at, isNew] = m_shapeIndex.emplace(std::move(m_shape), m_shapes.size());
+        const auto [at, isNew] = m_shapeIndex.try_emplace(m_shape, m_shapes.size());
         if (isNew)
             m_shapes.push_back(&at->first);
         putVarint(m_shapeNumbers, at->second);
@@ -88,7 +88,7 @@ private:
 
     std::size_t columnOf(const Sample& sample) {
         const auto [at, isNew] =
-            m_columnIndex.emplace(std::tuple(sample.signal, sample.actor, sample.control), m_columns.size());
+            m_columnIndex.try_emplace(std::tuple(sample.signal, sample.actor, sample.control), m_columns.size());
         if (isNew)
             m_columns.push_back({sample.signal, sample.actor, sample.control, {}, m_start});
         return at->second;
