@@ -3,6 +3,7 @@
 #include <atomic>
 #include <thread>
 
+#include "rateflight.h"
 #include "stream.h"
 
 using namespace flowhand;
@@ -17,7 +18,7 @@ struct Loop {
     void run(bool (*isOver)()) {
         std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
         std::uint8_t downBefore = 0;
-        while (!isOver()) {
+        while (device != nullptr && !isOver()) {
             const auto length = device->read(buffer, std::chrono::milliseconds(100));
             if (!length || *length == 0)
                 continue;
@@ -32,15 +33,20 @@ struct Loop {
 
 } // namespace
 
-Measured runBareLoop(std::vector<std::unique_ptr<HidDevice>> devices, bool (*isOver)()) {
-    std::vector<Loop> loops(devices.size());
+Measured runBareLoop(HidSystem& system, std::size_t devices, bool (*isOver)()) {
+    std::vector<Loop> loops(devices);
+    for (const DeviceInfo& info : system.list()) {
+        const std::size_t at = info.product - RateFlight::kFirstProduct;
+        if (info.vendor != RateFlight::kVendor || at >= devices)
+            continue;
+        if (auto device = system.open(info))
+            loops[at].device = std::move(*device);
+    }
     std::vector<std::thread> threads;
-    for (std::size_t i = 0; i < loops.size(); ++i) {
-        loops[i].device = std::move(devices[i]);
-        threads.emplace_back([&loop = loops[i], isOver] {
+    for (Loop& loop : loops)
+        threads.emplace_back([&loop, isOver] {
             loop.run(isOver);
         });
-    }
     while (loops.front().reports == 0 && !isOver())
         std::this_thread::sleep_for(std::chrono::milliseconds(1));
     const std::int64_t cpuBefore = cpuMicros();

@@ -3,7 +3,6 @@
 #include <istream>
 #include <ostream>
 #include <sstream>
-#include <string>
 
 void Measured::write(std::ostream& out) const {
     out << "reports";
@@ -12,6 +11,8 @@ void Measured::write(std::ostream& out) const {
     out << "\nsuspected " << suspected << "\ncpu " << cpuMicros << '\n';
     for (const std::int64_t seen : seenNanos)
         out << "seen " << seen << '\n';
+    if (hasWindow)
+        out << "window " << shown << '\n';
     out << std::flush;
 }
 
@@ -21,7 +22,10 @@ Measured Measured::read(std::istream& in) {
         std::istringstream words(line);
         std::string word;
         words >> word;
-        if (word == "reports")
+        if (word == "window") {
+            measured.hasWindow = true;
+            std::getline(words >> std::ws, measured.shown);
+        } else if (word == "reports")
             for (std::uint64_t count = 0; words >> count;)
                 measured.reports.push_back(count);
         else if (word == "suspected")

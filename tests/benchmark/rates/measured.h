@@ -3,6 +3,7 @@
 #include <chrono>
 #include <cstdint>
 #include <iosfwd>
+#include <string>
 #include <sys/resource.h>
 #include <vector>
 
@@ -12,7 +13,9 @@ struct Measured {
     std::vector<std::uint64_t> reports;  ///< by device
     std::uint64_t suspected = 0;         ///< reports that the program says may have been lost
     std::int64_t cpuMicros = 0;          ///< user and system time of the process, from the first report on
-    std::vector<std::int64_t> seenNanos; ///< steady clock when each press was known
+    std::vector<std::int64_t> seenNanos; ///< steady clock when each press was known, or with a window: was shown
+    bool hasWindow = false;
+    std::string shown; ///< what the window says of lost reports, last
 
     void write(std::ostream& out) const;
     [[nodiscard]] static Measured read(std::istream& in);

@@ -26,7 +26,8 @@ constexpr std::array<const char*, StreamReport::kButtons> kSwitches{"taxi_light"
 
 void writeFlow(const fs::path& file, std::size_t steps) {
     std::ofstream out(file);
-    out << "format = 1\ntitle = \"Rates\"\nphases = [\"taxi_out\"]\nseat = \"captain\"\n[start]\nplace = \"stand\"\n";
+    out << "format = 1\ntitle = \"Rates\"\nphases = [\"taxi_out\"]\nseat = \"captain\"\n[start]\nplace = \"stand\"\n"
+           "[start.controls]\nparking_brake = \"on\"\n"; // it is not, so a run waits until that is waived
     for (std::size_t i = 0; i < steps; ++i) {
         out << "[[step]]\nid = \"press_" << i << "\"\ntitle = \"Press\"\nwithin = \"100 s\"\ndone = \"rise("
             << kSwitches[i % kSwitches.size()] << ")\"\nwhy = \"To be timed.\"\n";

@@ -54,6 +54,7 @@ struct StreamWish {
     int rate = 1000; ///< reports a second of each device
     int seconds = 1;
     StreamMotion motion = StreamMotion::Flicker;
+    bool hasPresses = true;
 };
 
 /// The buttons of the first device that are down after so many ms: they are pressed in turn, one every 160 ms, and each
@@ -89,7 +90,8 @@ void stream(std::size_t devices, const StreamWish& wish, std::ostream& log, Send
         const auto now = Clock::now();
         latest = std::max(latest, now - due);
         StreamReport report;
-        const std::uint8_t down = device == 0 ? buttonsAt(number * 1000 / wish.rate) : std::uint8_t(0);
+        const std::uint8_t down =
+            device == 0 && wish.hasPresses ? buttonsAt(number * 1000 / wish.rate) : std::uint8_t(0);
         report.buttons = down;
         if (wish.motion != StreamMotion::Rest) {
             for (std::uint16_t& axis : report.axes)
