@@ -28,10 +28,9 @@ void collect(const Json& json, const std::string& part, std::vector<Finding>& al
     for (const auto& [name, member] : json.items()) {
         if (name != "findings") {
             // The parts of a control are objects by input below "axes" and "contacts".
-            if (member.is_object()) {
-                const bool isPart = name != "axes" && name != "contacts" && name != "switch" && name != "filters";
-                collect(member, isPart ? name : std::string(), all);
-            }
+            // What followed for the filters was of the rig file as it was then.
+            if (member.is_object() && name != "filters")
+                collect(member, name == "axes" || name == "contacts" || name == "switch" ? std::string() : name, all);
             continue;
         }
         for (const Json& finding : member) {

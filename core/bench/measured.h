@@ -11,7 +11,7 @@ namespace flowhand {
 // What was measured, read back from evidence.
 
 /// All findings of a stored result, as results.h writes them; those of each part after another. What cannot be read is
-/// left out.
+/// left out, and what followed for the filters: it was of the rig file as it was then.
 [[nodiscard]] std::vector<Finding> findingsIn(const std::string& result);
 
 /// Of a record of kind `calibration`; findings apart. Error `damaged-evidence`.

@@ -11,7 +11,7 @@ namespace {
 
 /// Besides what the pages share: the measurements of one control.
 constexpr const char* kMeasurementStyle = R"(
-section { break-inside: avoid; border-bottom: 0.2mm solid #999; padding-bottom: 2mm; } h3 { font-size: 11pt; margin: 3mm 0 1mm; }
+section { break-inside: avoid; border-bottom: 0.2mm solid #999; padding-bottom: 2mm; } h3 { font-size: 11pt; margin: 3mm 0 1mm; } h3 .small { font-weight: 400; }
 .figures td { border: 0; padding: 0.2mm 3mm 0.2mm 0; font-size: 9.5pt; } .figures td:first-child { white-space: nowrap; color: #333; } .figures { width: auto; }
 .plots { display: flex; flex-wrap: wrap; gap: 2mm 6mm; margin-top: 1.5mm; } figure { margin: 0; } figcaption { font-size: 8.5pt; color: #333; }
 )";

@@ -102,7 +102,8 @@ private:
         fact(lead + "Noise", "sigma " + counts(axis.sigma) + ", peak to peak " + counts(axis.peakToPeak) + "; " +
                                  shown(axis.effectiveBits) + " effective and " + shown(axis.noiseFreeBits) +
                                  " noise-free bits");
-        std::string wear = axis.spikes == 0 ? "no spike" : std::to_string(axis.spikes) + " spikes";
+        std::string wear =
+            axis.spikes == 0 ? "no spike" : std::to_string(axis.spikes) + (axis.spikes == 1 ? " spike" : " spikes");
         if (!axis.gaps.empty())
             wear += ", " + std::to_string(axis.gaps.size()) + " gaps";
         if (axis.deadCodes)
