@@ -32,6 +32,13 @@ FlapFigures flapAt(const AerodynamicFigures& figures, double angle) {
 
 } // namespace
 
+const FlapFigures* AerodynamicFigures::flap(const std::string& position) const {
+    const auto at = std::find_if(flaps.begin(), flaps.end(), [&](const FlapFigures& each) {
+        return each.position == position;
+    });
+    return at == flaps.end() ? nullptr : &*at;
+}
+
 double groundEffect(double height, double span) {
     const double ratio = 16.0 * std::max(0.0, height) / span;
     return ratio * ratio / (1.0 + ratio * ratio);

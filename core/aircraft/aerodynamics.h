@@ -29,6 +29,9 @@ struct AerodynamicFigures {
     double gearTransit = 1.0;       ///< s
     double spoilerTransit = 1.0;    ///< s
     std::vector<FlapFigures> flaps; ///< by rising angle
+
+    /// Of that position of the lever; null without one.
+    [[nodiscard]] const FlapFigures* flap(const std::string& position) const;
 };
 
 /// N; lift across the flow, drag along it.

@@ -76,7 +76,7 @@ void GroundHandling::pressBrakes(const GroundFigures& figures, const SteeringDem
                              seconds, figures.brakeLag);
     const double onNose = state.isNoseDown ? figures.centreOfGravity / figures.wheelbase : 0.0;
     const double onSide = state.weightOnWheels * (1.0 - onNose) / 2.0;
-    const double most = figures.antiSkid * figures.friction * onSide;
+    const double most = brakingFriction(figures, state.speed) * onSide;
     m_brakeLeft = std::min(most, m_pressureLeft * figures.brakeForce);
     m_brakeRight = std::min(most, m_pressureRight * figures.brakeForce);
 }

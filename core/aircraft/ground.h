@@ -2,33 +2,39 @@
 
 #include <cstdint>
 
+#include "aircraft/friction.h"
+
 namespace flowhand {
 
 /// Wheels, brakes and steering. Angles in rad.
 struct GroundFigures {
-    double wheelbase = 0.0;       ///< m, main wheels to nosewheel
-    double track = 0.0;           ///< m, between the main wheels' middles
-    double centreOfGravity = 0.0; ///< m ahead of the main wheels
-    double yawInertia = 0.0;      ///< kg m2 about the main wheels
-    double rolling = 0.0;         ///< friction of a free wheel, once rolling
-    double breakaway = 0.0;       ///< the same, standing
-    double friction = 0.0;        ///< the most a braked or cornering tyre can hold, by surface
-    double antiSkid = 0.0;        ///< share of it that braking reaches
-    double brakeForce = 0.0;      ///< N, one side at full pedal
-    double brakeLag = 0.0;        ///< s
-    double parkingBrake = 0.0;    ///< share of full pedal
-    double corneringForce = 0.0;  ///< N per rad of the nosewheel's slip
-    double tillerSlow = 0.0;      ///< m/s, full authority up to here
-    double tillerFast = 1.0;      ///< m/s, least authority from here
-    double tillerLeast = 1.0;     ///< share
-    double pedalAngle = 0.0;      ///< nosewheel angle at full pedal, slow
-    double pedalSlow = 0.0;       ///< m/s
-    double pedalFast = 0.0;       ///< m/s
-    double pedalLeast = 0.0;      ///< share
-    double steeringLimit = 0.0;   ///< nosewheel, either side
-    double steeringRate = 0.0;    ///< rad/s
-    double rudderMoment = 0.0;    ///< m3: yawing moment = dynamic pressure x this at full pedal
-    double finMoment = 0.0;       ///< m3 per rad of sideslip, turning into the wind
+    double wheelbase = 0.0;           ///< m, main wheels to nosewheel
+    double track = 0.0;               ///< m, between the main wheels' middles
+    double centreOfGravity = 0.0;     ///< m ahead of the main wheels
+    double yawInertia = 0.0;          ///< kg m2 about the main wheels
+    double rolling = 0.0;             ///< friction of a free wheel, once rolling
+    double breakaway = 0.0;           ///< the same, standing
+    double friction = 0.0;            ///< the most a braked or cornering tyre can hold, by surface
+    Braking braking = Braking::Share; ///< how the surface brakes
+    double braked = 0.0;              ///< braking coefficient where it is known as a whole
+    double antiSkid = 0.0;            ///< share of it that braking reaches
+    double antiSkidWet = 0.0;         ///< the same on a wet runway; 14 CFR 25.109(c)(2): 0.30, 0.50 or 0.80 by its kind
+    double tyrePressure = 0.0;        ///< Pa
+    double brakeForce = 0.0;          ///< N, one side at full pedal
+    double brakeLag = 0.0;            ///< s
+    double parkingBrake = 0.0;        ///< share of full pedal
+    double corneringForce = 0.0;      ///< N per rad of the nosewheel's slip
+    double tillerSlow = 0.0;          ///< m/s, full authority up to here
+    double tillerFast = 1.0;          ///< m/s, least authority from here
+    double tillerLeast = 1.0;         ///< share
+    double pedalAngle = 0.0;          ///< nosewheel angle at full pedal, slow
+    double pedalSlow = 0.0;           ///< m/s
+    double pedalFast = 0.0;           ///< m/s
+    double pedalLeast = 0.0;          ///< share
+    double steeringLimit = 0.0;       ///< nosewheel, either side
+    double steeringRate = 0.0;        ///< rad/s
+    double rudderMoment = 0.0;        ///< m3: yawing moment = dynamic pressure x this at full pedal
+    double finMoment = 0.0;           ///< m3 per rad of sideslip, turning into the wind
 };
 
 /// What the hands and feet ask. Shares are 0..1, pedals -1..1, right positive; angles in rad.

@@ -38,7 +38,7 @@ double engineArm(std::size_t engine, std::size_t engines, double outermost) {
 AircraftModel::AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route,
                              const StartPlace& place, const FlightValues& values, const CockpitState& cockpit)
     : m_figures(figures), m_plan(plan), m_route(&route), m_values(values), m_engines(cockpit.engines.size()),
-      m_isFeatheredByItself(cockpit.engines.size(), false), m_assist(firstPhase(place)) {
+      m_isFeatheredByItself(cockpit.engines.size(), false), m_assist(firstPhase(place)), m_ground(figures.wheels) {
     putInPlace(place, cockpit);
 }
 
@@ -49,7 +49,7 @@ void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cock
     m_heading = start.heading;
     m_at = {start.at.x - m_figures.wheels.wheelbase * std::sin(m_heading),
             start.at.y - m_figures.wheels.wheelbase * std::cos(m_heading)};
-    m_mass = place.mass > 0.0 ? place.mass : m_figures.mass.mass;
+    load(place.mass > 0.0 ? place.mass : m_figures.mass.mass);
     m_height = std::max(0.0, place.height);
     m_isOnGround = m_height <= 0.0;
     m_hasLanded = m_isOnGround && place.calibrated > 0.0 && !place.isTakeOffRoll;
@@ -58,6 +58,7 @@ void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cock
     m_airframe.settle(airframeDemand(cockpit));
     for (std::size_t i = 0; i < m_engines.size(); ++i)
         m_engines[i].settle(m_figures.engine, engineDemand(cockpit, i));
+    workOutSpeeds();
     if (m_isOnGround)
         return;
     m_path = -std::asin(std::clamp(place.sink / std::max(m_speed, 1.0), -0.5, 0.5));
@@ -99,7 +100,8 @@ EngineDemand AircraftModel::engineDemand(const CockpitState& cockpit, std::size_
     demand.lever = controls.lever;
     demand.reverseLever = controls.reverseLever;
     demand.leastPower = least;
-    demand.hasFuel = controls.hasFuel && !controls.isFireHandlePulled && cockpit.isFuelSelected && hasSpark;
+    demand.hasFuel =
+        m_fuel > 0.0 && controls.hasFuel && !controls.isFireHandlePulled && cockpit.isFuelSelected && hasSpark;
     demand.isOnGround = m_isOnGround;
     demand.hasStarter = controls.hasStarter && m_figures.engine.crankPower > 0.0;
     demand.isCranked = controls.isCranked && cockpit.hasBattery;
@@ -294,7 +296,7 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
                                sideslip,
                                m_pitch < m_figures.body.raisedNose};
     const double before = m_speed;
-    m_speed = std::max(0.0, m_speed + m_wheels.step(m_figures.wheels, steering, rolling, seconds) * seconds);
+    m_speed = std::max(0.0, m_speed + m_wheels.step(m_ground, steering, rolling, seconds) * seconds);
     m_turnRate = m_wheels.yawRate();
     const double halfway = m_heading + m_turnRate * seconds / 2.0;
     const double mean = (before + m_speed) / 2.0;
@@ -342,13 +344,21 @@ void AircraftModel::stepInAir(const CockpitState& cockpit, const AssistCommand& 
 
 void AircraftModel::step(const CockpitState& cockpit, double seconds) {
     moveParts(cockpit, seconds);
+    burnFuel(seconds);
+    workOutSpeeds();
     const Forces now = forces();
-    const AssistCommand command = m_assist.fly(m_figures.assist, m_values.speeds, assistView(cockpit, now), seconds);
+    const AssistCommand command =
+        m_assist.fly(m_figures.assist, {m_takeOff.vr, m_takeOff.v2}, assistView(cockpit, now), seconds);
     if (m_isOnGround)
         stepOnGround(cockpit, command, now, seconds);
     else
         stepInAir(cockpit, command, now, seconds);
     m_routeDistance = m_route->line.nearest(nosewheel(), m_routeDistance);
+    m_altimeterSetting = cockpit.altimeterSetting;
+    if (m_isOnGround) {
+        const LinePoint line = m_route->line.pointAt(m_routeDistance);
+        m_quality.step(crossOf(nosewheel(), line), m_speed, line.curvature != 0.0, seconds);
+    }
 }
 
 bool AircraftModel::isRunwayClear() const {
@@ -383,6 +393,14 @@ MotionState AircraftModel::motion() const {
     state.centrelineAngle = wrapped(m_heading - line.heading) * degrees;
     state.lineCurvature = m_route->line.pointAt(m_routeDistance + kLookAhead).curvature * 1000.0;
     state.stopDistance = m_route->nextStop(m_routeDistance, m_plan.stopPassed) - m_routeDistance;
+    state.lineOffsetRms = m_quality.rms();
+    state.lineOffsetLargest = m_quality.largest();
+    state.turnSpeedLargest = m_quality.turnSpeed() / kMetresPerSecondPerKnot;
+    state.trueAirspeed = airspeed / kMetresPerSecondPerKnot;
+    const double setting = m_altimeterSetting > 0.0 ? m_altimeterSetting : m_figures.weather.setting;
+    state.indicatedAltitude = state.altitude - pressureAltitude(setting) / kMetresPerFoot;
+    state.densityAltitude = densityAltitude(air().density) / kMetresPerFoot;
+    tellLoading(state);
     state.isOnGround = m_isOnGround;
     state.isAutobrakeActive = m_isOnGround && m_autobrake.isActive();
     state.isTurnAhead = m_isOnGround && m_route->line.bends(m_routeDistance - m_figures.wheels.wheelbase,

@@ -6,7 +6,9 @@
 #include "aircraft/autobrake.h"
 #include "aircraft/groundplan.h"
 #include "aircraft/motionwriter.h"
+#include "aircraft/performance.h"
 #include "aircraft/practicefile.h"
+#include "aircraft/steeringquality.h"
 #include "procedure/failure.h"
 
 namespace flowhand {
@@ -48,11 +50,13 @@ struct CockpitState {
     bool isFuelSelected = true;
     bool hasBattery = true;
     bool isAutofeatherArmed = false;
+    double altimeterSetting = 0.0; ///< Pa; 0: the field's
 };
 
-/// What the profile is flown by; from the aircraft file.
+/// What take-off and landing are worked out for; from the aircraft file.
 struct FlightValues {
-    ProfileSpeeds speeds;
+    std::string plannedFlap; ///< position of the flap lever for the take-off
+    std::string landingFlap;
     double takeOffLever = 0.0; ///< %, lever position that the take-off button stands for; 0: no such button
 };
 
@@ -78,6 +82,8 @@ public:
     [[nodiscard]] double height() const { return m_height; }   ///< m
     [[nodiscard]] double path() const { return m_path; }       ///< rad
     [[nodiscard]] double mass() const { return m_mass; }       ///< kg
+    [[nodiscard]] double fuel() const { return m_fuel; }       ///< kg
+    [[nodiscard]] const TakeOffSpeeds& takeOffSpeeds() const { return m_takeOff; }
     [[nodiscard]] bool isOnGround() const { return m_isOnGround; }
     [[nodiscard]] double routeDistance() const { return m_routeDistance; } ///< m, of the nosewheel
 
@@ -115,6 +121,11 @@ private:
     [[nodiscard]] double rollRate(const CockpitState& cockpit, const AssistCommand& command) const;
     [[nodiscard]] SteeringDemand steeringDemand(const CockpitState& cockpit, double automaticBrake,
                                                 double assist) const;
+    [[nodiscard]] double runwayHeadwind() const;
+    void load(double mass);
+    void burnFuel(double seconds);
+    void workOutSpeeds();
+    void tellLoading(MotionState& state) const;
 
     const PracticeFigures& m_figures;
     const GroundPlan& m_plan;
@@ -128,7 +139,16 @@ private:
     GroundHandling m_wheels;
     Autobrake m_autobrake;
     PilotAssist m_assist;
+    SteeringQuality m_quality;
+    GroundFigures m_ground; ///< with the centre of gravity as it is now
+    TakeOffSpeeds m_takeOff;
+    double m_reference = 0.0; ///< VREF, m/s calibrated
+    double m_approach = 0.0;
+    double m_speedsFor = 0.0;        ///< kg that the speeds were worked out for
+    double m_altimeterSetting = 0.0; ///< Pa, of the cockpit
     double m_mass = 0.0;
+    double m_fuel = 0.0; ///< kg
+    double m_payload = 0.0;
     PlanPoint m_at;
     double m_heading = 0.0;
     double m_speed = 0.0;

@@ -25,6 +25,7 @@ void AircraftModel::fail(const Failure& failure) {
 void AircraftModel::follow(const Route& route) {
     m_route = &route;
     m_routeDistance = route.line.nearest(nosewheel());
+    m_speedsFor = 0.0; // another runway, another wind along it
 }
 
 /// A hand on the yoke has to hold what the flaps do; the assist holds it as far as the yoke would go.

@@ -15,7 +15,7 @@ struct NumberEntry {
     double perUnit; ///< grains in one unit of the signal
 };
 
-constexpr std::array<NumberEntry, 18> kNumbers{{
+constexpr std::array<NumberEntry, 32> kNumbers{{
     {"airspeed", &MotionState::airspeed, 10.0},
     {"ground_speed", &MotionState::groundSpeed, 10.0},
     {"vertical_speed", &MotionState::verticalSpeed, 0.1},
@@ -34,6 +34,20 @@ constexpr std::array<NumberEntry, 18> kNumbers{{
     {"line_curvature", &MotionState::lineCurvature, 10.0},
     {"stop_distance", &MotionState::stopDistance, 2.0},
     {"track", &MotionState::track, 10.0},
+    {"line_offset_rms", &MotionState::lineOffsetRms, 20.0},
+    {"line_offset_largest", &MotionState::lineOffsetLargest, 20.0},
+    {"turn_speed_largest", &MotionState::turnSpeedLargest, 10.0},
+    {"true_airspeed", &MotionState::trueAirspeed, 1.0},
+    {"indicated_altitude", &MotionState::indicatedAltitude, 0.1},
+    {"density_altitude", &MotionState::densityAltitude, 0.01},
+    {"mass", &MotionState::mass, 0.1},
+    {"fuel", &MotionState::fuel, 0.1},
+    {"centre_of_gravity", &MotionState::centreOfGravity, 100.0},
+    {"aircraft.v1", &MotionState::v1, 1.0},
+    {"aircraft.vr", &MotionState::vr, 1.0},
+    {"aircraft.v2", &MotionState::v2, 1.0},
+    {"aircraft.vref", &MotionState::vref, 1.0},
+    {"aircraft.vapp", &MotionState::vapp, 1.0},
 }};
 
 struct FlagEntry {

@@ -30,6 +30,8 @@ enum class Role : std::uint8_t {
     FuelSelector,
     Battery,
     Autofeather,
+    AltimeterSetting,
+    AltimeterReference,
     Flap,
     Gear,
     Spoilers,
@@ -45,16 +47,27 @@ enum class Role : std::uint8_t {
 };
 
 constexpr std::pair<const char*, Role> kRoles[] = {
-    {"flap_lever", Role::Flap},          {"gear_lever", Role::Gear},
-    {"spoiler_lever", Role::Spoilers},   {"parking_brake", Role::ParkingBrake},
-    {"toe_brake_left", Role::BrakeLeft}, {"toe_brake_right", Role::BrakeRight},
-    {"rudder_pedals", Role::Pedals},     {"tiller", Role::Tiller},
-    {"yoke_pitch", Role::YokePitch},     {"yoke_roll", Role::YokeBank},
-    {"autobrake", Role::Autobrake},      {"takeoff_button", Role::TakeOffButton},
-    {"throttle", Role::Thrust},          {"mixture", Role::Mixture},
-    {"magnetos", Role::Magnetos},        {"carburettor_heat", Role::CarburettorHeat},
-    {"battery", Role::Battery},          {"fuel_selector", Role::FuelSelector},
+    {"flap_lever", Role::Flap},
+    {"gear_lever", Role::Gear},
+    {"spoiler_lever", Role::Spoilers},
+    {"parking_brake", Role::ParkingBrake},
+    {"toe_brake_left", Role::BrakeLeft},
+    {"toe_brake_right", Role::BrakeRight},
+    {"rudder_pedals", Role::Pedals},
+    {"tiller", Role::Tiller},
+    {"yoke_pitch", Role::YokePitch},
+    {"yoke_roll", Role::YokeBank},
+    {"autobrake", Role::Autobrake},
+    {"takeoff_button", Role::TakeOffButton},
+    {"throttle", Role::Thrust},
+    {"mixture", Role::Mixture},
+    {"magnetos", Role::Magnetos},
+    {"carburettor_heat", Role::CarburettorHeat},
+    {"battery", Role::Battery},
+    {"fuel_selector", Role::FuelSelector},
     {"autofeather", Role::Autofeather},
+    {"altimeter_setting", Role::AltimeterSetting},
+    {"altimeter", Role::AltimeterReference},
 };
 
 constexpr std::pair<const char*, Role> kEngineRoles[] = {
@@ -69,6 +82,7 @@ struct Binding {
 
 /// Share of its travel below which a mixture lever cuts the fuel off.
 constexpr double kMixtureCut = 0.05;
+constexpr double kStandardPressure = 101325.0; // Pa
 
 double share(const Signal& signal, double number) {
     return number / std::max(std::fabs(signal.lowest), std::fabs(signal.highest));
@@ -114,7 +128,7 @@ struct PracticeAircraft::Model {
     void setPosition(Role role, const std::string& position, std::size_t index);
     Status place(const std::string& name, const Surroundings& surroundings);
     Status meet(const Surroundings& surroundings);
-    [[nodiscard]] Result<FlightValues> flightValues() const;
+    [[nodiscard]] FlightValues flightValues() const;
 };
 
 void PracticeAircraft::Model::bind() {
@@ -198,6 +212,12 @@ void PracticeAircraft::Model::setSystem(Role role, const Signal& signal, Value v
     case Role::Battery:
         cockpit.hasBattery = value.isOn();
         break;
+    case Role::AltimeterSetting:
+        cockpit.altimeterSetting = value.number() * signal.unit.factor;
+        break;
+    case Role::AltimeterReference: // local is the field's setting, as the model has it
+        cockpit.altimeterSetting = position == "standard" ? kStandardPressure : 0.0;
+        break;
     default:
         cockpit.isAutofeatherArmed = position == "armed";
     }
@@ -246,6 +266,8 @@ void PracticeAircraft::Model::set(SignalId id, Value value) {
     case Role::FuelSelector:
     case Role::Battery:
     case Role::Autofeather:
+    case Role::AltimeterSetting:
+    case Role::AltimeterReference:
         if (signal.kind != SignalKind::Position || value.position() >= 0)
             setSystem(binding.role, signal, value);
         return;
@@ -286,16 +308,14 @@ void PracticeAircraft::Model::set(SignalId id, Value value) {
                     static_cast<std::size_t>(position));
 }
 
-Result<FlightValues> PracticeAircraft::Model::flightValues() const {
-    FlightValues values;
-    const std::optional<double> vr = aircraftValue(aircraft, "vr");
-    const std::optional<double> v2 = aircraftValue(aircraft, "v2");
-    if (!vr || !v2)
-        return failure("missing-value", "the practice aircraft flies by the values vr and v2; add them to [values]",
-                       {aircraft.file, 0, 0});
-    values.speeds = {*vr, *v2};
-    values.takeOffLever = aircraftValue(aircraft, "takeoff_thrust").value_or(0.0);
-    return values;
+FlightValues PracticeAircraft::Model::flightValues() const {
+    const auto word = [&](const char* name, const std::string& otherwise) {
+        const auto at = aircraft.values.find(name);
+        return at != aircraft.values.end() && at->second.isWord ? at->second.word : otherwise;
+    };
+    const std::vector<FlapFigures>& flaps = figures.air.flaps;
+    return {word("planned_flap", flaps.front().position), word("landing_flap", flaps.back().position),
+            aircraftValue(aircraft, "takeoff_thrust").value_or(0.0)};
 }
 
 Status PracticeAircraft::Model::meet(const Surroundings& surroundings) {
@@ -303,9 +323,9 @@ Status PracticeAircraft::Model::meet(const Surroundings& surroundings) {
         figures.weather.windFrom = surroundings.wind->from;
         figures.weather.windSpeed = surroundings.wind->speed;
     }
-    if (surroundings.mass && (*surroundings.mass < figures.mass.least || *surroundings.mass > figures.mass.most))
-        return failure("out-of-range", "this aircraft's mass is from " + numberText(figures.mass.least) + " to " +
-                                           numberText(figures.mass.most) + " kg");
+    if (surroundings.mass)
+        if (Status checked = figures.mass.check(*surroundings.mass); !checked)
+            return checked;
     return surroundings.surface.empty() ? Status() : figures.setSurface(surroundings.surface);
 }
 
@@ -326,12 +346,9 @@ Status PracticeAircraft::Model::place(const std::string& name, const Surrounding
                                             "' on a route '" + start.route + "', where place '" + name + "' is");
     if (const Status met = meet(surroundings); !met)
         return met;
-    const Result<FlightValues> values = flightValues();
-    if (!values)
-        return tl::unexpected(values.error());
     for (const PlaceControl& control : start.controls)
         set(control.signal, control.value);
-    physics.emplace(figures, plan, *route, start, *values, cockpit);
+    physics.emplace(figures, plan, *route, start, flightValues(), cockpit);
     writer.emplace(aircraft.signals, cockpit.engines.size());
     return {};
 }

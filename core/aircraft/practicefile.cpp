@@ -24,6 +24,9 @@ public:
         section("mass", [&](QuantityReader& q, TomlReader&) {
             readMass(q);
         });
+        section("performance", [&](QuantityReader& q, TomlReader& reader) {
+            readPerformance(q, reader);
+        });
         section("body", [&](QuantityReader& q, TomlReader&) {
             readBody(q);
         });
@@ -85,12 +88,44 @@ private:
 
     void readMass(QuantityReader& q) {
         MassFigures& mass = m_figures.mass;
-        mass.mass = q.si("start", "kg");
+        mass.empty = q.si("empty", "kg");
+        mass.emptyArm = q.si("empty_arm", "m");
+        const double payload = q.si("payload", "kg");
+        mass.payloadArm = q.si("payload_arm", "m");
+        mass.fuel = q.si("fuel", "kg");
+        mass.fuelMost = q.si("fuel_most", "kg");
+        mass.fuelArm = q.si("fuel_arm", "m");
         mass.least = q.si("least", "kg");
         mass.most = q.si("most", "kg");
-        if (mass.mass < mass.least || mass.mass > mass.most)
-            m_problems.error("bad-value", "the mass at the start must lie between least and most",
-                             m_root.placeOf("mass"));
+        mass.forwardLimit = q.si("forward_limit", "m");
+        mass.aftLimit = q.si("aft_limit", "m");
+        mass.flowIdle = q.bare("fuel_flow_idle");
+        mass.flowFull = q.bare("fuel_flow_full");
+        mass.mass = mass.empty + payload + mass.fuel;
+        mass.centreOfGravity = mass.centre({mass.fuel, payload});
+        m_figures.wheels.centreOfGravity = mass.centreOfGravity;
+        if (const Status checked = mass.check(mass.mass); !checked)
+            m_problems.error(checked.error().code, checked.error().message, m_root.placeOf("mass"));
+    }
+
+    void readPerformance(QuantityReader& q, TomlReader& reader) {
+        PerformanceFigures& performance = m_figures.performance;
+        const std::string method = reader.requiredText("method");
+        if (!method.empty() && method != "balanced" && method != "simple")
+            m_problems.error("bad-value",
+                             "'method' is \"balanced\" (V1 where stopping and going on take as much runway) "
+                             "or \"simple\" (V1 = VR)",
+                             reader.placeOf("method"));
+        performance.method = method == "balanced" ? SpeedMethod::Balanced : SpeedMethod::Simple;
+        performance.rotate = q.bare("rotate");
+        performance.safety = q.bare("safety");
+        performance.reference = q.bare("reference");
+        performance.windShare = q.siOr("wind_share", "%", 0.0) / 100.0;
+        performance.leastAddition = q.siOr("least_addition", "kt", 0.0);
+        performance.mostAddition = q.siOr("most_addition", "kt", performance.leastAddition);
+        if (performance.mostAddition < performance.leastAddition)
+            m_problems.error("bad-value", "'most_addition' must not be less than 'least_addition'",
+                             reader.placeOf("most_addition"));
     }
 
     void readBody(QuantityReader& q) {
@@ -230,9 +265,10 @@ private:
         GroundFigures& wheels = m_figures.wheels;
         wheels.wheelbase = q.si("wheelbase", "m");
         wheels.track = q.si("track", "m");
-        wheels.centreOfGravity = q.si("centre_of_gravity", "m");
         wheels.yawInertia = q.bare("yaw_inertia");
         wheels.antiSkid = q.si("anti_skid", "%") / 100.0;
+        wheels.antiSkidWet = q.si("anti_skid_wet", "%") / 100.0;
+        wheels.tyrePressure = q.si("tyre_pressure", "hPa");
         wheels.brakeForce = q.si("brake_force", "N");
         wheels.brakeLag = q.si("brake_lag", "s");
         wheels.parkingBrake = q.si("parking_brake", "%") / 100.0;
@@ -261,8 +297,14 @@ private:
         for (const TomlNode* table : m_root.tables("surfaces")) {
             TomlReader reader(m_file, *table, "[[surfaces]]", m_problems);
             QuantityReader q(reader);
-            m_figures.surfaces.push_back(
-                {reader.requiredText("name"), q.bare("friction"), q.bare("rolling"), q.bare("breakaway")});
+            SurfaceFigures surface{reader.requiredText("name"), q.bare("friction"), q.bare("rolling"),
+                                   q.bare("breakaway")};
+            surface.braked = q.bareOr("braked", 0.0);
+            surface.braking = surface.braked > 0.0                               ? Braking::Whole
+                              : reader.boolean("standing_water").value_or(false) ? Braking::Water
+                              : reader.boolean("wet").value_or(false)            ? Braking::Wet
+                                                                                 : Braking::Share;
+            m_figures.surfaces.push_back(std::move(surface));
             reader.finish();
         }
         if (const Status set = m_figures.setSurface(wanted); !set)
@@ -333,6 +375,10 @@ private:
         place.sink = q.siOr("sink", "ft/min", 0.0);
         place.mass = q.siOr("mass", "kg", 0.0);
         place.isTakeOffRoll = reader.boolean("take_off_roll").value_or(false);
+        if (place.mass > 0.0)
+            if (const Status checked = m_figures.mass.check(place.mass); !checked)
+                m_problems.error(checked.error().code, "place '" + place.name + "': " + checked.error().message,
+                                 reader.placeOf("mass"));
         if (const TomlNode* controls = reader.table("controls"))
             for (const auto& [name, node] : controls->members)
                 readPlaceControl(name, node, place);
@@ -378,6 +424,8 @@ Status PracticeFigures::setSurface(const std::string& name) {
         wheels.friction = surface.friction;
         wheels.rolling = surface.rolling;
         wheels.breakaway = surface.breakaway;
+        wheels.braking = surface.braking;
+        wheels.braked = surface.braked;
         return {};
     }
     return failure("unknown-surface",
@@ -390,6 +438,8 @@ Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& ai
         return tl::unexpected(toml.error());
     Problems problems;
     PracticeFigures figures;
+    while (aircraft.signals.find("engine_power_" + std::to_string(figures.engines + 1)))
+        ++figures.engines;
     PracticeReader(*toml, aircraft, figures, problems).read();
     if (problems.hasErrors())
         return tl::unexpected(problems.firstError());

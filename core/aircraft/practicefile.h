@@ -12,10 +12,58 @@
 
 namespace flowhand {
 
+/// What is on board besides the empty aircraft, kg.
+struct Loading {
+    double fuel = 0.0;
+    double payload = 0.0;
+};
+
+/// Masses in kg, arms in m ahead of the main wheels.
 struct MassFigures {
-    double mass = 0.0;  ///< kg, at the start unless the place says otherwise
-    double least = 0.0; ///< kg
+    double mass = 0.0;  ///< at the start unless the place says otherwise
+    double least = 0.0; ///< with its crew and a little fuel
     double most = 0.0;
+    double empty = 0.0;
+    double emptyArm = 0.0;
+    double payloadArm = 0.0;
+    double fuel = 0.0; ///< at the start
+    double fuelMost = 0.0;
+    double fuelArm = 0.0;
+    double forwardLimit = 0.0; ///< the centre of gravity lies between these
+    double aftLimit = 0.0;
+    double flowIdle = 0.0;        ///< kg/h of fuel, an engine running with no power
+    double flowFull = 0.0;        ///< kg/h at 100 %
+    double centreOfGravity = 0.0; ///< at the start
+
+    /// For a mass other than at the start: payload is added or taken off, and fuel once there is no payload left.
+    [[nodiscard]] Loading loadingFor(double wanted) const;
+    /// m ahead of the main wheels.
+    [[nodiscard]] double centre(const Loading& loading) const;
+    /// Error `out-of-limits` when mass, fuel or centre of gravity lies outside the limits, with the figures.
+    [[nodiscard]] Status check(double wanted) const;
+};
+
+enum class SpeedMethod : std::uint8_t { Balanced, Simple };
+
+/// How V speeds are worked out (performance.h). Multiples of the stall speed.
+struct PerformanceFigures {
+    SpeedMethod method = SpeedMethod::Simple;
+    double rotate = 0.0;        ///< VR
+    double safety = 0.0;        ///< V2
+    double reference = 0.0;     ///< VREF
+    double windShare = 0.0;     ///< of the headwind, added for the approach
+    double leastAddition = 0.0; ///< m/s
+    double mostAddition = 0.0;
+};
+
+/// What a runway's surface does to tyres.
+struct SurfaceFigures {
+    std::string name;
+    double friction = 0.0;
+    double rolling = 0.0;
+    double breakaway = 0.0;
+    Braking braking = Braking::Share;
+    double braked = 0.0;
 };
 
 /// Where the nose and the tail end, and what turns about what.
@@ -55,14 +103,6 @@ struct Weather {
     double warmer = 0.0;       ///< K than standard
 };
 
-/// What a runway's surface does to tyres.
-struct SurfaceFigures {
-    std::string name;
-    double friction = 0.0;
-    double rolling = 0.0;
-    double breakaway = 0.0;
-};
-
 /// A control's state that a place starts from, in the signal's own unit.
 struct PlaceControl {
     SignalId signal = kNoSignal;
@@ -87,6 +127,8 @@ struct StartPlace {
 struct PracticeFigures {
     std::string ground; ///< folder in procedures/ with the ground.toml
     MassFigures mass;
+    PerformanceFigures performance;
+    int engines = 0;
     BodyFigures body;
     EngineFigures engine;
     PistonFigures piston;

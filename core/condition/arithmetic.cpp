@@ -172,6 +172,13 @@ const AircraftValue* Arithmetic::aircraftValue(const Syntax& tree) {
 }
 
 std::optional<Quantity> Arithmetic::fromAircraft(const Syntax& tree) {
+    if (const std::optional<SignalId> computed = m_scope.signals.find("aircraft." + tree.text)) {
+        Quantity result;
+        result.unit = m_scope.signals[*computed].unit;
+        result.signals = {*computed};
+        result.expression.push({Step::Signal, 0.0, *computed});
+        return finished(tree, std::move(result));
+    }
     const AircraftValue* value = aircraftValue(tree);
     if (value == nullptr)
         return std::nullopt;

@@ -16,7 +16,8 @@ struct AircraftValue {
     Unit unit;
 };
 
-/// The names a condition may use. Must outlive what is compiled against it.
+/// The names a condition may use. `aircraft.NAME` is the signal of that whole name where there is one, as of a V speed
+/// that is computed, else the aircraft's value. Must outlive what is compiled against it.
 struct ConditionScope {
     const SignalTable& signals;
     const std::map<std::string, AircraftValue, std::less<>>& aircraft;

@@ -217,6 +217,11 @@ private:
 
     void readValue(const std::string& name, const TomlNode& node) {
         checkName("value", name, node.place);
+        if (m_aircraft.signals.find("aircraft." + name))
+            m_problems.error("duplicate-name",
+                             "value '" + name +
+                                 "' is computed from mass, flap, wind and surface while flying; leave it out here",
+                             node.place);
         AircraftValue value;
         if (node.kind == TomlNode::Kind::Integer || node.kind == TomlNode::Kind::Float) {
             value.number = node.real;

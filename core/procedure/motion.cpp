@@ -60,6 +60,20 @@ std::vector<Signal> motionSignals(int engines, bool hasPropellers) {
         onOff("turn_ahead", "Turn ahead"),
         number("stop_distance", "Distance to stop", "m", -500, 10000, 50),
         onOff("runway_clear", "Runway clear"),
+        number("line_offset_rms", "Offset from the line, mean", "m", 0, 500, 5),
+        number("line_offset_largest", "Offset from the line, largest", "m", 0, 500, 5),
+        number("turn_speed_largest", "Speed in turns, largest", "kt", 0, 600, 10),
+        number("true_airspeed", "True airspeed", "kt", 0, 700, 100),
+        number("indicated_altitude", "Altitude shown", "ft", -4000, 47000, 1000),
+        number("density_altitude", "Density altitude", "ft", -20000, 60000, 1000),
+        number("mass", "Mass", "kg", 0, 1e6, 1000),
+        number("fuel", "Fuel", "kg", 0, 1e6, 1000),
+        number("centre_of_gravity", "Centre of gravity", "m", -50, 50, 1),
+        number("aircraft.v1", "V1", "kt", 0, 500, 100),
+        number("aircraft.vr", "VR", "kt", 0, 500, 100),
+        number("aircraft.v2", "V2", "kt", 0, 500, 100),
+        number("aircraft.vref", "VREF", "kt", 0, 500, 100),
+        number("aircraft.vapp", "Approach speed", "kt", 0, 500, 100),
     };
     for (int engine = 1; engine <= engines; ++engine) {
         const std::string which = std::to_string(engine);

@@ -29,6 +29,15 @@ namespace flowhand {
 ///   line_curvature        in 1/km, a few metres ahead, to the right positive
 ///   turn_ahead on/off     the line bends here or within the next metres
 ///   stop_distance m       along the line to the next holding point or stand, negative past it
+///   line_offset_rms m     root of the mean square of centreline_offset over the way taxied since the last stop
+///   line_offset_largest m the largest of it, never negative
+///   turn_speed_largest kt ground speed in the bends of the line since the last stop, the largest
+///   true_airspeed kt
+///   indicated_altitude ft what the altimeter shows with the setting of the cockpit
+///   density_altitude ft
+///   mass kg, fuel kg
+///   centre_of_gravity m   ahead of the main wheels
+///   aircraft.v1, .vr, .v2, .vref, .vapp kt  computed from mass, flap, wind and surface (aircraft/performance.h)
 ///   runway_clear on/off   the whole aircraft is off the runway and behind its holding points
 ///   engine_power_n %      of rated thrust's shaft speed, n = 1 .. engines
 ///   reverser_n            stowed, transit, deployed; of a propeller: its blades are flat in transit, reversed deployed

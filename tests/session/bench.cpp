@@ -18,7 +18,7 @@ title = "Test cockpit"
 engines = 1
 seats = ["captain", "first_officer"]
 [values]
-vr = "136 kt"
+rotate_speed = "136 kt"
 [[control]]
 name = "flap_lever"
 label = "Flap lever"
