@@ -121,7 +121,7 @@ double AircraftModel::strength(const CockpitState& cockpit) const {
     const PistonFigures& piston = m_figures.piston;
     if (m_figures.engine.kind != EngineKind::Piston)
         return 1.0;
-    const double rich = cockpit.mixture / std::min(1.0, air().density / standardAir(0.0).density) - 1.0;
+    const double rich = cockpit.mixture / std::min(1.0, air().density / kSeaDensity) - 1.0;
     const double off = rich > 0.0 ? piston.richLoss * rich : piston.leanLoss * -rich;
     const double byMixture = std::max(0.0, 1.0 - off * std::fabs(rich));
     const double byHeat = cockpit.hasCarburettorHeat ? 1.0 - piston.heatLoss : 1.0;

@@ -9,12 +9,12 @@ namespace flowhand {
 
 namespace {
 
-constexpr double kSpeedGrain = 0.5;               // m/s, of the sums over a roll
+constexpr double kSpeedGrain = 1.0;               // m/s, of the sums over a roll
 constexpr double kScreen = 35.0 * kMetresPerFoot; // 14 CFR 25.113
 constexpr double kMostGradient = 0.35;            // what the approach of a very light aircraft's climb is cut at
 constexpr double kLeastGradient = 0.005;          // a take-off that does not climb is very long, not endless
 constexpr double kRecognition = 2.0;              // s at V1 before the brakes act; 14 CFR 25.109, from memory
-constexpr int kHalvings = 24;                     // of the speed range in which V1 is looked for
+constexpr int kHalvings = 16;                     // of the speed range in which V1 is looked for: to 0.001 m/s
 
 /// Forces in a roll at one true airspeed, with the wing as it stands on its wheels.
 class RollForces {
@@ -82,12 +82,6 @@ double rolled(double from, double to, double headwind, Rate rate) {
     return distance;
 }
 
-double rolledAll(const RollForces& forces, const PracticeFigures& figures, double to, double headwind) {
-    return rolled(0.0, to, headwind, [&](double speed) {
-        return forces.acceleration(speed, figures.engines);
-    });
-}
-
 } // namespace
 
 double stallSpeed(const AerodynamicFigures& air, double mass, const std::string& position) {
@@ -96,11 +90,17 @@ double stallSpeed(const AerodynamicFigures& air, double mass, const std::string&
     return std::sqrt(2.0 * mass * kGravity / (kSeaDensity * air.wingArea * most));
 }
 
+double takeOffRoll(const PracticeFigures& figures, const PerformanceCase& now, double speed) {
+    const RollForces forces(figures, now, false);
+    return rolled(0.0, trueFromCalibrated(speed, now.air), now.headwind, [&](double at) {
+        return forces.acceleration(at, figures.engines);
+    });
+}
+
 double accelerateStop(const PracticeFigures& figures, const PerformanceCase& now, double v1) {
     const double speed = trueFromCalibrated(v1, now.air);
-    const RollForces rolling(figures, now, false);
     const RollForces stopping(figures, now, true);
-    return rolledAll(rolling, figures, speed, now.headwind) + kRecognition * (speed - now.headwind) +
+    return takeOffRoll(figures, now, v1) + kRecognition * (speed - now.headwind) +
            rolled(0.0, speed, now.headwind, [&](double at) {
                return stopping.deceleration(at);
            });
@@ -116,7 +116,7 @@ double accelerateGo(const PracticeFigures& figures, const PerformanceCase& now, 
     });
     const double gradient = std::clamp(forces.gradient(lifted), kLeastGradient, kMostGradient);
     const double airborne = kScreen / gradient * (1.0 - now.headwind / lifted);
-    return rolledAll(forces, figures, failed, now.headwind) + onOne + airborne;
+    return takeOffRoll(figures, now, v1) + onOne + airborne;
 }
 
 double leastControlSpeed(const PracticeFigures& figures, const PerformanceCase& now) {

@@ -37,6 +37,9 @@ struct PerformanceCase {
 /// VREF and the file's share of the headwind, within its least and most addition (common practice).
 [[nodiscard]] double approachSpeed(const PracticeFigures& figures, double reference, double headwind);
 
+/// m of runway from standing to `speed` (m/s calibrated), all engines.
+[[nodiscard]] double takeOffRoll(const PracticeFigures& figures, const PerformanceCase& now, double speed);
+
 /// m of runway from standing: all engines to `v1`, then stopped (accelerate-stop), or with one engine failed on to 35
 /// ft (accelerate-go).
 [[nodiscard]] double accelerateStop(const PracticeFigures& figures, const PerformanceCase& now, double v1);

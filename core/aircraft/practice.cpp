@@ -118,6 +118,8 @@ struct PracticeAircraft::Model {
     std::optional<AircraftModel> physics;
     std::optional<MotionWriter> writer;
     Time next = kStep;
+    int slowness = 1; ///< steps of the clock for one of the model
+    int waited = 0;
 
     explicit Model(const Aircraft& of) : aircraft(of) {}
 
@@ -388,10 +390,17 @@ Time PracticeAircraft::nextStep() const {
 }
 
 void PracticeAircraft::step(std::vector<Sample>& motion) {
-    m_model->physics->step(m_model->cockpit, seconds(kStep));
+    if (++m_model->waited >= m_model->slowness) {
+        m_model->waited = 0;
+        m_model->physics->step(m_model->cockpit, seconds(kStep));
+    }
     if (m_model->next % kMotionPeriod == Duration::zero())
         m_model->writer->write(m_model->physics->motion(), m_model->next, motion);
     m_model->next += kStep;
+}
+
+void PracticeAircraft::slowDown(int times) {
+    m_model->slowness = std::max(1, times);
 }
 
 void PracticeAircraft::fail(const Failure& failure) {

@@ -38,6 +38,8 @@ public:
     /// Makes the next step; at motion times appends the motion signals that changed.
     void step(std::vector<Sample>& motion);
 
+    /// Slow time: from now on it moves so many times slower than the clock; 1 or more.
+    void slowDown(int times);
     /// Something fails, from the next step on.
     void fail(const Failure& failure);
     /// Whether the ground plan has a route of this name.

@@ -14,6 +14,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
+const std::string& seatOf(const RunWish& wish) {
+    return wish.seat.empty() && !wish.aircraft->seats.empty() ? wish.aircraft->seats.front() : wish.seat;
+}
+
 std::string scenarioPart(const RunWish& wish, int part) {
     return wish.scenario != nullptr ? wish.scenario->title + ", part " + std::to_string(part) : std::string();
 }
@@ -37,7 +41,7 @@ RunHeader headerOf(const RunWish& wish) {
     setFlow(header, *wish.flow);
     header.scenario = scenarioPart(wish, 1);
     header.controlNames = {""};
-    header.setup.ownSeat = wish.seat;
+    header.setup.ownSeat = seatOf(wish);
     header.setup.isSolo = wish.isSolo;
     header.setup.seed = wish.seed;
     header.setup.partnerErrorRate = wish.partnerErrorRate;
@@ -142,13 +146,20 @@ Status addFeed(AssembledRun& run, const RunWish& wish, const Clock& clock) {
 
 Status addPractice(AssembledRun& run, const RunWish& wish) {
     const bool hasPlace = wish.scenario != nullptr && !wish.scenario->startPlace.empty();
-    const std::string& place = hasPlace ? wish.scenario->startPlace : wish.flow->startPlace;
+    const std::string& usual = hasPlace ? wish.scenario->startPlace : wish.flow->startPlace;
+    const std::string& place = wish.place.empty() ? usual : wish.place;
     const Surroundings surroundings = wish.scenario != nullptr ? wish.scenario->surroundings : Surroundings{};
     Result<PracticeAircraft> practice = PracticeAircraft::create(*wish.aircraft, place, surroundings);
     if (!practice)
         return tl::unexpected(practice.error());
-    if (run.parts.sources.usesPractice())
-        run.parts.practice.emplace(std::move(*practice));
+    if (!run.parts.sources.usesPractice())
+        return {};
+    if (!wish.place.empty())
+        run.parts.header.motionSource += " from " + wish.place;
+    if (wish.slowness > 1)
+        run.parts.header.motionSource += ", " + std::to_string(wish.slowness) + " times slower";
+    practice->slowDown(wish.slowness);
+    run.parts.practice.emplace(std::move(*practice));
     return {};
 }
 
@@ -187,7 +198,7 @@ Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first)
 
 Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system, const Clock& clock) {
     const std::vector<std::string>& seats = wish.aircraft->seats;
-    if (std::find(seats.begin(), seats.end(), wish.seat) == seats.end())
+    if (seats.empty() || std::find(seats.begin(), seats.end(), seatOf(wish)) == seats.end())
         return failure("unknown-seat", wish.aircraft->title + " has no seat '" + wish.seat + "'; it has " +
                                            joined(seats, ", ") + nearestHint(wish.seat, seats));
     AssembledRun run;

@@ -28,8 +28,10 @@ struct RunWish {
     std::vector<std::string> recordings; ///< files, flown in place of the rig's devices; empty: the devices themselves
     std::string handsFile;               ///< scripted hands; empty: none
     bool isDemonstration = false;        ///< every flow is flown by the scripted hands that are shipped for it
+    std::string place;                   ///< where the practice aircraft begins; empty: the flow's start place
+    int slowness = 1;                    ///< it moves so many times slower than the clock
     bool hasScreenControls = false;      ///< controls that the rig lacks can be moved on screen
-    std::string seat = "captain";
+    std::string seat;                    ///< empty: the aircraft's first
     bool isSolo = false;
     std::uint64_t seed = 1;        ///< of the partner's pace
     double partnerErrorRate = 0.0; ///< 0..1

@@ -16,6 +16,7 @@ namespace flowhand {
 namespace {
 
 /// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
+constexpr int kMostSlowness = 10; ///< slower, nothing seems to move
 constexpr double kLongestLatency = 1000.0;
 
 struct Options {
@@ -29,11 +30,13 @@ struct Options {
     std::string hands;
     std::string from;
     std::string store = defaultStoreFile();
-    std::string seat = "captain";
+    std::string seat;
     std::string pilot;
     std::uint64_t seed = 1;
     double partnerErrors = 0.0;
     double latencyMillis = 0.0;
+    std::string place;
+    int slowness = 1;
     bool isDemonstration = false;
     bool isSolo = false;
     bool isWaived = false;
@@ -126,6 +129,8 @@ private:
         wish.partnerErrorRate = m_options.partnerErrors;
         wish.latency = wholeTick(fromSeconds(m_options.latencyMillis / 1000.0));
         wish.pilot = m_options.pilot;
+        wish.place = m_options.place;
+        wish.slowness = m_options.slowness;
         return wish;
     }
 
@@ -216,9 +221,19 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
         ->add_option("--source", options->sources,
                      "Where one motion signal comes from: SIGNAL=feed, SIGNAL=practice or SIGNAL=none")
         ->type_name("SIGNAL=SOURCE...");
+    command
+        ->add_option("--place", options->place,
+                     "Where the practice aircraft begins in place of the flow's own start, as in v1 or final")
+        ->type_name("PLACE");
+    command
+        ->add_option("--slow", options->slowness,
+                     "Slow time: the practice aircraft moves so many times slower; recorded with the run")
+        ->check(CLI::Range(1, kMostSlowness))
+        ->type_name("TIMES")
+        ->capture_default_str();
     command->add_option("--db", options->store, "Where the run is stored")->type_name("FILE");
     command->add_flag("--unstored", options->isUnstored, "Do not store the run");
-    command->add_option("--seat", options->seat, "The seat you sit in")->capture_default_str();
+    command->add_option("--seat", options->seat, "The seat you sit in; left out: the aircraft's first");
     command->add_flag("--solo", options->isSolo, "No partner: you do both seats' steps");
     command->add_option("--seed", options->seed, "Of the partner's pace, and of what happens in a scenario")
         ->capture_default_str();

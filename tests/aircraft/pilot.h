@@ -13,7 +13,9 @@ namespace flowhand::test {
 /// Sits in the shipped aircraft: moves controls by name, sees motion by name, lets time run.
 class Pilot {
 public:
-    explicit Pilot(const std::string& place, const Surroundings& surroundings = {}) : m_aircraft(twinJet()) {
+    explicit Pilot(const std::string& place, const Surroundings& surroundings = {},
+                   const std::string& folder = "twin_jet")
+        : m_aircraft(shippedAircraft(folder)) {
         Result<PracticeAircraft> practice = PracticeAircraft::create(m_aircraft, place, surroundings);
         if (!practice)
             qFatal("%s", describe(practice.error()).c_str());
@@ -26,9 +28,11 @@ public:
     void put(const std::string& control, const std::string& text) {
         take(control, *parseValue(m_aircraft.signals[*m_aircraft.signals.find(control)], text));
     }
+    /// Thrust levers, power levers or the throttle.
     void levers(double percent) {
-        set("thrust_lever_1", percent);
-        set("thrust_lever_2", percent);
+        for (const char* name : {"thrust_lever_1", "thrust_lever_2", "power_lever_1", "power_lever_2", "throttle"})
+            if (m_aircraft.signals.find(name))
+                set(name, percent);
     }
     void reverse(double percent) {
         set("reverse_lever_1", percent);

@@ -207,7 +207,7 @@ private Q_SLOTS:
         QCOMPARE(QString::fromStdString(sand.error().code), QString("unknown-surface"));
         const auto heavy = PracticeAircraft::create(aircraft, "line_up", {"", std::nullopt, 200000.0});
         QVERIFY(!heavy);
-        QCOMPARE(QString::fromStdString(heavy.error().code), QString("out-of-range"));
+        QCOMPARE(QString::fromStdString(heavy.error().code), QString("out-of-limits"));
     }
 
     void restartTellsAllAgainFromWhereItIs() {

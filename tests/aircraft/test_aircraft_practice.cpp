@@ -347,6 +347,24 @@ private Q_SLOTS:
         QTest::newRow("flap gate without figures") << "position = \"22\""
                                                    << "position = \"20\""
                                                    << "missing-key";
+        QTest::newRow("too heavy") << "payload = \"14.5 t\""
+                                   << "payload = \"30 t\""
+                                   << "out-of-limits";
+        QTest::newRow("nose heavy") << "payload_arm = \"1.4 m\""
+                                    << "payload_arm = \"4 m\""
+                                    << "out-of-limits";
+        QTest::newRow("more fuel than tanks") << "fuel_most = \"16 t\""
+                                              << "fuel_most = \"8 t\""
+                                              << "out-of-limits";
+        QTest::newRow("a place too heavy") << "mass = \"58 t\""
+                                           << "mass = \"80 t\""
+                                           << "out-of-limits";
+        QTest::newRow("no such method") << "\"balanced\""
+                                        << "\"fair\""
+                                        << "bad-value";
+        QTest::newRow("no such engine") << "\"jet\""
+                                        << "\"rocket\""
+                                        << "unknown-kind";
         QTest::newRow("no such surface") << "surface = \"dry\""
                                          << "surface = \"sand\""
                                          << "unknown-surface";
