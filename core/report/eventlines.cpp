@@ -3,11 +3,16 @@
 #include <nlohmann/json.hpp>
 #include <string_view>
 
+#include "base/wholenumber.h"
+
 namespace flowhand {
 
 namespace {
 
 using Json = nlohmann::json;
+
+/// No run is longer; a time beyond it is damage.
+constexpr Time kLongest = std::chrono::hours(24 * 365);
 
 std::optional<EventKind> findKind(std::string_view name) {
     for (int i = 0; i <= static_cast<int>(EventKind::RunEnded); ++i)
@@ -27,14 +32,18 @@ public:
         if (!kind)
             return false;
         event.kind = *kind;
-        event.time = Time(m_json.at("time_ns").get<std::int64_t>());
-        event.guard = m_json.value("guard", -1);
-        event.control = ControlId{m_json.value("control", std::uint16_t{0})};
+        event.time = Time(wholeNumber<std::int64_t>(m_json.at("time_ns")));
+        if (event.time < -kLongest || event.time > kLongest)
+            return false;
+        if (m_json.contains("guard"))
+            event.guard = wholeNumber<int>(m_json.at("guard"));
+        if (m_json.contains("control"))
+            event.control = ControlId{wholeNumber<std::uint16_t>(m_json.at("control"))};
         event.by = m_json.value("by", std::string());
         event.text = m_json.value("text", std::string());
         if (m_json.contains("margin"))
             event.margin = m_json.at("margin").get<double>();
-        return event.guard < static_cast<int>(m_flow.guards.size()) && readStep(event) &&
+        return event.guard >= -1 && event.guard < static_cast<int>(m_flow.guards.size()) && readStep(event) &&
                readSignal("margin_signal", event.marginSignal) && readSignal("signal", event.signal) &&
                (event.signal == kNoSignal || readValue(event));
     }

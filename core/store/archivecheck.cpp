@@ -31,6 +31,11 @@ bool isText(const std::string& text) {
            });
 }
 
+/// Of the wall clock: its nanoseconds must fit a Time, which they do until 2262.
+bool isUnixMillis(std::int64_t millis) {
+    return millis >= 0 && millis < 9'000'000'000'000;
+}
+
 bool isOfRun(Time time) {
     return time >= -1h && time <= kLongestRun;
 }
@@ -51,6 +56,8 @@ std::string wrongNames(const StoredRun& run) {
     const RunHeader& header = run.header;
     if (!isName(header.aircraftFolder) || !isName(header.flowId))
         return "the aircraft's or the flow's name is not one";
+    if (!isUnixMillis(header.startedUnixMillis))
+        return "its date is none";
     std::vector<std::string> texts = {header.pilot,    header.programVersion, header.flowTitle,
                                       header.rigTitle, header.motionSource,   header.help,
                                       run.judgedBy,    header.setup.ownSeat};
@@ -135,8 +142,8 @@ std::string wrongNotes(const StoredRun& run, const Flow& flow) {
     for (const Note& note : run.notes) {
         if (const Status allowed = checkNote(note, flow, before); !allowed)
             return "a note in it: " + allowed.error().message;
-        if (!isText(note.author))
-            return "a note's author is no name";
+        if (!isText(note.author) || !isUnixMillis(note.writtenUnixMillis))
+            return "a note's author or date is none";
         before.push_back(note);
     }
     return {};

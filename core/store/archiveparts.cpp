@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/sha256.h"
+#include "base/wholenumber.h"
 #include "store/runjson.h"
 
 namespace flowhand {
@@ -42,7 +43,7 @@ Json toJson(const Note& note) {
 /// Whole microseconds that fit a Time with room to reckon.
 Time timeOf(const Json& json) {
     constexpr std::int64_t kMost = 1'000'000'000'000; // 11 days
-    const auto time = json.get<std::int64_t>();
+    const auto time = wholeNumber<std::int64_t>(json);
     if (time < -kMost || time > kMost)
         throw Json::out_of_range::create(401, "no time of a run", &json);
     return std::chrono::microseconds(time);
@@ -54,7 +55,7 @@ Note noteOf(const Json& json) {
     if (!kind)
         throw Json::out_of_range::create(403, "no such kind of note", &json);
     note.kind = *kind;
-    note.writtenUnixMillis = json.at("written_ms").get<std::int64_t>();
+    note.writtenUnixMillis = wholeNumber<std::int64_t>(json.at("written_ms"));
     note.author = json.at("author").get<std::string>();
     note.anchor = {json.at("step").get<std::string>(), timeOf(json.at("offset_us")), timeOf(json.at("time_us"))};
     note.guard = json.at("guard").get<std::string>();
@@ -87,7 +88,7 @@ std::string headerJson(const StoredRun& run) {
 bool readHeader(std::string_view text, StoredRun& run) {
     return parsed(text, [&](const Json& json) {
         RunHeader& header = run.header;
-        header.startedUnixMillis = json.at("started_ms").get<std::int64_t>();
+        header.startedUnixMillis = wholeNumber<std::int64_t>(json.at("started_ms"));
         header.pilot = json.at("pilot").get<std::string>();
         header.programVersion = json.at("program_version").get<std::string>();
         header.aircraftFolder = json.at("aircraft_folder").get<std::string>();

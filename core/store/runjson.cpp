@@ -4,6 +4,8 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "base/wholenumber.h"
+
 namespace flowhand {
 
 namespace {
@@ -57,9 +59,9 @@ StepResult stepResultOf(const Json& json) {
         throw Json::out_of_range::create(403, "no state '" + name + "'", &json);
     result.state = static_cast<StepState>(at - kStateNames.begin());
     result.isOwn = json.at("own").get<bool>();
-    result.due = Time(json.at("due").get<std::int64_t>());
-    result.done = Time(json.at("done").get<std::int64_t>());
-    result.suspended = Duration(json.at("suspended").get<std::int64_t>());
+    result.due = Time(wholeNumber<std::int64_t>(json.at("due")));
+    result.done = Time(wholeNumber<std::int64_t>(json.at("done")));
+    result.suspended = Duration(wholeNumber<std::int64_t>(json.at("suspended")));
     result.mu = json.at("mu").get<double>();
     result.isTooEarly = json.at("too_early").get<bool>();
     result.isUncertain = json.at("uncertain").get<bool>();
@@ -75,8 +77,8 @@ Json toJson(const LedgerLine& line) {
 }
 
 LedgerLine ledgerLineOf(const Json& json) {
-    return {json.at("milli_points").get<std::int64_t>(), json.at("step").get<int>(), json.at("guard").get<int>(),
-            json.at("what").get<std::string>(), json.at("text").get<std::string>()};
+    return {wholeNumber<std::int64_t>(json.at("milli_points")), wholeNumber<int>(json.at("step")),
+            wholeNumber<int>(json.at("guard")), json.at("what").get<std::string>(), json.at("text").get<std::string>()};
 }
 
 Json toJson(const Score& score) {
@@ -101,17 +103,17 @@ Json toJson(const Score& score) {
 Score scoreFrom(const Json& json) {
     Score score;
     score.isScored = json.at("scored").get<bool>();
-    score.milliPoints = json.at("milli_points").get<std::int64_t>();
-    score.upperMilliPoints = json.at("upper_milli_points").get<std::int64_t>();
+    score.milliPoints = wholeNumber<std::int64_t>(json.at("milli_points"));
+    score.upperMilliPoints = wholeNumber<std::int64_t>(json.at("upper_milli_points"));
     score.isPassed = json.at("passed").get<bool>();
     score.whyNotPassed = json.at("why_not_passed").get<std::string>();
-    score.weight = json.at("weight").get<std::int64_t>();
-    score.pace = Duration(json.at("pace").get<std::int64_t>());
+    score.weight = wholeNumber<std::int64_t>(json.at("weight"));
+    score.pace = Duration(wholeNumber<std::int64_t>(json.at("pace")));
     for (const Json& line : json.at("ledger"))
         score.ledger.push_back(ledgerLineOf(line));
     score.outOfOrder = json.at("out_of_order").get<std::vector<bool>>();
     for (const Json& duration : json.at("late"))
-        score.late.emplace_back(duration.get<std::int64_t>());
+        score.late.emplace_back(wholeNumber<std::int64_t>(duration));
     return score;
 }
 
@@ -124,11 +126,12 @@ Json toJson(const RunLosses& losses) {
 
 RunLosses lossesFrom(const Json& json) {
     RunLosses losses;
-    losses.lateChanges = json.at("late").get<std::uint64_t>();
-    losses.latest = Duration(json.at("latest").get<std::int64_t>());
+    losses.lateChanges = wholeNumber<std::uint64_t>(json.at("late"));
+    losses.latest = Duration(wholeNumber<std::int64_t>(json.at("latest")));
     for (const Json& device : json.at("devices"))
-        losses.devices.push_back({device.at("device").get<std::string>(), device.at("suspected").get<std::uint64_t>(),
-                                  device.at("replaced").get<std::uint64_t>()});
+        losses.devices.push_back({device.at("device").get<std::string>(),
+                                  wholeNumber<std::uint64_t>(device.at("suspected")),
+                                  wholeNumber<std::uint64_t>(device.at("replaced"))});
     return losses;
 }
 
@@ -180,9 +183,9 @@ bool readSetup(std::string_view text, RunHeader& header) {
         SessionSetup setup;
         setup.ownSeat = json.at("own_seat").get<std::string>();
         setup.isSolo = json.at("solo").get<bool>();
-        setup.seed = json.at("seed").get<std::uint64_t>();
+        setup.seed = wholeNumber<std::uint64_t>(json.at("seed"));
         setup.partnerErrorRate = json.at("partner_error_rate").get<double>();
-        setup.latency = Duration(json.at("latency").get<std::int64_t>());
+        setup.latency = Duration(wholeNumber<std::int64_t>(json.at("latency")));
         for (const Json& facts : json.at("controls"))
             setup.controls.push_back(factsOf(facts));
         // Older records have neither.

@@ -3,8 +3,10 @@
 #include <pwd.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
+#include <iterator>
 #include <system_error>
 #include <utility>
 
@@ -150,9 +152,13 @@ Result<Trimmed> Store::trim(std::int64_t mostBytes) {
 
 Result<std::vector<std::string>> Store::check() {
     Result<std::vector<std::string>> problems = Housekeeping(m_database->connection).check();
-    const Result<std::vector<RunSummary>> listed = problems ? runs() : tl::unexpected(problems.error());
-    if (!listed)
-        return tl::unexpected(listed.error());
+    Result<std::vector<RunSummary>> listed = problems ? runs() : tl::unexpected(problems.error());
+    const Result<std::vector<RunSummary>> deleted = listed ? runs({{}, {}, true}) : listed;
+    if (!deleted)
+        return tl::unexpected(deleted.error());
+    std::copy_if(deleted->begin(), deleted->end(), std::back_inserter(*listed), [](const RunSummary& run) {
+        return !run.isDamaged; // listed already
+    });
     for (const RunSummary& summary : *listed) {
         const Result<StoredRun> run = load(summary.id);
         const std::string name = "run " + std::to_string(summary.id) + ": ";

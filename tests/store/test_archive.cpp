@@ -225,6 +225,10 @@ void TestArchive::aLieIsFound_data() {
     row("an empty name", 'h', R"("flow_id":"light_and_flap")", R"("flow_id":"")", "name");
     row("control characters", 'h', R"("pilot":"Kim")", R"("pilot":"\u001b[2J")", "no text");
     row("a tag of two", 'h', "winter check", "a,b", "tag");
+    row("a date of ages", 'h', R"("started_ms":1700000000123)", R"("started_ms":9223372036854775807)", "date");
+    row("a date that is a fraction", 'h', R"("started_ms":1700000000123)", R"("started_ms":1.8e20)", "header");
+    // Found by the fuzzer: the library would convert it to anything.
+    row("a seed that fits nothing", 'u', R"("seed":18364758544493064720)", R"("seed":1.8e25)", "set-up");
     row("a length of ages", 'h', R"("length_us":13000000)", R"("length_us":9223372036854775807)", "header");
     row("no header", 'h', "{", "[", "header");
     row("another flow than named", 'f', "Taxi light on", "Taxi light off", "header");
