@@ -15,8 +15,8 @@ namespace flowhand {
 /// scenarios refer to the aircraft; keep them together.
 struct AircraftFolder {
     std::unique_ptr<Aircraft> aircraft;
-    std::vector<Flow> flows;
-    std::vector<Scenario> scenarios;
+    std::vector<Flow> flows = {};
+    std::vector<Scenario> scenarios = {};
 
     /// None: there is none of this id.
     [[nodiscard]] const Flow* flow(const std::string& id) const;
