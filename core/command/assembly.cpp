@@ -159,6 +159,7 @@ Status addPractice(AssembledRun& run, const RunWish& wish) {
     if (wish.slowness > 1)
         run.parts.header.motionSource += ", " + std::to_string(wish.slowness) + " times slower";
     practice->slowDown(wish.slowness);
+    run.parts.header.timeScale = 1.0 / wish.slowness;
     run.parts.practice.emplace(std::move(*practice));
     return {};
 }

@@ -176,7 +176,7 @@ private:
             remark("Help while flying: " + header.help + ".");
         if (header.timeScale != 1.0)
             remark("Flown in " + std::string(header.timeScale < 1.0 ? "slowed" : "quickened") +
-                   " time: " + numberText(header.timeScale) + " s of the run in a second.");
+                   " time: " + "the aircraft moved at " + numberText(header.timeScale) + " of its pace.");
     }
 
     void remarkSimulated() {

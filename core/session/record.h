@@ -55,7 +55,7 @@ struct RunHeader {
     std::string scenario;                  ///< its title, and which part of it this is; empty: none
     std::vector<std::string> controlNames; ///< by ControlId
     std::string help;       ///< how much the pilot was shown: "guided", "prompted", "from memory"; empty: not said
-    double timeScale = 1.0; ///< seconds of the run in a second of the wall clock; below 1: slowed
+    double timeScale = 1.0; ///< seconds of the aircraft in a second of the run; below 1: slowed
     SessionSetup setup;
 };
 
