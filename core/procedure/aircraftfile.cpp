@@ -10,6 +10,7 @@
 
 #include "base/names.h"
 #include "procedure/fileformat.h"
+#include "procedure/floworder.h"
 #include "procedure/motion.h"
 
 namespace flowhand {
@@ -61,6 +62,7 @@ public:
         if (const TomlNode* values = m_reader.table("values"))
             for (const auto& [name, node] : values->members)
                 readValue(name, node);
+        (void)m_reader.texts(kFlowOrderKey);
         m_reader.finish();
     }
 

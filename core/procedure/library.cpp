@@ -2,10 +2,9 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <tuple>
 #include <utility>
 
-#include "procedure/phase.h"
+#include "procedure/floworder.h"
 
 namespace flowhand {
 
@@ -49,10 +48,7 @@ std::optional<AircraftFolder> loadAircraftFolder(const std::string& folder, Prob
         if (isFlowFile(entry.string()))
             if (std::optional<Flow> flow = loadFlow(entry.string(), *loaded.aircraft, problems))
                 loaded.flows.push_back(std::move(*flow));
-    std::stable_sort(loaded.flows.begin(), loaded.flows.end(), [](const Flow& a, const Flow& b) {
-        return std::tuple(findPhase(a.phaseFrom), findPhase(a.phaseTo)) <
-               std::tuple(findPhase(b.phaseFrom), findPhase(b.phaseTo));
-    });
+    putInOrder(loaded);
     std::error_code ignored;
     if (!fs::is_directory(fs::path(folder) / kScenarios, ignored))
         return loaded;

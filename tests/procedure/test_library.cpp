@@ -14,6 +14,7 @@ class TestLibrary : public QObject {
 private Q_SLOTS:
     void init();
     void flowsStandInTheOrderOfTheFlight();
+    void aListSaysTheOrderWithinAPhase();
     void aBrokenFlowIsLeftOutAndNamed();
     void aBrokenAircraftIsLeftOutAndNamed();
     void otherFilesAreNoFlows();
@@ -61,6 +62,20 @@ void TestLibrary::flowsStandInTheOrderOfTheFlight() {
     QCOMPARE(library[0].flows.size(), std::size_t(2));
     QCOMPARE(library[0].flows[0].id, std::string("b"));
     QCOMPARE(library[0].flows[1].id, std::string("a"));
+}
+
+void TestLibrary::aListSaysTheOrderWithinAPhase() {
+    for (const char* id : {"early", "late", "other"})
+        write(QString("bench/%1.toml").arg(id), flowIn("taxi_out"));
+    write("bench/aircraft.toml",
+          QString(benchText("aircraft.toml")).replace("[values]", "flows = [\"late\", \"early\", \"none\"]\n[values]"));
+    Problems problems;
+    const std::vector<AircraftFolder> library = loadLibrary(root(), problems);
+    std::vector<std::string> ids;
+    for (const Flow& flow : library[0].flows)
+        ids.push_back(flow.id);
+    QCOMPARE(ids, (std::vector<std::string>{"late", "early", "b", "other", "a"}));
+    QVERIFY2(problems.all().empty(), qPrintable(problemText(problems)));
 }
 
 void TestLibrary::aBrokenFlowIsLeftOutAndNamed() {
