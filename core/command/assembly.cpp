@@ -114,6 +114,19 @@ Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const C
     return addDevices(run, wish, system, clock);
 }
 
+/// The partner steers, brakes and flies as the flow's demonstration does; nothing for whoever flies alone.
+Result<std::optional<Hands>> partnerHandsOf(const RunWish& wish, const Flow& flow) {
+    const std::string file = wish.isSolo ? std::string() : demonstrationOf(flow, wish.scenario);
+    std::optional<Hands> hands;
+    if (file.empty())
+        return hands;
+    Problems problems;
+    hands = Hands::load(file, *wish.aircraft, flow, problems);
+    if (!hands)
+        return tl::unexpected(allErrors(problems));
+    return hands;
+}
+
 Status addFeed(AssembledRun& run, const RunWish& wish, const Clock& clock) {
     Result<MotionSources> sources = MotionSources::choose(*wish.aircraft, !wish.feed.empty(), wish.sources);
     if (!sources)
@@ -184,7 +197,10 @@ Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first)
         }
         if (isScripted && !next.hands && !wish.hasScreenControls)
             return std::nullopt;
+        if (Result<std::optional<Hands>> partner = partnerHandsOf(wish, *flow))
+            next.partnerHands = std::move(*partner);
         next.header = first;
+        next.header.setup.hasPartnerHands = next.partnerHands.has_value();
         setFlow(next.header, *flow);
         next.header.scenario = scenarioPart(wish, ++part);
         using namespace std::chrono;
@@ -216,6 +232,11 @@ Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& s
         if (!run.parts.hands)
             return tl::unexpected(allErrors(problems));
     }
+    Result<std::optional<Hands>> partner = partnerHandsOf(wish, *wish.flow);
+    if (!partner)
+        return tl::unexpected(partner.error());
+    run.parts.partnerHands = std::move(*partner);
+    run.parts.header.setup.hasPartnerHands = run.parts.partnerHands.has_value();
     if (const Status added = addFeed(run, wish, clock); !added)
         return tl::unexpected(added.error());
     if (const Status added = addPractice(run, wish); !added)
@@ -252,7 +273,8 @@ Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std
                        "there is no flow '" + name + "'; there are " + joined(known, ", ") + nearestHint(name, known));
     if (found.size() > 1)
         return failure("unknown-flow",
-                       "several aircraft have a flow '" + name + "'; write the aircraft too, as in " + known.front());
+                       "several aircraft have a flow '" + name + "'; write the aircraft too, as in " +
+                           found.front().aircraft->folder + "/" + found.front().flow->id);
     return found.front();
 }
 

@@ -11,6 +11,7 @@
 #include "aircraft/groundplan.h"
 #include "aircraft/practice.h"
 #include "aircraft/practicefile.h"
+#include "base/textfile.h"
 #include "command/command.h"
 #include "command/datafolder.h"
 #include "command/lintscenario.h"
@@ -19,6 +20,7 @@
 #include "rig/rig.h"
 #include "rig/rigfile.h"
 #include "session/hands.h"
+#include "session/mistakes.h"
 
 namespace flowhand {
 
@@ -32,6 +34,7 @@ constexpr const char* kGroundFile = "ground.toml";
 constexpr const char* kHandsFolder = "hands";
 constexpr const char* kHandsEnding = ".hands";
 constexpr const char* kScenarioFolder = "scenarios";
+constexpr const char* kMistakesEnding = ".mistakes.toml";
 
 constexpr const char* kNoFlow =
     "this is no flow: it has no [[step]]; is that misspelt, or is the file in the wrong place?";
@@ -131,7 +134,7 @@ private:
                 m_problems.error("not-a-flow", kNoFlow, {path.string()});
         }
         for (const fs::directory_entry& entry : fs::directory_iterator(folder / kHandsFolder, failed))
-            if (entry.path().extension() == kHandsEnding && !flowOf(entry.path(), loaded))
+            if (isOfHands(entry.path()) && !flowOf(entry.path(), loaded))
                 m_problems.error("no-flow-for-hands", kNoFlowForHands, {entry.path().string()});
     }
 
@@ -171,9 +174,15 @@ private:
                 m_problems.add(problem.severity, problem.error);
     }
 
+    /// A script of hands, or the mistakes beside it.
+    static bool isOfHands(const fs::path& path) {
+        return path.extension() == kHandsEnding || path.filename().string().ends_with(kMistakesEnding);
+    }
+
     static const Flow* flowOf(const fs::path& hands, const AircraftFolder& loaded) {
+        const std::string name = hands.filename().string();
         for (const Flow& flow : loaded.flows)
-            if (flow.id == hands.stem())
+            if (flow.id == name.substr(0, name.find('.')))
                 return &flow;
         return nullptr;
     }
@@ -205,9 +214,20 @@ private:
             checkHands(hands, aircraft, flow);
     }
 
+    /// The script and, when there are any, the mistakes derived from it.
     void checkHands(const fs::path& file, const Aircraft& aircraft, const Flow& flow) {
         ++m_files;
-        (void)Hands::load(file.string(), aircraft, flow, m_problems);
+        const Result<std::string> source = readFile(file.string());
+        if (!source) {
+            m_problems.add(Severity::Error, source.error());
+            return;
+        }
+        const std::vector<HandLine> lines = parseHandScript(*source, file.string(), aircraft, flow, m_problems);
+        const fs::path mistakes = file.parent_path() / (flow.id + kMistakesEnding);
+        if (!isThere(mistakes))
+            return;
+        ++m_files;
+        (void)loadMistakes(mistakes.string(), lines, aircraft, flow, m_problems);
     }
 
     void checkFile(const fs::path& path) {
@@ -215,6 +235,7 @@ private:
             checkGround(path);
             return;
         }
+        const bool isHands = isOfHands(path);
         const fs::path beside = path.has_parent_path() ? path.parent_path() : fs::path(".");
         const fs::path folder = aircraftFolderOf(beside);
         if (isRig(path)) {
@@ -242,10 +263,10 @@ private:
             checkInFolder(path, *loaded);
         if (loaded && isOfScenario(path, *loaded))
             return;
-        if (loaded && path.extension() == kHandsEnding && flowOf(path, *loaded) == nullptr)
+        if (loaded && isHands && flowOf(path, *loaded) == nullptr)
             m_problems.error("no-flow-for-hands", kNoFlowForHands, {path.string()});
-        else if (loaded && path.extension() != kHandsEnding && path.filename() != kAircraftFile &&
-                 path.filename() != kPracticeFile && !isFlowFile(path.string()))
+        else if (loaded && !isHands && path.filename() != kAircraftFile && path.filename() != kPracticeFile &&
+                 !isFlowFile(path.string()))
             m_problems.error("not-a-flow", kNoFlow, {path.string()});
     }
 
@@ -255,8 +276,8 @@ private:
         for (const Flow& flow : loaded.flows) {
             if (fs::path(flow.file).lexically_normal() == path)
                 checkFlow(flow, *loaded.aircraft);
-            if (path.extension() == kHandsEnding && flow.id == path.stem())
-                checkHands(path, *loaded.aircraft, flow);
+            if (isOfHands(path) && flowOf(path, loaded) == &flow)
+                checkHands(path.parent_path() / (flow.id + kHandsEnding), *loaded.aircraft, flow);
         }
     }
 

@@ -7,7 +7,7 @@
 
 #include "aircraft/steering.h"
 #include "base/textfile.h"
-#include "session/handscript.h"
+#include "session/doer.h"
 
 namespace flowhand {
 
@@ -81,14 +81,32 @@ struct Hands::Script {
         return kForever;
     }
 
-    void arm(Time time, const std::vector<bool>& stepDue) {
+    void arm(Time time, const std::vector<StepTurn>& steps) {
+        const auto isWaiting = [&] {
+            return next < lines.size() && lines[next].trigger == HandTrigger::Due;
+        };
+        while (isWaiting() && steps[lines[next].step].isOver && !steps[lines[next].step].isDue)
+            do
+                ++next;
+            while (next < lines.size() && !isWaiting());
         if (next >= lines.size() || armed != kForever || time < anchor)
             return;
         const HandLine& line = lines[next];
-        if (line.trigger == HandTrigger::Due && stepDue[line.step])
+        if (line.trigger == HandTrigger::Due && steps[line.step].isDue)
             armed = time;
         if (line.trigger == HandTrigger::When && line.condition->holdsNow(values) == Truth::True)
             armed = time;
+    }
+
+    /// The line itself when it works continuous controls alone, else the wait that it is for those after it.
+    [[nodiscard]] HandLine continuousPartOf(const HandLine& line) const {
+        HandLine part = line;
+        const bool isWhole = std::all_of(line.controls.begin(), line.controls.end(), [&](SignalId id) {
+            return aircraft.control(id).isContinuous;
+        });
+        if (line.act == HandAct::Jump || !isWhole)
+            part.act = HandAct::Wait;
+        return part;
     }
 
     void begin(Time start) {
@@ -110,6 +128,9 @@ struct Hands::Script {
         case HandAct::Keep:
             keeping = &line;
             nextKeep = start;
+            break;
+        case HandAct::Wait:
+            end = start + line.lasts;
             break;
         case HandAct::Jump:
             jumps.push_back(line.jump);
@@ -191,11 +212,12 @@ struct Hands::Script {
         if (values[indexOf(id)] == value)
             return;
         values[indexOf(id)] = value;
-        samples.push_back({time, id, value, Actor::Hand, Origin::Script, kNoControl});
+        samples.push_back({time, id, value, actor, Origin::Script, kNoControl});
     }
 
     const Aircraft& aircraft;
     std::vector<HandLine> lines;
+    Actor actor = Actor::Hand; ///< whose movements they are
     std::size_t next = 0;
     Time anchor{};         ///< end of the line before
     Time begun{};          ///< beginning of the line before
@@ -214,7 +236,8 @@ struct Hands::Script {
     SignalId offset, angle, curvature, groundSpeed;
 };
 
-Hands::Hands(std::unique_ptr<Script> script) : m_script(std::move(script)) {}
+Hands::Hands(const Aircraft& aircraft, std::vector<HandLine> lines)
+    : m_script(std::make_unique<Script>(aircraft, std::move(lines))) {}
 Hands::~Hands() = default;
 Hands::Hands(Hands&&) noexcept = default;
 Hands& Hands::operator=(Hands&&) noexcept = default;
@@ -237,13 +260,28 @@ std::optional<Hands> Hands::parse(const std::string& source, const std::string& 
         problems.add(problem.severity, problem.error);
     if (found.hasErrors())
         return std::nullopt;
-    return Hands(std::make_unique<Script>(aircraft, std::move(lines)));
+    return Hands(aircraft, std::move(lines));
 }
 
-void Hands::see(Time time, const std::vector<Value>& values, const std::vector<bool>& stepDue) {
+void Hands::leaveToPartner(const Flow& flow, const SessionSetup& setup) {
+    std::erase_if(m_script->lines, [&](const HandLine& line) {
+        return line.of && doerOf(flow.steps[*line.of], setup) != Doer::Hand;
+    });
+}
+
+void Hands::standInForPartner(const Flow& flow, const SessionSetup& setup) {
+    std::erase_if(m_script->lines, [&](const HandLine& line) {
+        return !line.of || doerOf(flow.steps[*line.of], setup) == Doer::Hand;
+    });
+    for (HandLine& line : m_script->lines)
+        line = m_script->continuousPartOf(line);
+    m_script->actor = Actor::Partner;
+}
+
+void Hands::see(Time time, const std::vector<Value>& values, const std::vector<StepTurn>& steps) {
     m_script->seen = time;
     m_script->values = values;
-    m_script->arm(time, stepDue);
+    m_script->arm(time, steps);
 }
 
 Time Hands::nextMove() const {

@@ -9,8 +9,16 @@
 #include "base/sample.h"
 #include "procedure/aircraftfile.h"
 #include "procedure/flow.h"
+#include "session/handscript.h"
+#include "session/session.h"
 
 namespace flowhand {
+
+/// What hands are told of a step.
+struct StepTurn {
+    bool isDue = false;  ///< or has been
+    bool isOver = false; ///< done, given up, void or left out
+};
 
 /// Scripted hands: a readable list of timed hand movements, also a flow's demonstration. Format: procedures/README.md,
 /// 'Hands'. Lines are done one after the other; what waits for a step or a condition is timed from the instant that
@@ -28,8 +36,17 @@ public:
     [[nodiscard]] static std::optional<Hands> parse(const std::string& source, const std::string& name,
                                                     const Aircraft& aircraft, const Flow& flow, Problems& problems);
 
-    /// The values by SignalId and which steps are due, by index, at `time`; what waits for them is armed.
-    void see(Time time, const std::vector<Value>& values, const std::vector<bool>& stepDue);
+    /// The same from lines; `aircraft` must outlive the hands.
+    Hands(const Aircraft& aircraft, std::vector<HandLine> lines);
+
+    /// From here on only the lines of those steps are done that the pilot of this run does.
+    void leaveToPartner(const Flow& flow, const SessionSetup& setup);
+    /// From here on only the partner's movements of continuous controls are done, as the partner's.
+    void standInForPartner(const Flow& flow, const SessionSetup& setup);
+
+    /// The values by SignalId and the steps by index, at `time`; what waits for them is armed. The lines of a step that
+    /// is over without having been due are left out.
+    void see(Time time, const std::vector<Value>& values, const std::vector<StepTurn>& steps);
     /// When the hands move next; kForever when they wait or are done. Never before the time seen last.
     [[nodiscard]] Time nextMove() const;
     /// Appends the movements due at `time`.
@@ -41,7 +58,6 @@ public:
 
 private:
     struct Script;
-    explicit Hands(std::unique_ptr<Script> script);
     std::unique_ptr<Script> m_script;
 };
 

@@ -241,6 +241,21 @@ private:
 
 } // namespace
 
+std::optional<HandStretch> linesOf(const std::vector<HandLine>& lines, std::size_t step) {
+    const auto waits = [&](std::size_t i) {
+        return lines[i].trigger == HandTrigger::Due;
+    };
+    std::size_t first = 0;
+    while (first < lines.size() && !(waits(first) && lines[first].step == step))
+        ++first;
+    if (first == lines.size())
+        return std::nullopt;
+    std::size_t end = first + 1;
+    while (end < lines.size() && !waits(end))
+        ++end;
+    return HandStretch{first, end};
+}
+
 std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name, const Aircraft& aircraft,
                                       const Flow& flow, Problems& problems) {
     std::vector<HandLine> lines;
@@ -254,8 +269,14 @@ std::vector<HandLine> parseHandScript(const std::string& source, const std::stri
         while (!text.empty() && text.back() == '\r')
             text.pop_back();
         LineParser parser(text, {name, number, 1}, aircraft, flow, problems);
-        if (std::optional<HandLine> line = parser.parse())
-            lines.push_back(std::move(*line));
+        std::optional<HandLine> line = parser.parse();
+        if (!line)
+            continue;
+        if (line->trigger == HandTrigger::Due)
+            line->of = line->step;
+        else if (!lines.empty())
+            line->of = lines.back().of;
+        lines.push_back(std::move(*line));
     }
     if (lines.empty() && !problems.hasErrors())
         problems.error("bad-hands", "there is no line of hands in this file", {name, 1, 1});

@@ -28,6 +28,7 @@ enum class HandAct : std::uint8_t {
     Follow, ///< steer along the line on the ground from now on
     Keep,   ///< hold a speed on the ground from now on
     Jump,   ///< the run goes on with another step
+    Wait,   ///< nothing, for as long as another line would take
     Stop    ///< end following and keeping
 };
 
@@ -36,6 +37,7 @@ struct HandLine {
     HandTrigger trigger = HandTrigger::After;
     Duration delay{};
     std::size_t step = 0;
+    std::optional<std::size_t> of; ///< the step whose lines they are (linesOf); none: before any step
     std::optional<Condition> condition;
 
     HandAct act = HandAct::Move;
@@ -45,6 +47,15 @@ struct HandLine {
     Duration lasts{};     ///< of Move: the time it takes; of Press: how long it is held
     SourcePlace place;
 };
+
+/// A stretch of lines, [first, end).
+struct HandStretch {
+    std::size_t first = 0;
+    std::size_t end = 0;
+};
+
+/// The lines of a step: the first that waits for it and those after it, up to the next one that waits for a step.
+[[nodiscard]] std::optional<HandStretch> linesOf(const std::vector<HandLine>& lines, std::size_t step);
 
 /// Format: procedures/README.md, 'Hands'. Lines with errors are named in `problems` and left out.
 [[nodiscard]] std::vector<HandLine> parseHandScript(const std::string& source, const std::string& name,

@@ -110,7 +110,9 @@ void Judge::setControl(const Sample& sample) {
         Event& moved = tell(EventKind::PartnerMoved);
         moved.signal = control;
         moved.value = sample.value;
-        if (m_ownership.partnerMoved(control, before, sample.value)) {
+        // What a script of hands works all the time is never matched: the partner flies.
+        const bool isByScript = m_setup.hasPartnerHands && isContinuous(control);
+        if (m_ownership.partnerMoved(control, before, sample.value) && !isByScript) {
             Event& match = tell(EventKind::MatchWanted);
             match.signal = control;
             match.value = sample.value;

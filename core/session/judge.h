@@ -172,6 +172,7 @@ private:
     [[nodiscard]] bool isSpokenByPilot(const std::string& by) const;
     void schedulePartner(std::size_t i);
     void partnerActs(std::size_t i);
+    [[nodiscard]] bool isTooSoon(std::size_t i) const;
     void partnerLetsGo(std::size_t i);
     [[nodiscard]] Value target(std::size_t i, SignalId control, const std::vector<Value>& values) const;
     [[nodiscard]] Value numberTarget(std::size_t i, SignalId control, const std::vector<Value>& values) const;

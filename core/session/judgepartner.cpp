@@ -13,6 +13,8 @@ constexpr std::string_view kCockpit = "cockpit";
 constexpr std::string_view kReplyButton = "reply_button";
 /// How long the partner's finger stays on a button.
 constexpr Duration kPress = 300ms;
+/// How often the partner looks whether it is time to move.
+constexpr Duration kLookAgain = 500ms;
 /// Places along a lever that the partner tries.
 constexpr int kPlaces = 200;
 /// A partner who forgets, notices after this many times the step's `late`.
@@ -23,18 +25,14 @@ constexpr int kForgetFactor = 2;
 void Judge::assignDoers() {
     for (std::size_t i = 0; i < m_tracks.size(); ++i) {
         StepTrack& track = m_tracks[i];
+        track.doer = doerOf(step(i), m_setup);
         track.controls = step(i).controls;
-        if (step(i).kind == StepKind::Say) {
-            const bool isOwn = step(i).cue ? isSpokenByPilot(step(i).cue->by) : step(i).seat == m_setup.ownSeat;
-            track.doer = isOwn ? Doer::Hand : Doer::Words;
-            track.controls.clear();
-            const std::optional<SignalId> button = m_aircraft.signals.find(kReplyButton);
-            if (isOwn && button && m_aircraft.isControl(*button))
-                track.controls = {*button};
+        if (step(i).kind != StepKind::Say)
             continue;
-        }
-        const std::string& mover = step(i).movedBy.empty() ? step(i).seat : step(i).movedBy;
-        track.doer = m_setup.isSolo || mover == m_setup.ownSeat ? Doer::Hand : Doer::Partner;
+        track.controls.clear();
+        const std::optional<SignalId> button = m_aircraft.signals.find(kReplyButton);
+        if (track.doer == Doer::Hand && button && m_aircraft.isControl(*button))
+            track.controls = {*button};
     }
 }
 
@@ -76,10 +74,26 @@ void Judge::wordsEnded() {
 void Judge::schedulePartner(std::size_t i) {
     if (step(i).kind != StepKind::Reply && m_tracks[i].controls.empty())
         return; // a look at the instruments: done when it is so
+    const bool isByScript =
+        std::any_of(m_tracks[i].controls.begin(), m_tracks[i].controls.end(), [&](SignalId control) {
+            return m_setup.hasPartnerHands && isContinuous(control);
+        });
+    if (isByScript)
+        return;
     Duration delay = m_pace.delay(i);
     if (m_pace.error(i) == PartnerError::Late)
         delay += kForgetFactor * step(i).late;
     m_timers.set({m_now + delay, RunTimerKind::PartnerActs, i});
+}
+
+/// The rest of its condition is not so yet, as that the aircraft stands: moving now would not do it.
+bool Judge::isTooSoon(std::size_t i) const {
+    if (!step(i).done || step(i).done->condition.isInstant() || step(i).done->condition.usesReference())
+        return false;
+    std::vector<Value> values = m_values;
+    for (const SignalId control : m_tracks[i].controls)
+        values[indexOf(control)] = target(i, control, values);
+    return step(i).done->condition.holdsNow(values) == Truth::False;
 }
 
 void Judge::partnerActs(std::size_t i) {
@@ -95,6 +109,10 @@ void Judge::partnerActs(std::size_t i) {
     }
     const bool isWrong = m_pace.error(i) == PartnerError::WrongValue;
     std::vector<Value> values = m_values;
+    if (isTooSoon(i)) {
+        m_timers.set({m_now + kLookAgain, RunTimerKind::PartnerActs, i});
+        return;
+    }
     bool hasMoved = false;
     for (const SignalId control : track.controls) {
         Value wanted = target(i, control, values);

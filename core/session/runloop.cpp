@@ -32,6 +32,15 @@ struct RunLoop::State {
           notices(parts.notices) {
         if (parts.scenario != nullptr)
             watch.emplace(*parts.scenario, parts.aircraft->signals, parts.header.setup.seed);
+        seatHands();
+    }
+
+    /// Each script does what its seat does in this flow.
+    void seatHands() {
+        if (parts.hands)
+            parts.hands->leaveToPartner(*parts.flow, parts.header.setup);
+        if (parts.partnerHands)
+            parts.partnerHands->standInForPartner(*parts.flow, parts.header.setup);
     }
 
     // --- sources, by when they have something ---
@@ -59,8 +68,9 @@ struct RunLoop::State {
             next = std::min(next, partner.front().time);
         if (parts.rig)
             next = std::min(next, inRun(parts.rig->nextTimer()));
-        if (parts.hands && isFlying() && parts.hands->nextMove() != kForever)
-            next = std::min(next, parts.hands->nextMove() + stood);
+        for (const std::optional<Hands>* hands : {&parts.hands, &parts.partnerHands})
+            if (*hands && isFlying() && (*hands)->nextMove() != kForever)
+                next = std::min(next, (*hands)->nextMove() + stood);
         return next;
     }
 
@@ -229,6 +239,8 @@ struct RunLoop::State {
             for (const std::size_t step : parts.hands->takeJumps())
                 commands.push_back({CommandKind::Jump, parts.flow->steps[step].id});
         }
+        if (parts.partnerHands && isFlying())
+            parts.partnerHands->move(time - stood, made);
         fly(time);
         for (Sample& sample : made) {
             sample.time = time;
@@ -390,13 +402,18 @@ struct RunLoop::State {
     }
 
     void showHands(Time time) {
-        if (!parts.hands || !isFlying())
+        if (!isFlying() || !(parts.hands || parts.partnerHands))
             return;
         const std::vector<StepResult>& results = session.results();
-        std::vector<bool> due(results.size());
-        for (std::size_t i = 0; i < due.size(); ++i)
-            due[i] = results[i].due != kForever;
-        parts.hands->see(time - stood, session.values(), due);
+        std::vector<StepTurn> steps(results.size());
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            const StepState state = results[i].state;
+            const bool isOpen = state == StepState::Due || state == StepState::Seen;
+            steps[i] = {results[i].due != kForever, state != StepState::Waiting && !isOpen};
+        }
+        for (std::optional<Hands>* hands : {&parts.hands, &parts.partnerHands})
+            if (*hands)
+                (*hands)->see(time - stood, session.values(), steps);
     }
 
     void finish(Time time) {
@@ -543,6 +560,8 @@ struct RunLoop::State {
         parts.flow = next.flow;
         parts.header = std::move(next.header);
         parts.hands = std::move(next.hands);
+        parts.partnerHands = std::move(next.partnerHands);
+        seatHands();
         parts.recorder = next.recorder.get();
         if (next.recorder)
             recorders.push_back(std::move(next.recorder));

@@ -29,6 +29,7 @@ struct NextRun {
     RunHeader header;
     std::unique_ptr<Recorder> recorder; ///< null: not stored
     std::optional<Hands> hands;
+    std::optional<Hands> partnerHands;
 };
 
 /// What comes after the flow `ended`, by the id of the outcome that it came to; empty: it was completed. Nothing: the
@@ -41,11 +42,12 @@ struct RunParts {
     const Flow* flow = nullptr;
     RunHeader header; ///< with the session's set-up
     std::optional<PracticeAircraft> practice;
-    std::optional<Rig> rig;           ///< none: on-screen controls and scripted hands alone
-    DeviceHub* devices = nullptr;     ///< none: without hardware
-    std::optional<Playback> playback; ///< recordings in place of `devices`
-    std::optional<Hands> hands;       ///< scripted hands
-    Feed* feed = nullptr;             ///< motion from outside; none: by the practice aircraft alone
+    std::optional<Rig> rig;            ///< none: on-screen controls and scripted hands alone
+    DeviceHub* devices = nullptr;      ///< none: without hardware
+    std::optional<Playback> playback;  ///< recordings in place of `devices`
+    std::optional<Hands> hands;        ///< scripted hands
+    std::optional<Hands> partnerHands; ///< of the partner, for continuous controls; with setup.hasPartnerHands
+    Feed* feed = nullptr;              ///< motion from outside; none: by the practice aircraft alone
     MotionSources sources;
     const Scenario* scenario = nullptr; ///< whose events happen; none: nothing does
     Successor successor;                ///< none: the flight ends with this flow

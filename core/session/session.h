@@ -30,6 +30,7 @@ struct SessionSetup {
     bool isSolo = false;                ///< no partner: the pilot does both seats' steps
     std::uint64_t seed = 1;             ///< of the partner's pace
     double partnerErrorRate = 0.0;      ///< 0..1, to train monitoring
+    bool hasPartnerHands = false;       ///< the partner's continuous controls are worked by a script of hands
     Duration latency{};                 ///< calibrated sound and input delay, taken off response times
     std::vector<ControlFacts> controls; ///< by SignalId of the aircraft's controls
     std::vector<SetupEvent> events;     ///< of the scenario

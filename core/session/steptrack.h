@@ -5,16 +5,10 @@
 
 #include "base/sample.h"
 #include "condition/monitor.h"
+#include "session/doer.h"
 #include "session/score.h"
 
 namespace flowhand {
-
-/// Who does a step in this run.
-enum class Doer : std::uint8_t {
-    Hand,    ///< the pilot
-    Partner, ///< whoever sits in the other seat
-    Words    ///< nobody: done when its words end
-};
 
 /// A stretch in which a step's clock stood. Times of the run's clock.
 struct Pause {

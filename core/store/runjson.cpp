@@ -171,6 +171,7 @@ std::string setupJson(const RunHeader& header) {
                    {"solo", setup.isSolo},
                    {"seed", setup.seed},
                    {"partner_error_rate", setup.partnerErrorRate},
+                   {"partner_hands", setup.hasPartnerHands},
                    {"latency", setup.latency.count()},
                    {"controls", std::move(controls)},
                    {"scenario", header.scenario},
@@ -185,6 +186,7 @@ bool readSetup(std::string_view text, RunHeader& header) {
         setup.isSolo = json.at("solo").get<bool>();
         setup.seed = wholeNumber<std::uint64_t>(json.at("seed"));
         setup.partnerErrorRate = json.at("partner_error_rate").get<double>();
+        setup.hasPartnerHands = json.value("partner_hands", false); // runs before there were any have no such key
         setup.latency = Duration(wholeNumber<std::int64_t>(json.at("latency")));
         for (const Json& facts : json.at("controls"))
             setup.controls.push_back(factsOf(facts));

@@ -1,16 +1,17 @@
 #include <QtTest>
 
-#include <algorithm>
 #include <filesystem>
 
+#include "base/textfile.h"
 #include "problemtext.h"
 #include "procedure/library.h"
+#include "session/mistakes.h"
 #include "session/runloop.h"
 
 using namespace flowhand;
 using namespace std::chrono_literals;
 
-/// Every shipped flow is flown by its own hands on the practice aircraft, well and wrongly.
+/// Every shipped flow is flown by its own hands on the practice aircraft, from each seat and alone, well and wrongly.
 class TestFlown : public QObject {
     Q_OBJECT
 
@@ -18,16 +19,16 @@ private Q_SLOTS:
     void initTestCase();
     void handsPass_data();
     void handsPass();
+    void everyFlowHasMistakes_data();
+    void everyFlowHasMistakes();
     void mistakesAreFound_data();
     void mistakesAreFound();
     void aSwitchServesAsReverser();
-    void alonePilotDoesBothSeats_data();
-    void alonePilotDoesBothSeats();
 
 private:
-    [[nodiscard]] const AircraftFolder& folderOf(const Flow& flow) const;
-    [[nodiscard]] const Flow& flow(const std::string& id) const;
-    [[nodiscard]] Score flown(const Flow& flow, const QString& hands, std::uint64_t seed, bool isSolo = false) const;
+    void flowRows() const;
+    [[nodiscard]] const AircraftFolder& folder(const QString& name) const;
+    [[nodiscard]] const Flow& flow(const QString& name) const;
 
     std::vector<AircraftFolder> m_library;
 };
@@ -35,14 +36,46 @@ private:
 namespace {
 
 /// No shipped flow takes longer.
-constexpr Duration kLongestFlow = 10min;
+constexpr Duration kLongestFlow = 15min;
 /// What a selection a little off the middle of its band costs: the flap lever is moved when a person would move it.
 constexpr std::int64_t kBandAllowance = 1'000;
+/// Of hands that go wrong, for each flow.
+constexpr std::size_t kFewestMistakes = 3;
 
-QString handsOf(const Flow& flow) {
-    const std::filesystem::path path = std::filesystem::path(flow.file).parent_path() / "hands" / (flow.id + ".hands");
-    QFile file(QString::fromStdString(path.string()));
-    return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+struct Crew {
+    std::string seat;
+    bool isSolo = false;
+    std::uint64_t seed = 1;
+};
+
+std::string besideHands(const Flow& flow, const char* ending) {
+    return (std::filesystem::path(flow.file).parent_path() / "hands" / (flow.id + ending)).string();
+}
+
+QString nameOf(const AircraftFolder& folder, const Flow& flow) {
+    return QString::fromStdString(folder.aircraft->folder + "/" + flow.id);
+}
+
+/// Of the flow's good hands; none when it has no hands or they have an error.
+std::vector<HandLine> linesOf(const AircraftFolder& folder, const Flow& flow) {
+    Problems problems;
+    const Result<std::string> source = readFile(besideHands(flow, ".hands"));
+    if (!source)
+        return {};
+    std::vector<HandLine> lines =
+        parseHandScript(*source, besideHands(flow, ".hands"), *folder.aircraft, flow, problems);
+    if (problems.hasErrors())
+        qFatal("%s", qPrintable(problemText(problems)));
+    return lines;
+}
+
+std::vector<Mistake> mistakesOf(const AircraftFolder& folder, const Flow& flow) {
+    Problems problems;
+    std::vector<Mistake> mistakes =
+        loadMistakes(besideHands(flow, ".mistakes.toml"), linesOf(folder, flow), *folder.aircraft, flow, problems);
+    if (problems.hasErrors())
+        qWarning("%s", qPrintable(problemText(problems)));
+    return mistakes;
 }
 
 /// Every control on screen: no noise, whole travel.
@@ -60,6 +93,35 @@ std::vector<ControlFacts> simulated(const Aircraft& aircraft) {
     return facts;
 }
 
+/// The partner steers and flies as the good hands do, whatever the pilot's hands are.
+RunSnapshot flown(const AircraftFolder& folder, const Flow& flow, std::vector<HandLine> hands, const Crew& crew) {
+    RunParts parts;
+    parts.aircraft = folder.aircraft.get();
+    parts.flow = &flow;
+    parts.hands.emplace(*folder.aircraft, std::move(hands));
+    if (!crew.isSolo)
+        parts.partnerHands.emplace(*folder.aircraft, linesOf(folder, flow));
+    Result<PracticeAircraft> practice = PracticeAircraft::create(*folder.aircraft, flow.startPlace);
+    if (!practice)
+        qFatal("%s", describe(practice.error()).c_str());
+    parts.practice.emplace(std::move(*practice));
+    parts.header.setup.ownSeat = crew.seat;
+    parts.header.setup.seed = crew.seed;
+    parts.header.setup.isSolo = crew.isSolo;
+    parts.header.setup.hasPartnerHands = !crew.isSolo;
+    parts.header.setup.controls = simulated(*folder.aircraft);
+    RunLoop loop(std::move(parts));
+    loop.command(CommandKind::Start);
+    Time time{};
+    while (!loop.isEnded() && time < kLongestFlow)
+        loop.advance(time += PracticeAircraft::kMotionPeriod);
+    if (!loop.isEnded()) {
+        loop.command(CommandKind::Stop);
+        loop.advance(time + PracticeAircraft::kMotionPeriod);
+    }
+    return loop.snapshot();
+}
+
 /// What was lost, but for margins in bands, in the order of the ledger.
 QStringList lossesOf(const Score& score) {
     QStringList losses;
@@ -67,6 +129,17 @@ QStringList lossesOf(const Score& score) {
         if (line.what != "small margin")
             losses << QString::fromStdString(line.text);
     return losses;
+}
+
+/// Steps that nobody has done, of either seat.
+QStringList undoneOf(const Flow& flow, const RunSnapshot& run) {
+    QStringList undone;
+    for (std::size_t i = 0; i < flow.steps.size(); ++i) {
+        const StepState state = run.results[i].state;
+        if (state != StepState::Done && !(state == StepState::FoundSet && flow.steps[i].compareOnly))
+            undone << QString::fromStdString(flow.steps[i].id);
+    }
+    return undone;
 }
 
 } // namespace
@@ -77,166 +150,119 @@ void TestFlown::initTestCase() {
     QVERIFY2(!problems.hasErrors(), qPrintable(problemText(problems)));
 }
 
-const AircraftFolder& TestFlown::folderOf(const Flow& flow) const {
-    return *std::find_if(m_library.begin(), m_library.end(), [&](const AircraftFolder& folder) {
-        return !folder.flows.empty() && &flow >= &folder.flows.front() && &flow <= &folder.flows.back();
-    });
+const AircraftFolder& TestFlown::folder(const QString& name) const {
+    for (const AircraftFolder& each : m_library)
+        if (name.section('/', 0, 0) == QString::fromStdString(each.aircraft->folder))
+            return each;
+    qFatal("there is no aircraft for '%s'", qPrintable(name));
 }
 
-/// By its id, of the twin jet, or with another aircraft's folder before it.
-const Flow& TestFlown::flow(const std::string& id) const {
-    for (const AircraftFolder& folder : m_library)
-        for (const Flow& candidate : folder.flows)
-            if (folder.aircraft->folder + "/" + candidate.id == id || candidate.id == id)
-                return candidate;
-    qFatal("there is no flow '%s'", id.c_str());
+const Flow& TestFlown::flow(const QString& name) const {
+    for (const Flow& candidate : folder(name).flows)
+        if (nameOf(folder(name), candidate) == name)
+            return candidate;
+    qFatal("there is no flow '%s'", qPrintable(name));
 }
 
-Score TestFlown::flown(const Flow& flow, const QString& hands, std::uint64_t seed, bool isSolo) const {
-    const Aircraft& aircraft = *folderOf(flow).aircraft;
-    Problems problems;
-    RunParts parts;
-    parts.aircraft = &aircraft;
-    parts.flow = &flow;
-    parts.hands = Hands::parse(hands.toStdString(), flow.id + ".hands", aircraft, flow, problems);
-    Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft, flow.startPlace);
-    if (!parts.hands || !practice)
-        qFatal("%s", qPrintable(problemText(problems)));
-    parts.practice.emplace(std::move(*practice));
-    parts.header.setup.ownSeat = aircraft.seats.front();
-    parts.header.setup.seed = seed;
-    parts.header.setup.isSolo = isSolo;
-    parts.header.setup.controls = simulated(aircraft);
-    RunLoop loop(std::move(parts));
-    loop.command(CommandKind::Start);
-    Time time{};
-    while (!loop.isEnded() && time < kLongestFlow)
-        loop.advance(time += PracticeAircraft::kMotionPeriod);
-    if (!loop.isEnded()) {
-        loop.command(CommandKind::Stop);
-        loop.advance(time + PracticeAircraft::kMotionPeriod);
-    }
-    return loop.snapshot().score;
+void TestFlown::flowRows() const {
+    QTest::addColumn<QString>("name");
+    for (const AircraftFolder& each : m_library)
+        for (const Flow& candidate : each.flows)
+            QTest::newRow(qPrintable(nameOf(each, candidate))) << nameOf(each, candidate);
 }
 
 void TestFlown::handsPass_data() {
-    QTest::addColumn<QString>("id");
+    QTest::addColumn<QString>("name");
+    QTest::addColumn<QString>("seat");
+    QTest::addColumn<bool>("isSolo");
     QTest::addColumn<quint64>("seed");
-    for (const AircraftFolder& folder : m_library)
-        for (const Flow& flow : folder.flows)
-            for (const quint64 seed : {1, 2, 3}) {
-                const std::string name = folder.aircraft->folder + "/" + flow.id;
-                QTest::addRow("%s, partner %llu", name.c_str(), seed) << QString::fromStdString(name) << seed;
-            }
+    for (const AircraftFolder& each : m_library)
+        for (const Flow& candidate : each.flows) {
+            const QString name = nameOf(each, candidate);
+            const std::vector<std::string>& seats = each.aircraft->seats;
+            const auto row = [&](const std::string& seat, bool isSolo, quint64 seed) {
+                QTest::addRow("%s, %s%s, partner %llu", qPrintable(name), seat.c_str(), isSolo ? " alone" : "", seed)
+                    << name << QString::fromStdString(seat) << isSolo << seed;
+            };
+            for (const std::string& seat : seats)
+                row(seat, seats.size() == 1, 1);
+            if (seats.size() == 1)
+                continue;
+            row(seats.front(), true, 1);
+            row(seats.front(), false, 2);
+            row(seats.front(), false, 3);
+        }
 }
 
 void TestFlown::handsPass() {
-    QFETCH(QString, id);
+    QFETCH(QString, name);
+    QFETCH(QString, seat);
+    QFETCH(bool, isSolo);
     QFETCH(quint64, seed);
-    const Flow& shipped = flow(id.toStdString());
-    const QString hands = handsOf(shipped);
-    QVERIFY2(!hands.isEmpty(), "every shipped flow has hands that fly it");
-    const Score score = flown(shipped, hands, seed);
-    QVERIFY2(lossesOf(score).empty(), qPrintable(lossesOf(score).join('\n')));
-    QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
-    QVERIFY(score.milliPoints >= 100'000 - kBandAllowance); // in sight of the middle of each band
+    const Flow& shipped = flow(name);
+    const std::vector<HandLine> lines = linesOf(folder(name), shipped);
+    QVERIFY2(!lines.empty(), "every shipped flow has hands that fly it");
+    const RunSnapshot run = flown(folder(name), shipped, lines, {seat.toStdString(), isSolo, seed});
+    QCOMPARE(lossesOf(run.score).join('\n'), QString());
+    QCOMPARE(undoneOf(shipped, run).join('\n'), QString());
+    if (!run.score.isScored)
+        return; // this seat has nothing to do in it but to look
+    QVERIFY2(run.score.isPassed, run.score.whyNotPassed.c_str());
+    QVERIFY(run.score.milliPoints >= 100'000 - kBandAllowance); // in sight of the middle of each band
+}
+
+void TestFlown::everyFlowHasMistakes_data() {
+    flowRows();
+}
+
+void TestFlown::everyFlowHasMistakes() {
+    QFETCH(QString, name);
+    QVERIFY(mistakesOf(folder(name), flow(name)).size() >= kFewestMistakes);
 }
 
 void TestFlown::mistakesAreFound_data() {
-    QTest::addColumn<QString>("id");
-    QTest::addColumn<QString>("old");
-    QTest::addColumn<QString>("changed");
-    QTest::addColumn<QStringList>("losses");
-    QTest::addColumn<bool>("isPassed");
-    const auto row = [](const char* name, const char* id, const char* old, const char* changed,
-                        const QStringList& losses, bool isPassed) {
-        QTest::newRow(name) << id << old << changed << losses << isPassed;
-    };
-    row("wrong gate, put right", "taxi_out", "due flap_for_take_off, 1 s later: flap_lever 12 over 0.8 s",
-        "due flap_for_take_off, 1 s later: flap_lever 22 over 0.8 s\nafter 3 s: flap_lever 12 over 0.5 s",
-        {"Flap lever at 22, wanted 12"}, true);
-    row("light left out", "taxi_out", "due taxi_light_on, 1 s later: taxi_light on\n", "", {"Taxi light on: not done"},
-        true);
-    row("over the holding point", "taxi_out", "when stop_distance < 12 m: let go", "when stop_distance < -3 m: let go",
-        {"guard broken: Rolled over the holding point without clearance",
-         "At the holding point, stopped: parking brake on: not done"},
-        false);
-    row("all the thrust at once", "take_off", "thrust_lever_1 45 % over 0.8 s\nwith: thrust_lever_2 45 % over 0.8 s",
-        "thrust_lever_1 90 % over 0.8 s\nwith: thrust_lever_2 90 % over 0.8 s",
-        {"Thrust levers to the first stage, matched: not done"}, true);
-    row("tiller deflected above its limit", "take_off", "due rotate",
-        "when ground_speed > 100 kt: tiller 12 deg over 0.3 s\nafter 0.5 s: tiller 0 deg over 0.3 s\ndue rotate",
-        {"guard broken: Tiller deflected above its speed limit"}, false);
-    row("no pull at the call", "take_off", "due rotate, 0.4 s later: yoke_pitch 30 % over 0.6 s\n", "",
-        {"Pull the yoke, smoothly: not done"}, false);
-    row("reverse lever raised in the air", "take_off", "due climb_thrust",
-        "when height > 500 ft: reverse_lever_1 40 %\nafter 1 s: reverse_lever_1 0 %\ndue climb_thrust",
-        {"guard broken: Reverse lever raised in the air"}, false);
-    row("flap straight to up", "take_off",
-        "due flap_to_4, 0.8 s later: flap_lever 4 over 0.5 s\ndue flap_up, 0.8 s later: flap_lever up over 0.5 s",
-        "due flap_to_4, 0.8 s later: flap_lever up over 0.5 s",
-        {"guard broken: Flap raised below its speed", "Flap lever to 4: not done", "Flap lever up: done too early"},
-        false);
-    row("spoilers down on the runway", "landing_roll", "due spoilers_down, 1 s later: spoiler_lever down over 0.6 s",
-        "after 1 s: spoiler_lever down over 0.6 s",
-        {"guard broken: After-landing items before the runway was clear", "Spoiler lever down: done too early"}, true);
+    QTest::addColumn<QString>("name");
+    QTest::addColumn<int>("index");
+    for (const AircraftFolder& each : m_library)
+        for (const Flow& candidate : each.flows) {
+            const std::vector<Mistake> mistakes = mistakesOf(each, candidate);
+            for (std::size_t i = 0; i < mistakes.size(); ++i)
+                QTest::addRow("%s: %s", qPrintable(nameOf(each, candidate)), mistakes[i].title.c_str())
+                    << nameOf(each, candidate) << static_cast<int>(i);
+        }
 }
 
 void TestFlown::mistakesAreFound() {
-    QFETCH(QString, id);
-    QFETCH(QString, old);
-    QFETCH(QString, changed);
-    QFETCH(QStringList, losses);
-    QFETCH(bool, isPassed);
-    const Flow& shipped = flow(id.toStdString());
-    QString hands = handsOf(shipped);
-    const qsizetype at = hands.indexOf(old);
-    QVERIFY2(at >= 0, "the row's text is not in the hands");
-    hands.replace(at, old.size(), changed);
-    const Score score = flown(shipped, hands, 1);
-    QCOMPARE(lossesOf(score), losses);
-    QCOMPARE(score.isPassed, isPassed);
+    QFETCH(QString, name);
+    QFETCH(int, index);
+    const Flow& shipped = flow(name);
+    const AircraftFolder& its = folder(name);
+    const Mistake mistake = mistakesOf(its, shipped)[static_cast<std::size_t>(index)];
+    const std::vector<std::string>& seats = its.aircraft->seats;
+    const RunSnapshot run = flown(its, shipped, mistake.lines, {seats.front(), seats.size() == 1, 1});
+    QStringList finds;
+    for (const std::string& text : mistake.finds)
+        finds << QString::fromStdString(text);
+    QCOMPARE(lossesOf(run.score).join('\n'), finds.join('\n'));
+    QCOMPARE(run.score.isPassed, mistake.doesPass);
 }
 
 void TestFlown::aSwitchServesAsReverser() {
-    const Flow& landing = flow("landing_roll");
+    const Flow& landing = flow("twin_jet/landing_roll");
     QStringList lines;
-    for (QString line : handsOf(landing).split('\n')) {
+    const Result<std::string> hands = readFile(besideHands(landing, ".hands"));
+    QVERIFY(hands);
+    for (QString line : QString::fromStdString(*hands).split('\n')) {
         if (line.contains(" 80 % over") || line.startsWith("due reverse_stowed"))
             continue;
         line.replace(" 15 % over 0.4 s", " 100 % over 0 s").replace(" 10 % over 0.6 s", " 0 % over 0 s");
         lines << line;
     }
-    const Score score = flown(landing, lines.join('\n'), 1);
-    QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
-    QCOMPARE(lossesOf(score), QStringList());
-}
-
-void TestFlown::alonePilotDoesBothSeats_data() {
-    QTest::addColumn<QString>("id");
-    QTest::addColumn<QString>("before");
-    QTest::addColumn<QString>("added");
-    QTest::newRow("taxi out") << "taxi_out"
-                              << "due flap_reply"
-                              << "";
-    QTest::newRow("take-off") << "take_off"
-                              << "due climb_thrust"
-                              << "due gear_up, 0.5 s later: gear_lever up\n";
-    QTest::newRow("landing roll") << "landing_roll"
-                                  << "when stop_distance"
-                                  << "due flap_up, 1 s later: flap_lever up\nafter 1.5 s: landing_lights off\n"
-                                     "after 1 s: autobrake off\n";
-}
-
-void TestFlown::alonePilotDoesBothSeats() {
-    QFETCH(QString, id);
-    QFETCH(QString, before);
-    QFETCH(QString, added);
-    const Flow& shipped = flow(id.toStdString());
-    QString hands = handsOf(shipped);
-    QVERIFY(hands.contains(before));
-    hands.insert(hands.indexOf(before), added);
-    const Score score = flown(shipped, hands, 1, true);
+    Problems problems;
+    const AircraftFolder& jet = folder("twin_jet/");
+    const std::vector<HandLine> switched =
+        parseHandScript(lines.join('\n').toStdString(), "switched.hands", *jet.aircraft, landing, problems);
+    const Score score = flown(jet, landing, switched, {"captain"}).score;
     QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
     QCOMPARE(lossesOf(score), QStringList());
 }

@@ -39,7 +39,7 @@ RunHeader headerOf(const Aircraft& aircraft, const Flow& flow) {
 }
 
 /// Flies the flow's demonstration into the store, up to `end` at the latest; then the recording breaks off.
-void fly(Store& store, const Aircraft& aircraft, const Flow& flow, Time end) {
+void fly(Store& store, const Aircraft& aircraft, const Flow& flow, Time end, const std::string& seat = "captain") {
     Problems problems;
     RunParts parts;
     parts.aircraft = &aircraft;
@@ -50,6 +50,9 @@ void fly(Store& store, const Aircraft& aircraft, const Flow& flow, Time end) {
     parts.practice.emplace(std::move(*practice));
     parts.hands = Hands::load(handsOf(flow), aircraft, flow, problems);
     QVERIFY(parts.hands);
+    parts.partnerHands = Hands::load(handsOf(flow), aircraft, flow, problems);
+    parts.header.setup.ownSeat = seat;
+    parts.header.setup.hasPartnerHands = true;
     const std::unique_ptr<Recorder> recorder = store.recorder();
     parts.recorder = recorder.get();
     RunLoop loop(std::move(parts));
@@ -95,13 +98,17 @@ void TestRejudge::initTestCase() {
 
 void TestRejudge::everyFlownFlowIsTheSameJudgedAgain_data() {
     QTest::addColumn<int>("flow");
+    QTest::addColumn<QString>("seat");
     for (std::size_t i = 0; i < m_library[0].flows.size(); ++i)
-        QTest::newRow(m_library[0].flows[i].id.c_str()) << int(i);
+        for (const std::string& seat : m_library[0].aircraft->seats)
+            QTest::addRow("%s, %s", m_library[0].flows[i].id.c_str(), seat.c_str())
+                << int(i) << QString::fromStdString(seat);
 }
 
 void TestRejudge::everyFlownFlowIsTheSameJudgedAgain() {
     QFETCH(int, flow);
-    fly(*m_store, *m_library[0].aircraft, m_library[0].flows[std::size_t(flow)], 1h);
+    QFETCH(QString, seat);
+    fly(*m_store, *m_library[0].aircraft, m_library[0].flows[std::size_t(flow)], 1h, seat.toStdString());
     const std::int64_t id = m_store->runs()->front().id;
     const StoredRun run = loaded(*m_store, id);
     QVERIFY(run.summary.isFinished && run.damage.empty() && run.eventLines.size() > 10);

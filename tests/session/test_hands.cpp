@@ -37,6 +37,7 @@ private Q_SLOTS:
     void errorsNameTheirPlace_data();
     void errorsNameTheirPlace();
     void aStepIsWaitedFor();
+    void aStepThatIsOverIsNotWaitedFor();
     void aConditionIsWaitedFor();
     void aGatedLeverGoesThroughItsGates();
     void aNumberMovesEvenly();
@@ -58,7 +59,7 @@ private:
     std::unique_ptr<Aircraft> m_aircraft;
     std::optional<Flow> m_flow;
     std::vector<Value> m_values;
-    std::vector<bool> m_due;
+    std::vector<StepTurn> m_steps;
 };
 
 void TestHands::initTestCase() {
@@ -81,7 +82,7 @@ Hands TestHands::hands(const char* script) const {
 /// Shows the hands the present values at `from`, then lets them move until `to`; their movements change the values.
 std::vector<TestHands::Moved> TestHands::movesUpTo(Hands& hands, Time from, Time to) {
     std::vector<Moved> moved;
-    hands.see(from, m_values, m_due);
+    hands.see(from, m_values, m_steps);
     while (hands.nextMove() <= to) {
         const Time time = hands.nextMove();
         std::vector<Sample> samples;
@@ -91,7 +92,7 @@ std::vector<TestHands::Moved> TestHands::movesUpTo(Hands& hands, Time from, Time
             moved.push_back({time, moving.name + " " + valueText(moving, sample.value)});
             m_values[indexOf(sample.signal)] = sample.value;
         }
-        hands.see(time, m_values, m_due);
+        hands.see(time, m_values, m_steps);
     }
     return moved;
 }
@@ -138,19 +139,29 @@ void TestHands::errorsNameTheirPlace() {
 
 void TestHands::aStepIsWaitedFor() {
     m_values.assign(m_aircraft->signals.size(), Value());
-    m_due = {false, false};
+    m_steps = {{}, {}};
     Hands script = hands("due light, 0.8 s later: taxi_light on");
     QCOMPARE(movesUpTo(script, 0s, 60s).size(), std::size_t(0));
     QVERIFY(!script.isDone());
-    m_due = {true, false};
+    m_steps = {{true, false}, {}};
     const std::vector<Moved> expected{{70'800ms, "taxi_light on"}};
     QCOMPARE(movesUpTo(script, 70s, 100s), expected);
     QVERIFY(script.isDone());
 }
 
+void TestHands::aStepThatIsOverIsNotWaitedFor() {
+    m_values.assign(m_aircraft->signals.size(), Value());
+    m_steps = {{false, true}, {true, false}};
+    Hands script =
+        hands("due light: taxi_light on\nafter 1 s: landing_lights on\ndue flap, 1 s later: parking_brake on");
+    const std::vector<Moved> expected{{6s, "parking_brake on"}};
+    QCOMPARE(movesUpTo(script, 5s, 60s), expected);
+    QVERIFY(script.isDone());
+}
+
 void TestHands::aConditionIsWaitedFor() {
     m_values.assign(m_aircraft->signals.size(), Value());
-    m_due = {false, false};
+    m_steps = {{}, {}};
     Hands script = hands("when airspeed > 80 kt and taxi_light == false: taxi_light on");
     m_values[indexOf(signal("taxi_light"))] = Value::onOff(false);
     QCOMPARE(movesUpTo(script, 1s, 2s).size(), std::size_t(0)); // an unknown speed is not waited out

@@ -58,7 +58,10 @@ void TestRun::initTestCase() {
     Problems problems;
     m_library = loadLibrary(PROCEDURES, problems);
     QVERIFY(!m_library.empty());
-    m_flow = &m_library.front().flows.front();
+    for (const Flow& flow : m_library.front().flows)
+        if (flow.id == "taxi_out")
+            m_flow = &flow;
+    QVERIFY(m_flow != nullptr);
 }
 
 RunParts TestRun::parts() const {

@@ -79,6 +79,7 @@ inline RunHeader testHeader() {
     header.setup.isSolo = true;
     header.setup.seed = 0xFEDCBA9876543210U;
     header.setup.partnerErrorRate = 0.1;
+    header.setup.hasPartnerHands = true;
     header.setup.latency = std::chrono::milliseconds(35);
     header.setup.controls = {{true, false, 0.025, 100.0, false, "axis 1"}, {}, {true, true, 0, 0, true, "button 3"}};
     return header;

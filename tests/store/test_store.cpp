@@ -198,6 +198,7 @@ void TestStore::headerAndResultComeBack() {
     QCOMPARE(back.setup.isSolo, header.setup.isSolo);
     QCOMPARE(back.setup.seed, header.setup.seed);
     QCOMPARE(back.setup.partnerErrorRate, header.setup.partnerErrorRate);
+    QVERIFY(back.setup.hasPartnerHands);
     QVERIFY(back.setup.latency == header.setup.latency);
     QCOMPARE(back.setup.controls.size(), header.setup.controls.size());
     QCOMPARE(back.setup.controls[0].sigma, 0.025);
