@@ -1,7 +1,7 @@
 import QtQuick
 import Flowhand
 
-/// The on-screen cockpit: every control of the aircraft, tall ones side by side, flat ones stacked.
+/// The on-screen cockpit: every control that the flow has to do with, tall ones side by side, flat ones stacked.
 Card {
     id: cockpit
 

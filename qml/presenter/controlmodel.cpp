@@ -6,7 +6,39 @@
 
 namespace flowhand {
 
-void ControlModel::setAircraft(const Aircraft* aircraft) {
+namespace {
+
+constexpr std::string_view kReplyButton = "reply_button";
+
+/// By SignalId of the controls: what the flow asks for or watches, and what is worked all the time from its start on.
+/// The other controls of its start are put there by themselves.
+std::vector<bool> usedBy(const Flow& flow, const Aircraft& aircraft) {
+    std::vector<bool> used(aircraft.controls.size(), false);
+    const auto use = [&](const std::vector<SignalId>& ids) {
+        for (const SignalId id : ids)
+            if (aircraft.isControl(id))
+                used[indexOf(id)] = true;
+    };
+    for (const StartValue& start : flow.start)
+        if (aircraft.isControl(start.signal) && aircraft.control(start.signal).isContinuous)
+            use({start.signal});
+    for (const Step& step : flow.steps) {
+        use(step.controls);
+        for (const std::optional<PlacedCondition>* placed : {&step.done, &step.when})
+            if (*placed)
+                use((*placed)->condition.signals());
+        const std::optional<SignalId> reply = aircraft.signals.find(kReplyButton);
+        if (step.kind == StepKind::Say && reply)
+            use({*reply});
+    }
+    for (const Guard& guard : flow.guards)
+        use(guard.never.condition.signals());
+    return used;
+}
+
+} // namespace
+
+void ControlModel::setAircraft(const Aircraft* aircraft, const Flow* flow) {
     beginResetModel();
     for (ControlState* control : m_controls)
         control->deleteLater();
@@ -16,6 +48,10 @@ void ControlModel::setAircraft(const Aircraft* aircraft) {
             m_controls.push_back(
                 new ControlState(*aircraft, control.signal, keysOf(aircraft->signals[control.signal].name), this));
     m_rows = m_controls;
+    if (aircraft != nullptr && flow != nullptr)
+        std::erase_if(m_rows, [used = usedBy(*flow, *aircraft)](const ControlState* control) {
+            return !used[indexOf(control->id())];
+        });
     std::stable_partition(m_rows.begin(), m_rows.end(), [](const ControlState* control) {
         return !control->isFlat();
     });

@@ -133,7 +133,7 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     m_flowRow = row;
     m_run = std::move(*run);
     m_runView.begin(nullptr, nullptr, {});
-    m_panel.setAircraft(choice.folder->aircraft.get());
+    m_panel.setAircraft(choice.folder->aircraft.get(), choice.flow);
     const SessionSetup setup = m_run->setup();
     for (ControlState* control : m_panel.controls()->all()) {
         const std::size_t index = indexOf(control->id());

@@ -52,10 +52,10 @@ ScreenPanel::ScreenPanel(ScreenHands::Move move, QObject* parent)
     });
 }
 
-void ScreenPanel::setAircraft(const Aircraft* aircraft) {
+void ScreenPanel::setAircraft(const Aircraft* aircraft, const Flow* flow) {
     m_timer.stop();
     m_hands.reset();
-    m_controls.setAircraft(aircraft);
+    m_controls.setAircraft(aircraft, flow);
     listKeys();
 }
 
@@ -69,7 +69,7 @@ void ScreenPanel::listKeys() {
     for (const KeyBinding& binding : keyBindings()) {
         QStringList labels;
         const ControlState* first = nullptr;
-        for (const ControlState* control : m_controls.all())
+        for (const ControlState* control : m_controls.shown())
             for (const std::string& name : binding.controls)
                 if (control->signal().name == name) {
                     labels.append(control->label());

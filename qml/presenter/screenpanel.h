@@ -24,7 +24,7 @@ public:
     ScreenPanel(ScreenHands::Move move, QObject* parent);
 
     /// The aircraft must outlive what is shown.
-    void setAircraft(const Aircraft* aircraft);
+    void setAircraft(const Aircraft* aircraft, const Flow* flow = nullptr);
     void setValues(const std::vector<Value>& values);
 
     [[nodiscard]] ControlModel* controls() { return &m_controls; }

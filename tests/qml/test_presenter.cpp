@@ -58,6 +58,7 @@ private Q_SLOTS:
     void verdictHasWordAndSymbol();
     void targetsOfAStep_data();
     void targetsOfAStep();
+    void onlyTheFlowsControlsAreShown();
     void pointsAreShort_data();
     void pointsAreShort();
     void ledgerIsWorstFirst();
@@ -146,6 +147,30 @@ void TestPresenter::targetsOfAStep_data() {
     QTest::newRow("selector") << 4 << "medium";
     QTest::newRow("wheel") << 5 << QString(QChar(0x2212)) + "5 to 5°";
     QTest::newRow("pedals") << 6 << "90 % or more";
+}
+
+void TestPresenter::onlyTheFlowsControlsAreShown() {
+    const AircraftFolder folder = test::stubFolder();
+    ControlModel controls;
+    controls.setAircraft(folder.aircraft.get());
+    const int all = controls.count();
+    QCOMPARE(all, static_cast<int>(folder.aircraft->controls.size()));
+    Problems problems;
+    const std::optional<Flow> lights =
+        parseFlow("format = 1\ntitle = \"Lights\"\nphases = [\"taxi_out\"]\nseat = \"captain\"\n"
+                  "[start]\nplace = \"stand\"\n[start.controls]\ntaxi_light = \"off\"\n"
+                  "[[step]]\nid = \"light\"\ntitle = \"Taxi light on\"\ndone = \"taxi_light\"\n"
+                  "[[guard]]\nid = \"brake\"\ntitle = \"Brake off\"\nnever = \"not parking_brake\"\n",
+                  "lights.toml", *folder.aircraft, problems);
+    QVERIFY(lights);
+    controls.setAircraft(folder.aircraft.get(), &*lights);
+    QStringList shown;
+    for (const ControlState* control : controls.shown())
+        shown << QString::fromStdString(control->signal().name);
+    shown.sort();
+    QCOMPARE(shown, (QStringList{"parking_brake", "taxi_light"}));
+    QCOMPARE(controls.rowCount(), 2);
+    QVERIFY(controls.find(*folder.aircraft->signals.find("flap_lever")) != nullptr); // a target may still be drawn
 }
 
 void TestPresenter::targetsOfAStep() {
