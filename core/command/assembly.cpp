@@ -272,9 +272,8 @@ Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std
         return failure("unknown-flow",
                        "there is no flow '" + name + "'; there are " + joined(known, ", ") + nearestHint(name, known));
     if (found.size() > 1)
-        return failure("unknown-flow",
-                       "several aircraft have a flow '" + name + "'; write the aircraft too, as in " +
-                           found.front().aircraft->folder + "/" + found.front().flow->id);
+        return failure("unknown-flow", "several aircraft have a flow '" + name + "'; write the aircraft too, as in " +
+                                           found.front().aircraft->folder + "/" + found.front().flow->id);
     return found.front();
 }
 

@@ -168,8 +168,9 @@ void TestBench::coverageSaysWhich() {
     const Printed whole = bench(QStringList{"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet"} + kWiredFlows);
     QVERIFY2(whole.status == 0, qPrintable(whole.out + whole.err));
     QVERIFY(whole.out.contains("Wired, but no step"));
-    QCOMPARE(bench(QStringList{"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet", "--proven"} + kWiredFlows).status,
-             1);
+    QCOMPARE(
+        bench(QStringList{"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet", "--proven"} + kWiredFlows).status,
+        1);
     const Printed all = bench({"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet"});
     QCOMPARE(all.status, 1);
     QVERIFY2(all.out.simplified().contains("Beacon is not wired"), qPrintable(all.out)); // it has no overhead panel
@@ -188,8 +189,9 @@ void TestBench::coverageSaysWhich() {
 }
 
 void TestBench::coverageAsTable() {
-    const Printed outcome = bench(
-        QStringList{"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet", "--csv", path("table.csv")} + kWiredFlows);
+    const Printed outcome =
+        bench(QStringList{"coverage", "--rig", kFullCockpit, PROCEDURES "/twin_jet", "--csv", path("table.csv")} +
+              kWiredFlows);
     QCOMPARE(outcome.status, 0);
     const QStringList lines = read("table.csv").split("\r\n", Qt::SkipEmptyParts);
     QVERIFY(lines.size() > 40);
