@@ -132,8 +132,8 @@ private Q_SLOTS:
     }
     void flapsStopApartAndRoll() {
         QFETCH(int, side);
-        Pilot whole("final");
-        Pilot broken("final");
+        Pilot whole("fifty_feet");
+        Pilot broken("fifty_feet");
         broken.fail(at(FailureKind::FlapAsymmetry, Side(side), 2.0));
         for (Pilot* pilot : {&whole, &broken}) {
             pilot->levers(90.0); // goes around
@@ -148,7 +148,7 @@ private Q_SLOTS:
         QVERIFY(-sign(Side(side)) * (broken["bank"] - whole["bank"]) > 3.0);
     }
     void theAssistHoldsTheWingsLevelWithFlapsApart() {
-        Pilot pilot("final");
+        Pilot pilot("fifty_feet");
         pilot.fail(at(FailureKind::FlapAsymmetry, Side::Left, 3.0));
         pilot.levers(90.0);
         pilot.wait(6.0);

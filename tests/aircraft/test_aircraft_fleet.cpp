@@ -60,7 +60,7 @@ private Q_SLOTS:
         QFETCH(QString, folder);
         const PracticeFigures figures = shippedFigures(folder.toStdString());
         for (const char* place :
-             {"stand", "holding_point", "line_up", "v1", "thousand_feet", "final_4_miles", "final", "rollout"})
+             {"stand", "holding_point", "line_up", "v1", "thousand_feet", "final", "fifty_feet", "rollout"})
             QVERIFY2(figures.place(place) != nullptr, place);
     }
 
@@ -82,7 +82,7 @@ private Q_SLOTS:
     void landsFromFourMiles_data() { folders(); }
     void landsFromFourMiles() {
         QFETCH(QString, folder);
-        Pilot pilot = sitIn(folder.toStdString(), "final_4_miles");
+        Pilot pilot = sitIn(folder.toStdString(), "final");
         const Aircraft& aircraft = pilot.aircraft();
         pilot.put("flap_lever", aircraft.values.at("landing_flap").word);
         double lowest = 1e9;

@@ -209,7 +209,7 @@ private Q_SLOTS:
     }
 
     void touchesDownSoftlyAndRollsOut() {
-        Pilot pilot("final");
+        Pilot pilot("fifty_feet");
         QVERIFY(isNear(pilot["height"], 50.0, 0.5));
         QVERIFY(isNear(pilot["airspeed"], 134.0, 0.2));
         QCOMPARE(pilot["on_ground"], 0.0);
@@ -255,7 +255,7 @@ private Q_SLOTS:
     }
 
     void armedSpoilersComeUpByThemselves() {
-        Pilot pilot("final");
+        Pilot pilot("fifty_feet");
         pilot.put("spoiler_lever", "armed");
         pilot.levers(0.0);
         QVERIFY(pilot.waitUntil(
@@ -282,7 +282,7 @@ private Q_SLOTS:
     }
 
     void thrustInTheFlareGoesAround() {
-        Pilot pilot("final");
+        Pilot pilot("fifty_feet");
         pilot.levers(90.0);
         pilot.wait(15.0);
         QVERIFY(pilot["on_ground"] == 0.0);
