@@ -65,7 +65,10 @@ std::string partnerless(Bench& bench) {
 
 SessionSetup wiredFlap() {
     SessionSetup setup = onScreen();
-    setup.controls[indexOf(*cockpit().signals.find("flap_lever"))] = {true, false, 0.0, 0.0, false, "flap lever"};
+    ControlFacts& facts = setup.controls[indexOf(*cockpit().signals.find("flap_lever"))];
+    facts = {};
+    facts.isWired = true;
+    facts.controlName = "flap lever";
     return setup;
 }
 

@@ -89,8 +89,11 @@ void TestSetUp::waiverIsRecorded() {
 void TestSetUp::unknownControlsAreListed() {
     const Flow flow = flowOf(kFlow);
     SessionSetup setup = onScreen();
-    for (ControlFacts& facts : setup.controls)
-        facts = {true, false, 0.0, 0.0, false, "lever"};
+    for (ControlFacts& facts : setup.controls) {
+        facts = {};
+        facts.isWired = true;
+        facts.controlName = "lever";
+    }
     Session session(cockpit(), flow, setup);
     session.start(Time(0));
     QCOMPARE(session.view().setUp.size(), std::size_t(3));
