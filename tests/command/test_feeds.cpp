@@ -161,7 +161,7 @@ private Q_SLOTS:
         QVERIFY(std::any_of(stored->samples.begin(), stored->samples.end(), [](const Sample& sample) {
             return sample.origin == Origin::Feed;
         }));
-        const Result<StoredDebrief> again = StoredDebrief::of(*stored, true, "test");
+        const Result<StoredDebrief> again = StoredDebrief::of(*stored, {"test", true});
         QVERIFY2(again, again ? "" : describe(again.error()).c_str());
         QVERIFY(again->input().rejudgement != nullptr && again->input().rejudgement->isSame);
     }

@@ -394,7 +394,8 @@ void TestPresenter::shippedFlowsStart() {
     const QTemporaryDir folder;
     Problems problems;
     const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
-    LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString());
+    const std::unique_ptr<HidSystem> devices = systemDevices();
+    LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
     FlyPresenter fly(library, problems, runs);
     QCOMPARE(fly.problems()->count(), 0);
     QVERIFY(fly.flows()->row<FlowRow>(row).demonstrated);

@@ -81,7 +81,17 @@ inline RunHeader testHeader() {
     header.setup.partnerErrorRate = 0.1;
     header.setup.hasPartnerHands = true;
     header.setup.latency = std::chrono::milliseconds(35);
-    header.setup.controls = {{true, false, 0.025, 100.0, false, "axis 1"}, {}, {true, true, 0, 0, true, "button 3"}};
+    header.setup.controls.resize(3);
+    ControlFacts& axis = header.setup.controls[0];
+    axis.isWired = true;
+    axis.sigma = 0.025;
+    axis.range = 100.0;
+    axis.controlName = "axis 1";
+    ControlFacts& button = header.setup.controls[2];
+    button.isWired = true;
+    button.isSimulated = true;
+    button.isMomentary = true;
+    button.controlName = "button 3";
     return header;
 }
 
