@@ -171,11 +171,12 @@ private Q_SLOTS:
         QTest::addColumn<QString>("words");
         QTest::newRow("no format") << QStringList{"feeds", "--watch", "49100"} << "begins with its format";
         QTest::newRow("address") << QStringList{"feeds", "--watch", "json:localhost:49100"} << "flowhand:";
-        QTest::newRow("practise") << QStringList{"practise",   "take_off", "--demonstration",
-                                                 "--unstored", "--feed",   "jsn:1"}
+        QTest::newRow("practise") << QStringList{"practise",        "twin_jet/take_off",
+                                                 "--demonstration", "--unstored",
+                                                 "--feed",          "jsn:1"}
                                   << "json, nmea or gdl90";
-        QTest::newRow("source") << QStringList{"practise",   "take_off", "--demonstration",
-                                               "--unstored", "--source", "airspeed=feed"}
+        QTest::newRow("source") << QStringList{"practise",   "twin_jet/take_off", "--demonstration",
+                                               "--unstored", "--source",          "airspeed=feed"}
                                 << "name one with --feed";
     }
     void badFeedsAreSaid() {

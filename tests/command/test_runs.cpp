@@ -65,9 +65,11 @@ private:
 
 void TestRuns::initTestCase() {
     m_flown = inFolder("flown.sqlite");
-    QVERIFY(flowhandWith({"practise", "take_off", "--demonstration", "--db", m_flown, "--pilot", "Kim"}).status == 0);
-    QVERIFY(flowhandWith({"practise", "take_off", "--hands", TEST_DATA "/hands/take_off_wrong.hands", "--db", m_flown,
-                          "--pilot", "Robin"})
+    QVERIFY(
+        flowhandWith({"practise", "twin_jet/take_off", "--demonstration", "--db", m_flown, "--pilot", "Kim"}).status ==
+        0);
+    QVERIFY(flowhandWith({"practise", "twin_jet/take_off", "--hands", TEST_DATA "/hands/take_off_wrong.hands", "--db",
+                          m_flown, "--pilot", "Robin"})
                 .status == 3);
 }
 
