@@ -48,7 +48,7 @@ FlightChoice choiceFor(const std::vector<AircraftFolder>& library, int row) {
 } // namespace
 
 FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
-                           QObject* parent)
+                           Sound& sound, QObject* parent)
     : QObject(parent), m_library(library), m_maker(maker), m_phases(PhaseRow::staticMetaObject, this),
       m_flows(FlowRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
       m_problems(NoticeRow::staticMetaObject, this), m_remarks(NoticeRow::staticMetaObject, this),
@@ -58,7 +58,7 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
                   m_run->moveOnScreen(signal, value);
           },
           this),
-      m_runView(*m_panel.controls(), this), m_debrief(this) {
+      m_runView(*m_panel.controls(), this), m_debrief(this), m_voice(sound) {
     m_phases.setRows(phaseRows());
     std::vector<FlowRow> rows = flowRows(library);
     for (FlowRow& row : rows) {
@@ -118,6 +118,7 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     if (choice.flow == nullptr)
         return;
     choice.hands = hands;
+    m_voice.stop();
     m_run.reset();
     auto run = m_maker.make(choice, [this] {
         if (!m_isRefreshQueued.exchange(true))
@@ -141,6 +142,7 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
         control->setMovable(hands != HandsChoice::Demonstration && !isWired);
     }
     m_runView.begin(choice.folder->aircraft.get(), choice.flow, setup);
+    m_voice.begin(*choice.flow, setup);
     Q_EMIT flowChanged();
     // Hands on hardware stay there: the run begins as soon as the set-up is right.
     if (hands == HandsChoice::Rig)
@@ -155,12 +157,14 @@ void FlyPresenter::refresh() {
     const RunSnapshot snapshot = m_run->snapshot();
     m_panel.setValues(snapshot.values);
     m_runView.show(snapshot);
+    m_voice.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
         m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
     setStage(stageOf(snapshot.session.phase));
 }
 
 void FlyPresenter::leave() {
+    m_voice.stop();
     m_run.reset();
     m_flowRow = -1;
     Q_EMIT flowChanged();
@@ -211,6 +215,7 @@ void FlyPresenter::repeat() {
 }
 
 void FlyPresenter::stop() {
+    m_voice.stop();
     command(CommandKind::Stop);
 }
 

@@ -11,6 +11,7 @@
 #include "presenter/rowmodel.h"
 #include "presenter/runmaker.h"
 #include "presenter/runpresenter.h"
+#include "presenter/runvoice.h"
 #include "presenter/screenpanel.h"
 
 namespace flowhand {
@@ -42,8 +43,8 @@ public:
     enum Stage { FirstStart, Choosing, SetUp, Running, Held, Ended };
     Q_ENUM(Stage)
 
-    /// `library` and `maker` must outlive it. `problems` are those of loading the library.
-    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
+    /// `library`, `maker` and `sound` must outlive it. `problems` are those of loading the library.
+    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker, Sound& sound,
                  QObject* parent = nullptr);
     ~FlyPresenter() override;
 
@@ -116,6 +117,7 @@ private:
     ScreenPanel m_panel;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;
+    RunVoice m_voice;
     std::atomic<bool> m_isRefreshQueued = false;
     std::unique_ptr<RunHandle> m_run; ///< last, so that its thread ends before what it calls back goes
 };

@@ -6,6 +6,7 @@ namespace {
 
 const QString kTheme = QStringLiteral("theme");
 const QString kHands = QStringLiteral("hands");
+const QString kSound = QStringLiteral("sound");
 
 } // namespace
 
@@ -35,6 +36,19 @@ void Settings::setHands(Hands hands) {
         m_file.remove(kHands);
     else
         m_file.setValue(kHands, hands == Hands::Rig ? QStringLiteral("rig") : QStringLiteral("screen"));
+}
+
+Settings::Loudness Settings::loudness() const {
+    const QString sound = m_file.value(kSound).toString();
+    if (sound == QStringLiteral("off"))
+        return Loudness::Off;
+    return sound == QStringLiteral("quiet") ? Loudness::Quiet : Loudness::Full;
+}
+
+void Settings::setLoudness(Loudness loudness) {
+    m_file.setValue(kSound, loudness == Loudness::Off     ? QStringLiteral("off")
+                            : loudness == Loudness::Quiet ? QStringLiteral("quiet")
+                                                          : QStringLiteral("on"));
 }
 
 } // namespace flowhand

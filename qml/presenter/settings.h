@@ -17,6 +17,7 @@ class Settings : public QObject {
 public:
     /// Whose hands fly; Unasked until the question of the first start is answered.
     enum class Hands { Unasked, Screen, Rig };
+    enum class Loudness { Full, Quiet, Off };
 
     explicit Settings(const QString& file, QObject* parent = nullptr);
 
@@ -24,6 +25,9 @@ public:
     void setTheme(const QString& theme);
     [[nodiscard]] Hands hands() const;
     void setHands(Hands hands);
+    /// Of the voice and the tones; Full until something else is chosen.
+    [[nodiscard]] Loudness loudness() const;
+    void setLoudness(Loudness loudness);
 
 Q_SIGNALS:
     void themeChanged();

@@ -60,21 +60,21 @@ Result<std::unique_ptr<RunHandle>> StubMaker::make(const FlightChoice& choice, s
 }
 
 QStringList Stage::names() {
-    return StubBenchMaker::names() + QStringList{"first-start",     "first-start-with-rig",
-                                                 "choosing",        "no-flows",
-                                                 "refused",         "set-up",
-                                                 "set-up-rig",      "set-up-ready",
-                                                 "due-switch",      "due-gate",
-                                                 "due-levers",      "due-reply",
-                                                 "due-dial",        "due-wheel",
-                                                 "due-pedals",      "due-partner",
-                                                 "unknown",         "between",
-                                                 "verdict",         "nothing-due",
-                                                 "guards",          "held",
-                                                 "device-lost",     "long-names",
-                                                 "passed",          "not-passed",
-                                                 "not-scored",      "demonstration",
-                                                 "ended-long-names"};
+    return StubBenchMaker::names() + QStringList{"first-start",      "first-start-with-rig",
+                                                 "choosing",         "no-flows",
+                                                 "refused",          "set-up",
+                                                 "set-up-rig",       "set-up-ready",
+                                                 "due-switch",       "due-gate",
+                                                 "due-levers",       "due-reply",
+                                                 "due-dial",         "due-wheel",
+                                                 "due-pedals",       "due-partner",
+                                                 "unknown",          "between",
+                                                 "verdict",          "nothing-due",
+                                                 "guards",           "held",
+                                                 "device-lost",      "long-names",
+                                                 "passed",           "not-passed",
+                                                 "not-scored",       "demonstration",
+                                                 "ended-long-names", "no-sound"};
 }
 
 Stage::Stage(const QString& name) {
@@ -88,7 +88,8 @@ Stage::Stage(const QString& name) {
     if (name.startsWith("first"))
         m_maker.remarks = {"“USB quadrant” is connected and can be read.",
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
-    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker);
+    m_sound.start();
+    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
     m_place = name.startsWith("bench") ? 1 : 0;
     if (!m_library.empty())
         m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
@@ -102,6 +103,10 @@ void Stage::build(const QString& name) {
                                                {"due-pedals", 6}, {"due-partner", 7}};
     if (name.startsWith("first"))
         return m_fly->askHands();
+    if (name == "no-sound")
+        Q_EMIT m_sound.voice().unheard(QStringLiteral("Nothing is spoken: no sound server answers. What would be said "
+                                                      "is on the screen. Once one runs, turn the sound off and on "
+                                                      "again."));
     if (name == "choosing" || name == "no-flows")
         return;
     if (name == "refused") {
