@@ -17,12 +17,16 @@ constexpr double kBankGain = 1.0;
 constexpr double kSpeedGain = 0.12; // of speed error to wanted acceleration
 constexpr double kPathGain = 0.25;  // of height error to wanted sink
 constexpr double kPathLead = 1.5; // share of a path error that pitch leads by, because lift needs time to bend the path
-constexpr double kCrossGain = 0.10; // of offset from the line to wanted closing speed
-constexpr double kTrackGain = 0.35; // of track error to wanted turn rate
+constexpr double kSteepestClimb = 0.3;    // sine of the path, beyond anything these aircraft do
+constexpr double kSteepestDescent = 0.15; // the same, for a path that is regained
+constexpr double kCrossGain = 0.10;       // of offset from the line to wanted closing speed
+constexpr double kTrackGain = 0.35;       // of track error to wanted turn rate
+
+constexpr double kFullTurn = 360.0 * kRadiansPerDegree;
 
 /// Path angle that turns the available acceleration into `acceleration` along the path and climbs with the rest.
 double pathFor(double available, double acceleration) {
-    return std::asin(std::clamp((available - acceleration) / kGravity, -0.3, 0.3));
+    return std::asin(std::clamp((available - acceleration) / kGravity, -kSteepestClimb, kSteepestClimb));
 }
 
 } // namespace
@@ -63,24 +67,31 @@ void PilotAssist::changePhase(const AssistFigures& figures, const ProfileSpeeds&
     }
 }
 
+double PilotAssist::climbPitch(const AssistFigures& figures, const ProfileSpeeds& speeds,
+                               const AssistView& view) const {
+    const bool isAccelerating = view.height >= figures.accelerateHeight;
+    const double target = isAccelerating ? figures.accelerateTo : speeds.v2 + figures.climbMargin;
+    const double spare = view.acceleration - kGravity * figures.accelerateGradient;
+    double faster = kSpeedGain * (target - view.calibrated);
+    if (isAccelerating)
+        faster = std::min(faster, std::max(0.0, spare));
+    double path = std::max(0.0, pathFor(view.acceleration, faster));
+    const double rise = kPathGain * (figures.levelHeight - view.height) / std::max(view.trueSpeed, 1.0);
+    const double levelling = std::asin(std::clamp(rise, -kSteepestDescent, kSteepestClimb));
+    if (levelling < path)
+        path = levelling + kPathLead * (levelling - view.path);
+    return std::min(path + view.trimAlpha, figures.pitchMost);
+}
+
 double PilotAssist::wantedPitch(const AssistFigures& figures, const ProfileSpeeds& speeds,
                                 const AssistView& view) const {
-    double path = 0.0;
-    if (m_phase == Phase::Climb) {
-        const bool isAccelerating = view.height >= figures.accelerateHeight;
-        const double target = isAccelerating ? figures.accelerateTo : speeds.v2 + figures.climbMargin;
-        const double spare = view.acceleration - kGravity * figures.accelerateGradient;
-        double faster = kSpeedGain * (target - view.calibrated);
-        if (isAccelerating)
-            faster = std::min(faster, std::max(0.0, spare));
-        path = std::max(0.0, pathFor(view.acceleration, faster));
-        return std::min(path + view.trimAlpha, figures.pitchMost);
-    }
+    if (m_phase == Phase::Climb)
+        return climbPitch(figures, speeds, view);
     const double aim = (view.thresholdDistance + figures.aimDistance) * std::tan(figures.glidePath);
     const double sink = m_phase == Phase::Approach
                             ? view.trueSpeed * std::sin(figures.glidePath) + kPathGain * (view.height - aim)
                             : view.height / figures.flareTime + figures.touchdownSink;
-    path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, 0.15));
+    const double path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, kSteepestDescent));
     return std::min(path + kPathLead * (path - view.path) + view.trimAlpha, figures.pitchMost);
 }
 
@@ -104,8 +115,8 @@ double PilotAssist::bankRate(const AssistFigures& figures, const AssistView& vie
     if (std::fabs(view.yokeBank) > figures.yokeNeutral)
         return view.yokeBank * figures.yokeBankRate;
     const double speed = std::max(view.groundSpeed, 1.0);
-    const double wantedTrack = std::atan(-kCrossGain * view.lineOffset / speed);
-    const double turn = kTrackGain * (wantedTrack - view.lineAngle);
+    const double wantedTrack = m_hasTurned ? figures.turnBy : std::atan(-kCrossGain * view.runwayOffset / speed);
+    const double turn = kTrackGain * std::remainder(wantedTrack - view.runwayAngle, kFullTurn);
     const double bank = std::clamp(std::atan(turn * speed / kGravity), -figures.bankMost, figures.bankMost);
     return std::clamp(kBankGain * (bank - view.bank), -figures.bankRate, figures.bankRate);
 }
@@ -117,6 +128,7 @@ AssistCommand PilotAssist::fly(const AssistFigures& figures, const ProfileSpeeds
     m_hasYokeMoved = m_hasYokeMoved || isYokeUsed;
     m_sinceYoke = isYokeUsed ? 0.0 : m_sinceYoke + seconds;
     changePhase(figures, speeds, view);
+    m_hasTurned = m_phase == Phase::Climb && (m_hasTurned || view.height >= figures.turnHeight);
     AssistCommand command;
     command.pitchRate = pitchRate(figures, speeds, view);
     command.bankRate = bankRate(figures, view);

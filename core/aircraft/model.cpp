@@ -233,6 +233,9 @@ AssistView AircraftModel::assistView(const CockpitState& cockpit, const Forces& 
     view.thresholdDistance = threshold != nullptr ? threshold->distance - m_routeDistance : 0.0;
     view.lineOffset = crossOf(nosewheel(), line);
     view.lineAngle = wrapped(track() - line.heading);
+    const LinePoint runway = runwayLine();
+    view.runwayOffset = crossOf(nosewheel(), runway);
+    view.runwayAngle = wrapped(track() - runway.heading);
     view.groundSpeed = groundSpeed();
     view.leastLever = 100.0;
     for (const EngineControls& engine : cockpit.engines)

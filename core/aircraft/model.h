@@ -121,6 +121,7 @@ private:
     [[nodiscard]] double rollRate(const CockpitState& cockpit, const AssistCommand& command) const;
     [[nodiscard]] SteeringDemand steeringDemand(const CockpitState& cockpit, double automaticBrake,
                                                 double assist) const;
+    [[nodiscard]] LinePoint runwayLine() const;
     [[nodiscard]] double runwayHeadwind() const;
     void load(double mass);
     void burnFuel(double seconds);

@@ -17,13 +17,18 @@ constexpr const char* kRunwayMarks[] = {"line_up", "threshold"};
 
 } // namespace
 
-double AircraftModel::runwayHeadwind() const {
+/// A point of the runway's centreline with its heading as the route goes along it; of a route without a runway, the
+/// line where the aircraft is.
+LinePoint AircraftModel::runwayLine() const {
     for (const char* name : kRunwayMarks)
-        if (const RouteMark* mark = m_route->mark(name)) {
-            const double course = m_route->line.pointAt(mark->distance).heading;
-            return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - course);
-        }
-    return 0.0;
+        if (const RouteMark* mark = m_route->mark(name))
+            return m_route->line.pointAt(mark->distance);
+    return m_route->line.pointAt(m_routeDistance);
+}
+
+double AircraftModel::runwayHeadwind() const {
+    const double course = runwayLine().heading;
+    return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - course);
 }
 
 void AircraftModel::load(double mass) {

@@ -336,6 +336,9 @@ private:
         assist.accelerateHeight = q.si("accelerate_height", "ft");
         assist.accelerateGradient = q.si("accelerate_gradient", "%") / 100.0;
         assist.accelerateTo = q.si("accelerate_to", "kt");
+        assist.turnHeight = q.si("turn_height", "ft");
+        assist.turnBy = q.siOr("turn_by", "deg", 0.0);
+        assist.levelHeight = q.si("level_height", "ft");
         assist.glidePath = q.si("glide_path", "deg");
         assist.aimDistance = q.si("aim_distance", "m");
         assist.flareHeight = q.si("flare_height", "ft");

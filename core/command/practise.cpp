@@ -15,8 +15,8 @@ namespace flowhand {
 
 namespace {
 
-/// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
 constexpr int kMostSlowness = 10; ///< slower, nothing seems to move
+/// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
 constexpr double kLongestLatency = 1000.0;
 
 struct Options {
@@ -222,8 +222,9 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
                      "Where one motion signal comes from: SIGNAL=feed, SIGNAL=practice or SIGNAL=none")
         ->type_name("SIGNAL=SOURCE...");
     command
-        ->add_option("--place", options->place,
-                     "Where the practice aircraft begins in place of the flow's own start, as in v1 or final")
+        ->add_option(
+            "--place", options->place,
+            "Where the practice aircraft begins in place of the flow's own start, as in v1, final or fifty_feet")
         ->type_name("PLACE");
     command
         ->add_option("--slow", options->slowness,

@@ -152,6 +152,11 @@ Result<AircraftValue> FlowContext::aircraftValue(std::string_view name) const {
     const auto found = m_aircraft.values.find(name);
     if (found != m_aircraft.values.end())
         return found->second;
+    if (m_aircraft.signals.find(std::string(kAircraftPrefix) + std::string(name)))
+        return failure("moving-value", "'aircraft." + std::string(name) +
+                                           "' is worked out while flying, for mass, flap, wind and surface, but what "
+                                           "stands here is fixed when the flow is read; write a number with its unit, "
+                                           "or use it in a condition");
     std::vector<std::string> known;
     for (const auto& [key, value] : m_aircraft.values)
         known.push_back(key);

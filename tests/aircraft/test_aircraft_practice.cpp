@@ -122,6 +122,8 @@ private Q_SLOTS:
             },
             60.0));
         QVERIFY(pilot["airspeed"] > 142.0);
+        QVERIFY(isNear(pilot["heading"], 90.0, 0.5));
+        QVERIFY(isNear(pilot["bank"], 0.0, 0.5));
         QCOMPARE(pilot["gear_position"], 0.0);
         pilot.levers(75.0);
         QVERIFY(pilot.waitUntil(
@@ -141,8 +143,6 @@ private Q_SLOTS:
         pilot.wait(10.0);
         QCOMPARE(pilot["flap_angle"], 0.0);
         QVERIFY(pilot["vertical_speed"] > 300.0);
-        QVERIFY(isNear(pilot["heading"], 90.0, 0.5));
-        QVERIFY(isNear(pilot["bank"], 0.0, 0.5));
     }
 
     void rotatesAtAboutTwoAndAHalfDegreesASecond() {

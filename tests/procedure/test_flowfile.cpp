@@ -195,6 +195,8 @@ void TestFlowFile::brokenFlowIsRefusedWithItsPlace_data() {
     row("no such weight", "weight = 3\nwhy", "weight = 4\nwhy", "bad-value", 23, 10);
     row("band the wrong way", "from = \"40 %\"", "from = \"70 %\"", "bad-range", 43, 8);
     row("band without an end", ", to = \"60 %\"", "", "missing-key", 43, 8);
+    row("band by a speed that is worked out while flying", "from = \"40 %\"", "from = \"aircraft.vr\"", "moving-value",
+        43, 35);
     row("band of a position", "signal = \"lever\"", "signal = \"flap\"", "bad-band", 43, 8);
     row("after a later step", "after = [\"flap_set\"]", "after = [\"call\"]", "unknown-step", 59, 9);
     row("group that goes on later", "after = [\"flap_set\"]", "group = \"outside\"", "split-group", 59, 9);
