@@ -5,12 +5,11 @@
 
 #include "base/names.h"
 #include "bench/measurednoise.h"
+#include "procedure/replybutton.h"
 
 namespace flowhand {
 
 namespace {
-
-constexpr std::string_view kReplyButton = "reply_button";
 
 bool isOneOf(const std::string& text, const std::vector<std::string>& all) {
     return std::find(all.begin(), all.end(), text) != all.end();
@@ -139,8 +138,7 @@ std::vector<SignalId> controlsNeeded(const Flow& flow, std::size_t at, const Cov
         return {};
     std::vector<SignalId> needed = step.controls;
     if (step.kind == StepKind::Say && !step.done) {
-        const std::optional<SignalId> button = input.aircraft.signals.find(kReplyButton);
-        if (button && input.aircraft.isControl(*button))
+        if (const std::optional<SignalId> button = replyButton(input.aircraft))
             addOnce(needed, *button);
     }
     for (const std::optional<PlacedCondition>* placed : {&step.done, &step.when})

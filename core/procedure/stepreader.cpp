@@ -6,6 +6,7 @@
 
 #include "base/names.h"
 #include "condition/program.h"
+#include "procedure/replybutton.h"
 
 namespace flowhand {
 
@@ -18,7 +19,6 @@ constexpr Duration kUsualWithin = std::chrono::seconds(5);
 constexpr Duration kLongestWithin = std::chrono::hours(1);
 /// `late` unless said, as a multiple of `within`.
 constexpr double kLateFactor = 2.5;
-constexpr const char* kReplyButton = "reply_button";
 
 template <class T, std::size_t N>
 T choice(TomlReader& reader, std::string_view key, const std::array<std::pair<std::string_view, T>, N>& names) {
@@ -118,9 +118,10 @@ private:
                 error("say-with-done", "is of kind \"say\": it is done when its words end; leave 'done' out", "done");
             return;
         }
-        const bool hasButton = m_context.aircraft().signals.find(kReplyButton).has_value();
-        if (m_step.kind == StepKind::Reply && !isWritten && hasButton) {
-            m_step.done = m_context.compile("rise(" + std::string(kReplyButton) + ")", m_step.place);
+        const Aircraft& aircraft = m_context.aircraft();
+        const std::optional<SignalId> button = replyButton(aircraft);
+        if (m_step.kind == StepKind::Reply && !isWritten && button) {
+            m_step.done = m_context.compile("rise(" + aircraft.signals[*button].name + ")", m_step.place);
             return;
         }
         m_step.done = m_context.condition(m_reader, "done");

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "procedure/replybutton.h"
 #include "session/judge.h"
 
 namespace flowhand {
@@ -10,7 +11,6 @@ namespace {
 using namespace std::chrono_literals;
 
 constexpr std::string_view kCockpit = "cockpit";
-constexpr std::string_view kReplyButton = "reply_button";
 /// How long the partner's finger stays on a button.
 constexpr Duration kPress = 300ms;
 /// How often the partner looks whether it is time to move.
@@ -30,8 +30,8 @@ void Judge::assignDoers() {
         if (step(i).kind != StepKind::Say)
             continue;
         track.controls.clear();
-        const std::optional<SignalId> button = m_aircraft.signals.find(kReplyButton);
-        if (track.doer == Doer::Hand && button && m_aircraft.isControl(*button))
+        const std::optional<SignalId> button = replyButton(m_aircraft);
+        if (track.doer == Doer::Hand && button)
             track.controls = {*button};
     }
 }

@@ -3,12 +3,11 @@
 #include <algorithm>
 
 #include "presenter/keymap.h"
+#include "procedure/replybutton.h"
 
 namespace flowhand {
 
 namespace {
-
-constexpr std::string_view kReplyButton = "reply_button";
 
 /// By SignalId of the controls: what the flow asks for or watches, and what is worked all the time from its start on.
 /// The other controls of its start are put there by themselves.
@@ -27,9 +26,8 @@ std::vector<bool> usedBy(const Flow& flow, const Aircraft& aircraft) {
         for (const std::optional<PlacedCondition>* placed : {&step.done, &step.when})
             if (*placed)
                 use((*placed)->condition.signals());
-        const std::optional<SignalId> reply = aircraft.signals.find(kReplyButton);
-        if (step.kind == StepKind::Say && reply)
-            use({*reply});
+        if (const std::optional<SignalId> button = replyButton(aircraft); button && step.kind == StepKind::Say)
+            use({*button});
     }
     for (const Guard& guard : flow.guards)
         use(guard.never.condition.signals());
