@@ -129,7 +129,7 @@ void TestKernel::flies() {
     if (QTest::currentTestFailed())
         return;
 
-    const guest::Outcome outcome = guest::run(kMostSeconds, {"--keep", kept},
+    const guest::Outcome outcome = guest::run(kMostSeconds, {"--own-time", "--keep", kept},
                                               {KERNEL_FOLDER "/fly", FLOWHAND, VIRTUALDEVICES, kept + "/script", flow,
                                                ASSETS "/rigs/full_cockpit.toml", kept});
     SKIP_WITHOUT_KERNEL(outcome);
