@@ -3,6 +3,7 @@
 #include <QObject>
 
 #include "command/assembly.h"
+#include "command/flowsearch.h"
 #include "rigs.h"
 
 namespace flowhand {

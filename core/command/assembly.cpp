@@ -2,15 +2,14 @@
 
 #include <algorithm>
 #include <chrono>
-#include <filesystem>
 
 #include "base/names.h"
 #include "command/command.h"
+#include "command/flowsearch.h"
+#include "session/onscreenfacts.h"
 #include "session/scenariowatch.h"
 
 namespace flowhand {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -29,10 +28,14 @@ void setFlow(RunHeader& header, const Flow& flow) {
     header.flowSource = flow.source;
 }
 
-RunHeader headerOf(const RunWish& wish) {
+std::int64_t unixMillisNow() {
     using namespace std::chrono;
+    return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+RunHeader headerOf(const RunWish& wish) {
     RunHeader header;
-    header.startedUnixMillis = duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+    header.startedUnixMillis = unixMillisNow();
     header.pilot = wish.pilot;
     header.help = wish.help;
     header.programVersion = FLOWHAND_VERSION;
@@ -53,18 +56,12 @@ RunHeader headerOf(const RunWish& wish) {
 
 /// The rig's facts, and for what it lacks those of a control on screen or in a script: no noise, its whole travel.
 std::vector<ControlFacts> factsOf(const Aircraft& aircraft, const std::optional<Rig>& rig, bool isSimulated) {
-    std::vector<ControlFacts> facts(aircraft.controls.size());
-    if (rig)
-        facts = rig->facts();
-    for (const CockpitControl& control : aircraft.controls) {
-        ControlFacts& fact = facts[indexOf(control.signal)];
-        if (fact.isWired)
-            continue;
-        const Signal& signal = aircraft.signals[control.signal];
-        fact.isSimulated = isSimulated;
-        fact.range = signal.highest - signal.lowest;
-        fact.isMomentary = control.kind == ControlKind::Button;
-        fact.controlName = signal.label;
+    std::vector<ControlFacts> facts = onScreenFacts(aircraft);
+    const std::vector<ControlFacts>* wired = rig ? &rig->facts() : nullptr;
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+        facts[i].isSimulated = isSimulated;
+        if (wired != nullptr && (*wired)[i].isWired)
+            facts[i] = (*wired)[i];
     }
     return facts;
 }
@@ -203,8 +200,7 @@ Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first)
         next.header.setup.hasPartnerHands = next.partnerHands.has_value();
         setFlow(next.header, *flow);
         next.header.scenario = scenarioPart(wish, ++part);
-        using namespace std::chrono;
-        next.header.startedUnixMillis = duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+        next.header.startedUnixMillis = unixMillisNow();
         if (store != nullptr)
             next.recorder = store->recorder();
         return next;
@@ -251,69 +247,6 @@ Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& s
     if (wish.folder != nullptr)
         run.parts.successor = successorOf(wish, store, run.parts.header);
     return run;
-}
-
-Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std::string& name) {
-    std::vector<std::string> known;
-    std::vector<FoundFlow> found;
-    std::error_code problem;
-    for (const AircraftFolder& folder : library) {
-        for (const Flow& flow : folder.flows) {
-            const std::string whole = folder.aircraft->folder + "/" + flow.id;
-            known.push_back(whole);
-            if (name == flow.id || name == whole || fs::equivalent(name, flow.file, problem))
-                found.push_back({folder.aircraft.get(), &flow, &folder, nullptr});
-        }
-    }
-    if (known.empty())
-        return failure("unknown-flow",
-                       "there is no flow at all; is this the folder above the folders of the aircraft?");
-    if (found.empty())
-        return failure("unknown-flow",
-                       "there is no flow '" + name + "'; there are " + joined(known, ", ") + nearestHint(name, known));
-    if (found.size() > 1)
-        return failure("unknown-flow", "several aircraft have a flow '" + name + "'; write the aircraft too, as in " +
-                                           found.front().aircraft->folder + "/" + found.front().flow->id);
-    return found.front();
-}
-
-Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const std::string& name) {
-    std::vector<std::string> known;
-    std::vector<FoundFlow> found;
-    std::error_code problem;
-    for (const AircraftFolder& folder : library)
-        for (const Scenario& scenario : folder.scenarios) {
-            const std::string whole = folder.aircraft->folder + "/" + scenario.id;
-            known.push_back(whole);
-            if (name == scenario.id || name == whole || fs::equivalent(name, scenario.file, problem))
-                found.push_back({folder.aircraft.get(), folder.flow(scenario.flows.front()), &folder, &scenario});
-        }
-    if (known.empty())
-        return failure("unknown-scenario",
-                       "there is no scenario; they are .toml files in an aircraft's scenarios folder");
-    if (found.empty())
-        return failure("unknown-scenario", "there is no scenario '" + name + "'; there are " + joined(known, ", ") +
-                                               nearestHint(name, known));
-    if (found.size() > 1)
-        return failure("unknown-scenario", "several aircraft have a scenario '" + name +
-                                               "'; write the aircraft too, as in " + known.front());
-    for (const std::string& flow : found.front().scenario->flows)
-        if (found.front().folder->flow(flow) == nullptr)
-            return failure("unknown-flow", "there is no flow '" + flow + "' for this scenario, or it has an error",
-                           found.front().scenario->flowsWhere);
-    return found.front();
-}
-
-std::string demonstrationOf(const Flow& flow, const Scenario* scenario) {
-    std::error_code problem;
-    const std::string name = flow.id + ".hands";
-    if (scenario != nullptr) {
-        const fs::path own = fs::path(scenario->file).replace_extension() / name;
-        if (fs::exists(own, problem))
-            return own.string();
-    }
-    const fs::path hands = fs::path(flow.file).parent_path() / "hands" / name;
-    return fs::exists(hands, problem) ? hands.string() : std::string();
 }
 
 } // namespace flowhand

@@ -56,20 +56,4 @@ struct AssembledRun {
 [[nodiscard]] Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system,
                                                const Clock& clock);
 
-/// The flow that `name` means: "taxi_out", "twin_jet/taxi_out", or a path to a flow file below a folder of `library`.
-struct FoundFlow {
-    const Aircraft* aircraft = nullptr;
-    const Flow* flow = nullptr;
-    const AircraftFolder* folder = nullptr;
-    const Scenario* scenario = nullptr; ///< of findScenario()
-};
-[[nodiscard]] Result<FoundFlow> findFlow(const std::vector<AircraftFolder>& library, const std::string& name);
-
-/// The scenario that `name` means, written as a flow's name, and the first flow that it flies.
-[[nodiscard]] Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const std::string& name);
-
-/// The script of hands that is shipped as the flow's demonstration, in this scenario if one is given: the one in the
-/// folder of the scenario's name, else the flow's own. Empty when there is none.
-[[nodiscard]] std::string demonstrationOf(const Flow& flow, const Scenario* scenario = nullptr);
-
 } // namespace flowhand

@@ -10,6 +10,7 @@
 #include "command/command.h"
 #include "command/datafolder.h"
 #include "command/feedtext.h"
+#include "command/flowsearch.h"
 #include "command/interrupt.h"
 #include "session/unobserved.h"
 

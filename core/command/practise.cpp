@@ -6,6 +6,7 @@
 #include "command/command.h"
 #include "command/commandline.h"
 #include "command/datafolder.h"
+#include "command/flowsearch.h"
 #include "command/flyrun.h"
 #include "command/interrupt.h"
 #include "command/progress.h"

@@ -17,6 +17,8 @@
 #include "base/textfile.h"
 #include "procedure/library.h"
 #include "review/timeline.h"
+#include "session/keepingrecorder.h"
+#include "session/onscreenfacts.h"
 #include "session/replay.h"
 #include "session/runloop.h"
 #include "store/archive.h"
@@ -205,49 +207,19 @@ void reportOpening(const std::string& file) {
     std::printf("all values at any time, median    %8.2f ms, worst of 500 %.2f ms\n", times[250], times.back());
 }
 
-/// Keeps what a run hands over.
-class Keeper final : public Recorder {
-public:
-    Status begin(const RunHeader& /*header*/) override { return {}; }
-    Status samples(std::span<const Sample> batch) override {
-        kept.insert(kept.end(), batch.begin(), batch.end());
-        return {};
-    }
-    Status command(const RunCommand& command) override {
-        commands.push_back(command);
-        return {};
-    }
-    Status events(std::span<const Event> /*events*/) override { return {}; }
-    Status flush(Time /*now*/) override { return {}; }
-    Status finish(Time time, const Score& /*score*/, const std::vector<StepResult>& /*results*/) override {
-        end = time;
-        return {};
-    }
-    [[nodiscard]] std::int64_t runId() const override { return 1; }
-
-    std::vector<Sample> kept;
-    std::vector<RunCommand> commands;
-    Time end{};
-};
-
 RunHeader headerOf(const Aircraft& aircraft, const Flow& flow) {
     RunHeader header;
     header.aircraftFolder = aircraft.folder;
     header.aircraftSource = aircraft.toml.source();
     header.flowFile = flow.file;
     header.flowSource = flow.source;
-    header.setup.controls.resize(aircraft.controls.size());
-    for (const CockpitControl& control : aircraft.controls) {
-        const Signal& signal = aircraft.signals[control.signal];
-        header.setup.controls[indexOf(control.signal)].isSimulated = true;
-        header.setup.controls[indexOf(control.signal)].range = signal.highest - signal.lowest;
-    }
+    header.setup.controls = onScreenFacts(aircraft);
     return header;
 }
 
 void reportFlow(const Aircraft& aircraft, const Flow& flow, const std::string& folder) {
     Problems problems;
-    Keeper keeper;
+    KeepingRecorder keeper;
     RunParts parts;
     parts.aircraft = &aircraft;
     parts.flow = &flow;
@@ -263,10 +235,11 @@ void reportFlow(const Aircraft& aircraft, const Flow& flow, const std::string& f
     for (Time time{}; time < 1h && !loop.isEnded(); time += 50ms)
         loop.advance(time);
     const auto judging = std::chrono::steady_clock::now();
-    const JudgedRun judgement = judgeAgain(aircraft, flow, header.setup, keeper.kept, keeper.commands, keeper.end);
+    const JudgedRun judgement =
+        judgeAgain(aircraft, flow, header.setup, keeper.allSamples, keeper.commands, keeper.end);
     const double millis = wallMillis(judging);
     std::vector<Sample> motion;
-    for (const Sample& sample : keeper.kept)
+    for (const Sample& sample : keeper.allSamples)
         if (sample.origin == Origin::Practice)
             motion.push_back(sample);
     const std::string rows = folder + "/" + flow.id + "-rows.sqlite";

@@ -13,6 +13,7 @@
 
 #include "command/assembly.h"
 #include "command/datafolder.h"
+#include "command/flowsearch.h"
 #include "command/flyrun.h"
 #include "device/descriptor.h"
 #include "device/inputs.h"

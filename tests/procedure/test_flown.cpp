@@ -6,6 +6,7 @@
 #include "problemtext.h"
 #include "procedure/library.h"
 #include "session/mistakes.h"
+#include "session/onscreenfacts.h"
 #include "session/runloop.h"
 
 using namespace flowhand;
@@ -78,21 +79,6 @@ std::vector<Mistake> mistakesOf(const AircraftFolder& folder, const Flow& flow) 
     return mistakes;
 }
 
-/// Every control on screen: no noise, whole travel.
-std::vector<ControlFacts> simulated(const Aircraft& aircraft) {
-    std::vector<ControlFacts> facts;
-    for (const CockpitControl& control : aircraft.controls) {
-        const Signal& signal = aircraft.signals[control.signal];
-        ControlFacts fact;
-        fact.isSimulated = true;
-        fact.range = signal.highest - signal.lowest;
-        fact.isMomentary = control.kind == ControlKind::Button;
-        fact.controlName = signal.label;
-        facts.push_back(std::move(fact));
-    }
-    return facts;
-}
-
 /// The partner steers and flies as the good hands do, whatever the pilot's hands are.
 RunSnapshot flown(const AircraftFolder& folder, const Flow& flow, std::vector<HandLine> hands, const Crew& crew) {
     RunParts parts;
@@ -109,7 +95,7 @@ RunSnapshot flown(const AircraftFolder& folder, const Flow& flow, std::vector<Ha
     parts.header.setup.seed = crew.seed;
     parts.header.setup.isSolo = crew.isSolo;
     parts.header.setup.hasPartnerHands = !crew.isSolo;
-    parts.header.setup.controls = simulated(*folder.aircraft);
+    parts.header.setup.controls = onScreenFacts(*folder.aircraft);
     RunLoop loop(std::move(parts));
     loop.command(CommandKind::Start);
     Time time{};

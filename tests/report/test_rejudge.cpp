@@ -5,6 +5,7 @@
 #include "base/textfile.h"
 #include "procedure/library.h"
 #include "report/storeddebrief.h"
+#include "session/onscreenfacts.h"
 #include "session/runloop.h"
 #include "store/archive.h"
 
@@ -27,14 +28,7 @@ RunHeader headerOf(const Aircraft& aircraft, const Flow& flow) {
     header.flowFile = flow.file;
     header.flowSource = flow.source;
     header.controlNames = {""};
-    header.setup.controls.resize(aircraft.controls.size());
-    for (const CockpitControl& control : aircraft.controls) {
-        ControlFacts& facts = header.setup.controls[indexOf(control.signal)];
-        const Signal& signal = aircraft.signals[control.signal];
-        facts.isSimulated = true;
-        facts.range = signal.highest - signal.lowest;
-        facts.isMomentary = control.kind == ControlKind::Button;
-    }
+    header.setup.controls = onScreenFacts(aircraft);
     return header;
 }
 

@@ -8,43 +8,12 @@
 #include "base/textfile.h"
 #include "procedure/library.h"
 #include "review/reviewedrun.h"
+#include "session/keepingrecorder.h"
+#include "session/onscreenfacts.h"
 #include "session/replay.h"
 #include "session/runloop.h"
 
 namespace flowhand {
-
-/// Keeps what a run hands over, in memory.
-class KeepingRecorder final : public Recorder {
-public:
-    Status begin(const RunHeader& begun) override {
-        header = begun;
-        return {};
-    }
-    Status samples(std::span<const Sample> batch) override {
-        kept.insert(kept.end(), batch.begin(), batch.end());
-        return {};
-    }
-    Status command(const RunCommand& command) override {
-        commands.push_back(command);
-        return {};
-    }
-    Status events(std::span<const Event> batch) override {
-        told.insert(told.end(), batch.begin(), batch.end());
-        return {};
-    }
-    Status flush(Time /*now*/) override { return {}; }
-    Status finish(Time time, const Score& /*score*/, const std::vector<StepResult>& /*results*/) override {
-        end = time;
-        return {};
-    }
-    [[nodiscard]] std::int64_t runId() const override { return 1; }
-
-    RunHeader header;
-    std::vector<Sample> kept;
-    std::vector<RunCommand> commands;
-    std::vector<Event> told;
-    Time end{};
-};
 
 /// A record in memory, and its judgement by judgeAgain().
 struct FlownRecord {
@@ -79,14 +48,7 @@ inline RunHeader headerFor(const Aircraft& aircraft, const Flow& flow) {
     header.flowSource = flow.source;
     header.motionSource = "practice aircraft";
     header.controlNames = {""};
-    header.setup.controls.resize(aircraft.controls.size());
-    for (const CockpitControl& control : aircraft.controls) {
-        ControlFacts& facts = header.setup.controls[indexOf(control.signal)];
-        const Signal& signal = aircraft.signals[control.signal];
-        facts.isSimulated = true;
-        facts.range = signal.highest - signal.lowest;
-        facts.isMomentary = control.kind == ControlKind::Button;
-    }
+    header.setup.controls = onScreenFacts(aircraft);
     return header;
 }
 
@@ -123,7 +85,7 @@ inline std::optional<FlownRecord> flown(const std::string& flowId, const std::st
     for (Time time{}; time < std::chrono::hours(1) && !loop.isEnded(); time += std::chrono::milliseconds(20))
         loop.advance(time);
     record.header = recorder.header;
-    record.samples = std::move(recorder.kept);
+    record.samples = std::move(recorder.allSamples);
     record.commands = std::move(recorder.commands);
     record.length = recorder.end;
     record.judge();

@@ -5,6 +5,8 @@
 #include "base/fakeclock.h"
 #include "feed/fakefeed.h"
 #include "procedure/library.h"
+#include "session/keepingrecorder.h"
+#include "session/onscreenfacts.h"
 #include "session/replay.h"
 #include "session/runloop.h"
 
@@ -52,51 +54,6 @@ title = "Too fast"
 never = "airspeed > 90 kt"
 )";
 
-/// Keeps a run in memory.
-class Memory : public Recorder {
-public:
-    Status begin(const RunHeader& begun) override {
-        header = begun;
-        return {};
-    }
-    Status samples(std::span<const Sample> batch) override {
-        allSamples.insert(allSamples.end(), batch.begin(), batch.end());
-        return {};
-    }
-    Status command(const RunCommand& command) override {
-        commands.push_back(command);
-        return {};
-    }
-    Status events(std::span<const Event> events) override {
-        allEvents.insert(allEvents.end(), events.begin(), events.end());
-        return {};
-    }
-    Status flush(Time) override { return {}; }
-    Status finish(Time time, const Score&, const std::vector<StepResult>&) override {
-        end = time;
-        return {};
-    }
-    [[nodiscard]] std::int64_t runId() const override { return 1; }
-
-    RunHeader header;
-    std::vector<Sample> allSamples;
-    std::vector<RunCommand> commands;
-    std::vector<Event> allEvents;
-    Time end{};
-};
-
-SessionSetup onScreen(const Aircraft& aircraft) {
-    SessionSetup setup;
-    setup.controls.resize(aircraft.controls.size());
-    for (const CockpitControl& control : aircraft.controls) {
-        const Signal& signal = aircraft.signals[control.signal];
-        ControlFacts& facts = setup.controls[indexOf(control.signal)];
-        facts.isSimulated = true;
-        facts.range = signal.highest - signal.lowest;
-    }
-    return setup;
-}
-
 /// A run by a feed of JSON lines. Each call leaves the feed's thread idle, so nothing depends on how fast it is.
 struct Fed {
     Fed(const Aircraft& of, const Flow& flown, const std::vector<std::string>& choices = {}, bool hasPractice = false)
@@ -110,7 +67,8 @@ struct Fed {
         parts.feed = feed.get();
         parts.sources = *MotionSources::choose(aircraft, true, choices);
         parts.recorder = &memory;
-        parts.header.setup = setup = onScreen(aircraft);
+        setup.controls = onScreenFacts(aircraft);
+        parts.header.setup = setup;
         if (hasPractice)
             parts.practice.emplace(*PracticeAircraft::create(aircraft, flow.startPlace));
         loop.emplace(std::move(parts));
@@ -162,7 +120,7 @@ struct Fed {
     const Flow& flow;
     FakeClock clock;
     FakeLine line;
-    Memory memory;
+    KeepingRecorder memory;
     SessionSetup setup;
     std::unique_ptr<Feed> feed;
     std::optional<RunLoop> loop;

@@ -6,6 +6,8 @@
 #include "device/fakehid.h"
 #include "device/hub.h"
 #include "procedure/library.h"
+#include "session/keepingrecorder.h"
+#include "session/onscreenfacts.h"
 #include "session/replay.h"
 #include "session/runloop.h"
 
@@ -136,35 +138,6 @@ title = "Gear lever down"
 done = "gear_lever == down"
 )";
 
-/// Keeps a run in memory.
-class Memory : public Recorder {
-public:
-    Status begin(const RunHeader&) override { return {}; }
-    Status samples(std::span<const Sample> batch) override {
-        allSamples.insert(allSamples.end(), batch.begin(), batch.end());
-        return {};
-    }
-    Status command(const RunCommand& command) override {
-        commands.push_back(command);
-        return {};
-    }
-    Status events(std::span<const Event> events) override {
-        allEvents.insert(allEvents.end(), events.begin(), events.end());
-        return {};
-    }
-    Status flush(Time) override { return {}; }
-    Status finish(Time time, const Score&, const std::vector<StepResult>&) override {
-        end = time;
-        return {};
-    }
-    [[nodiscard]] std::int64_t runId() const override { return 1; }
-
-    std::vector<Sample> allSamples;
-    std::vector<RunCommand> commands;
-    std::vector<Event> allEvents;
-    Time end{};
-};
-
 /// One switch box, and a run that it flies; with a place to start from the practice aircraft flies too.
 struct Box {
     Box(const Aircraft& aircraft, const Flow& flow, const std::string& rig = kRig, const std::string& place = {}) {
@@ -250,7 +223,7 @@ struct Box {
 
     FakeHid hid;
     FakeClock clock;
-    Memory memory;
+    KeepingRecorder memory;
     SessionSetup setup;
     std::unique_ptr<DeviceHub> hub;
     std::optional<RunLoop> loop;
@@ -297,9 +270,7 @@ void TestRunLoop::theAircraftStandsUntilTheSetUpIsRight() {
     RunParts parts;
     parts.aircraft = &aircraft();
     parts.flow = &*landing;
-    parts.header.setup.controls.resize(aircraft().controls.size());
-    for (ControlFacts& facts : parts.header.setup.controls)
-        facts.isSimulated = true;
+    parts.header.setup.controls = onScreenFacts(aircraft());
     Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft(), landing->startPlace);
     QVERIFY(practice);
     parts.practice.emplace(std::move(*practice));
@@ -462,14 +433,12 @@ void TestRunLoop::handsJumpAndSimulatedControlsFollow() {
     Problems problems;
     const std::optional<Flow> three = parseFlow(kThree, "three.toml", aircraft(), problems);
     QVERIFY(three);
-    Memory memory;
+    KeepingRecorder memory;
     RunParts parts;
     parts.aircraft = &aircraft();
     parts.flow = &*three;
     parts.recorder = &memory;
-    parts.header.setup.controls.resize(aircraft().controls.size());
-    for (ControlFacts& facts : parts.header.setup.controls)
-        facts.isSimulated = true;
+    parts.header.setup.controls = onScreenFacts(aircraft());
     const SessionSetup setup = parts.header.setup;
     parts.hands = Hands::parse("at 2 s: jump to more_flap\ndue more_flap, 1 s later: flap_lever 12\n"
                                "at 8 s: jump to light\ndue light, 1 s later: taxi_light on\n"

@@ -8,6 +8,7 @@
 #include <iostream>
 
 #include "command/assembly.h"
+#include "command/flowsearch.h"
 #include "command/flyrun.h"
 #include "stream.h"
 
