@@ -110,6 +110,13 @@ struct Waiver {
     SourcePlace place;
 };
 
+/// What an abnormal or emergency flow is for: shown under its title.
+struct Abnormal {
+    std::string
+        condition; ///< how it is known that this flow is wanted: "A fire bell; the handle of one engine is red."
+    std::string objective; ///< what the crew has reached when it is done
+};
+
 enum class FlowStyle : std::uint8_t { Flow, DoThenVerify, ReadAndDo };
 
 /// A flow or checklist file. Refers to its Aircraft's signals by id.
@@ -119,7 +126,8 @@ struct Flow {
     std::string title;
     FlowStyle style = FlowStyle::Flow;
     std::string summary;
-    std::string phaseFrom; ///< where it lies on the way from gate to gate (procedure/phase.h)
+    std::optional<Abnormal> abnormal; ///< none: a normal flow
+    std::string phaseFrom;            ///< where it lies on the way from gate to gate (procedure/phase.h)
     std::string phaseTo;
     double target = 80.0;   ///< score to pass, 0..100
     std::string startPlace; ///< of the ground plan or the practice aircraft: "stand", "line_up", "touchdown"

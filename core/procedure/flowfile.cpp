@@ -38,6 +38,7 @@ public:
         m_flow.summary = m_reader.text("summary").value_or("");
         m_seat = m_context.seat(m_reader, "seat", "");
         readStyle();
+        readAbnormal();
         readPhases();
         readTarget();
         readStart();
@@ -88,6 +89,18 @@ private:
                          "there is no style '" + *text + "'; it is one of " + joined(known, ", ") +
                              nearestHint(*text, known),
                          m_reader.placeOf("style"));
+    }
+
+    void readAbnormal() {
+        const TomlNode* table = m_reader.table("abnormal");
+        if (table == nullptr)
+            return;
+        TomlReader reader(m_context.file(), *table, "[abnormal]", m_problems);
+        Abnormal abnormal;
+        abnormal.condition = reader.requiredText("condition");
+        abnormal.objective = reader.requiredText("objective");
+        reader.finish();
+        m_flow.abnormal = std::move(abnormal);
     }
 
     void readPhases() {
