@@ -1,6 +1,7 @@
 #include "procedure/lint.h"
 
 #include <algorithm>
+#include <cctype>
 #include <string>
 
 #include "base/names.h"
@@ -12,7 +13,8 @@ namespace {
 
 std::vector<LintEntry> allEntries() {
     std::vector<LintEntry> all = wordingRules();
-    all.insert(all.end(), structureRules().begin(), structureRules().end());
+    for (const std::vector<LintEntry>* rules : {&structureRules(), &bindingRules(), &abnormalRules()})
+        all.insert(all.end(), rules->begin(), rules->end());
     return all;
 }
 
@@ -54,6 +56,25 @@ void lintFlow(const AircraftFolder& folder, const Flow& flow, Problems& problems
 }
 
 } // namespace
+
+LintFinding ofStep(std::string_view rule, const Flow& flow, std::size_t step, std::string message) {
+    return {rule, static_cast<int>(step), flow.steps[step].place,
+            "step '" + flow.steps[step].id + "' " + std::move(message), Severity::Advice};
+}
+
+std::string plainWords(std::string_view text) {
+    std::string words = " ";
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (std::isalnum(byte) != 0)
+            words += static_cast<char>(std::tolower(byte));
+        else if (words.back() != ' ')
+            words += ' ';
+    }
+    if (words.back() != ' ')
+        words += ' ';
+    return words;
+}
 
 std::vector<SignalId> subjectsOf(const Step& step, const Aircraft& aircraft) {
     std::vector<SignalId> subjects;

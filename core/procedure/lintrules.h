@@ -9,6 +9,8 @@
 
 namespace flowhand {
 
+inline constexpr int kCritical = 3;
+
 /// One place where a flow breaks a rule.
 struct LintFinding {
     std::string_view rule;
@@ -26,6 +28,16 @@ struct LintEntry {
     LintCheck check;
 };
 
+[[nodiscard]] inline bool isChecklist(const Flow& flow) {
+    return flow.style != FlowStyle::Flow;
+}
+
+/// A finding at a step; `message` goes on from "step 'gear_up' ".
+[[nodiscard]] LintFinding ofStep(std::string_view rule, const Flow& flow, std::size_t step, std::string message);
+
+/// Lower case, letters, digits and single spaces only, with a space at either end: " set as required ".
+[[nodiscard]] std::string plainWords(std::string_view text);
+
 /// The controls whose state a step is about: those in its `done` but for buttons, which only carry a reply.
 [[nodiscard]] std::vector<SignalId> subjectsOf(const Step& step, const Aircraft& aircraft);
 
@@ -33,5 +45,9 @@ struct LintEntry {
 [[nodiscard]] const std::vector<LintEntry>& wordingRules();
 /// Rules about how steps are put together.
 [[nodiscard]] const std::vector<LintEntry>& structureRules();
+/// Rules about what a flow's words and controls have to do with each other.
+[[nodiscard]] const std::vector<LintEntry>& bindingRules();
+/// Rules about abnormal flows.
+[[nodiscard]] const std::vector<LintEntry>& abnormalRules();
 
 } // namespace flowhand

@@ -9,7 +9,6 @@ namespace flowhand {
 
 namespace {
 
-constexpr int kCritical = 3;
 /// THERP (NUREG/CR-1278) tells lists of up to ten items from longer ones; twice that is our own limit.
 constexpr std::size_t kLongChunk = 10;
 constexpr std::size_t kTooLongChunk = 20;
@@ -20,17 +19,8 @@ constexpr std::size_t kFewSteps = 6;
 /// A flow over fewer controls than this may well be verified whole.
 constexpr std::size_t kFewControls = 3;
 
-bool isChecklist(const Flow& flow) {
-    return flow.style != FlowStyle::Flow;
-}
-
 LintFinding ofFile(std::string_view rule, const Flow& flow, std::string message) {
     return {rule, -1, {flow.file, 1, 1}, std::move(message), Severity::Advice};
-}
-
-LintFinding ofStep(std::string_view rule, const Flow& flow, std::size_t step, std::string message) {
-    return {rule, static_cast<int>(step), flow.steps[step].place,
-            "step '" + flow.steps[step].id + "' " + std::move(message), Severity::Advice};
 }
 
 void shortChunks(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
@@ -86,6 +76,8 @@ void noJumpBack(const AircraftFolder& folder, const Flow& flow, std::vector<Lint
             folder.aircraft->control(step.controls.front()).isContinuous)
             continue;
         const std::string& here = folder.aircraft->control(step.controls.front()).area;
+        if (isChecklist(flow) && step.weight == kCritical)
+            left.clear(); // critical items come first, wherever they are
         if (here != area && left.count(here) != 0)
             findings.push_back(
                 ofStep("no-jump-back", flow, i, "sends the hand back to the " + here + ", which it has left before"));

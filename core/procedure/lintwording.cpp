@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cctype>
 
 #include "procedure/lintrules.h"
 
@@ -7,40 +6,8 @@ namespace flowhand {
 
 namespace {
 
-std::string lower(std::string_view text) {
-    std::string result;
-    for (const char c : text)
-        result += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-    return result;
-}
-
-/// Lower case, letters, digits and single spaces only, with a space at either end: " set as required ".
-std::string plainWords(std::string_view text) {
-    std::string words = " ";
-    for (const char c : lower(text)) {
-        const bool isWord = std::isalnum(static_cast<unsigned char>(c)) != 0;
-        if (isWord)
-            words += c;
-        else if (words.back() != ' ')
-            words += ' ';
-    }
-    if (words.back() != ' ')
-        words += ' ';
-    return words;
-}
-
 bool contains(const std::string& text, std::string_view part) {
     return text.find(part) != std::string::npos;
-}
-
-bool isChecklist(const Flow& flow) {
-    return flow.style != FlowStyle::Flow;
-}
-
-void find(std::vector<LintFinding>& findings, std::string_view rule, const Flow& flow, std::size_t step,
-          std::string message) {
-    findings.push_back({rule, static_cast<int>(step), flow.steps[step].place,
-                        "step '" + flow.steps[step].id + "' " + std::move(message), Severity::Advice});
 }
 
 void replySaysState(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
@@ -49,8 +16,9 @@ void replySaysState(const AircraftFolder&, const Flow& flow, std::vector<LintFin
         for (const char* empty :
              {" set ", " checked ", " as required ", " completed ", " complete ", " check ", " ok "})
             if (reply == empty)
-                find(findings, "reply-says-state", flow, i,
-                     "is answered '" + flow.steps[i].reply + "' alone; say the state or value that is wanted");
+                findings.push_back(
+                    ofStep("reply-says-state", flow, i,
+                           "is answered '" + flow.steps[i].reply + "' alone; say the state or value that is wanted"));
     }
 }
 
@@ -65,9 +33,9 @@ void challengeNamesControl(const AircraftFolder& folder, const Flow& flow, std::
             return contains(words, plainWords(folder.aircraft->control(id).panelLabel));
         });
         if (!subjects.empty() && !isNamed)
-            find(findings, "challenge-names-control", flow, i,
-                 "does not name its control as the panel does, '" +
-                     folder.aircraft->control(subjects.front()).panelLabel + "'");
+            findings.push_back(ofStep("challenge-names-control", flow, i,
+                                      "does not name its control as the panel does, '" +
+                                          folder.aircraft->control(subjects.front()).panelLabel + "'"));
     }
 }
 
@@ -77,8 +45,9 @@ void endsWithComplete(const AircraftFolder&, const Flow& flow, std::vector<LintF
     const Step& last = flow.steps.back();
     const std::string words = plainWords(last.title + " " + last.reply + " " + (last.cue ? last.cue->text : ""));
     if (!contains(words, " complete "))
-        find(findings, "ends-with-complete", flow, flow.steps.size() - 1,
-             "is the checklist's last and does not say that it is complete; end with '" + flow.title + " complete'");
+        findings.push_back(ofStep("ends-with-complete", flow, flow.steps.size() - 1,
+                                  "is the checklist's last and does not say that it is complete; end with '" +
+                                      flow.title + " complete'"));
 }
 
 void noConditionFromMemory(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
@@ -87,8 +56,9 @@ void noConditionFromMemory(const AircraftFolder&, const Flow& flow, std::vector<
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         const std::string words = plainWords(flow.steps[i].title);
         if (contains(words, " if ") || contains(words, " unless ") || contains(words, " as required "))
-            find(findings, "no-condition-from-memory", flow, i,
-                 "depends on a condition, which belongs in a read-and-do list; give it a 'when' or a list of its own");
+            findings.push_back(ofStep(
+                "no-condition-from-memory", flow, i,
+                "depends on a condition, which belongs in a read-and-do list; give it a 'when' or a list of its own"));
     }
 }
 
@@ -96,15 +66,17 @@ void alternativesSayOneOf(const AircraftFolder&, const Flow& flow, std::vector<L
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         const std::string words = plainWords(flow.steps[i].title);
         if (contains(words, " or ") && !contains(words, " one of "))
-            find(findings, "alternatives-say-one-of", flow, i, "offers alternatives; begin its title with 'One of'");
+            findings.push_back(
+                ofStep("alternatives-say-one-of", flow, i, "offers alternatives; begin its title with 'One of'"));
     }
 }
 
 void timedStepIsExplained(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
     for (std::size_t i = 0; i < flow.steps.size(); ++i)
         if ((flow.steps[i].expires || flow.steps[i].expiresAfter) && flow.steps[i].why.empty())
-            find(findings, "timed-step-explained", flow, i,
-                 "runs out; say in 'why' what the limit is for and what follows when it is missed");
+            findings.push_back(
+                ofStep("timed-step-explained", flow, i,
+                       "runs out; say in 'why' what the limit is for and what follows when it is missed"));
 }
 
 void repetitionEnds(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
@@ -112,7 +84,7 @@ void repetitionEnds(const AircraftFolder&, const Flow& flow, std::vector<LintFin
         const std::string words = plainWords(flow.steps[i].title);
         const bool repeats = contains(words, " repeat ") || contains(words, " keep ") || contains(words, " continue ");
         if (repeats && !contains(words, " until "))
-            find(findings, "repetition-ends", flow, i, "goes on for a time; say in its title until when");
+            findings.push_back(ofStep("repetition-ends", flow, i, "goes on for a time; say in its title until when"));
     }
 }
 
@@ -121,11 +93,12 @@ void checkOnlyCompares(const AircraftFolder&, const Flow& flow, std::vector<Lint
         const Step& step = flow.steps[i];
         const std::string words = plainWords(step.title);
         if (step.kind == StepKind::Act && words.rfind(" check ", 0) == 0)
-            find(findings, "check-only-compares", flow, i,
-                 "is called a check but wants a control moved; name the action, or make it kind = \"check\"");
+            findings.push_back(
+                ofStep("check-only-compares", flow, i,
+                       "is called a check but wants a control moved; name the action, or make it kind = \"check\""));
         if (step.kind == StepKind::Check && (words.rfind(" set ", 0) == 0 || words.rfind(" verify ", 0) == 0))
-            find(findings, "check-only-compares", flow, i,
-                 "only compares; 'set' and 'verify' let the reader move something");
+            findings.push_back(ofStep("check-only-compares", flow, i,
+                                      "only compares; 'set' and 'verify' let the reader move something"));
     }
 }
 
@@ -135,7 +108,7 @@ void oneActionAStep(const AircraftFolder&, const Flow& flow, std::vector<LintFin
         const std::string words = plainWords(step.title);
         const bool isAction = step.kind == StepKind::Act;
         if (isAction && (contains(words, " and ") || contains(words, " then ")))
-            find(findings, "one-action", flow, i, "holds more than one action; make a step of each");
+            findings.push_back(ofStep("one-action", flow, i, "holds more than one action; make a step of each"));
     }
 }
 
@@ -143,15 +116,17 @@ void callIsWhole(const AircraftFolder&, const Flow& flow, std::vector<LintFindin
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         const Step& step = flow.steps[i];
         if (step.kind == StepKind::Reply && (!step.cue || step.reply.empty()))
-            find(findings, "call-is-whole", flow, i,
-                 "is a reply and needs both the words that ask for it, in 'cue', and its own, in 'reply'");
+            findings.push_back(
+                ofStep("call-is-whole", flow, i,
+                       "is a reply and needs both the words that ask for it, in 'cue', and its own, in 'reply'"));
     }
 }
 
 void stepSaysWhy(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
     for (std::size_t i = 0; i < flow.steps.size(); ++i)
         if (flow.steps[i].why.empty())
-            find(findings, "step-says-why", flow, i, "has no 'why'; tell the learner in one line what it is for");
+            findings.push_back(
+                ofStep("step-says-why", flow, i, "has no 'why'; tell the learner in one line what it is for"));
 }
 
 } // namespace

@@ -24,7 +24,7 @@ private Q_SLOTS:
 
 namespace {
 
-const char* const kFiles[] = {"small.toml", "before_start.toml", "taxi.toml"};
+const char* const kFiles[] = {"small.toml", "before_start.toml", "taxi.toml", "fire.toml"};
 
 /// The bench's flows, with `old` in `file` made `changed`.
 Problems found(const QString& file, const QString& old, const QString& changed) {
@@ -115,6 +115,19 @@ std::vector<Row> rows() {
         {"no start", "start-is-whole", "taxi.toml", "[start]\nplace = \"here\"\n\n[start.controls]\nflap = \"12\"", ""},
         {"an instant as a cue", "cue-lasts", "small.toml", "when = \"ground_speed < 5 kt\"",
          "when = \"rise(ground_speed < 5 kt)\""},
+        {"another reply to the same state", "same-state-same-reply", "fire.toml", "rise(reply_button) and flap == up",
+         "rise(reply_button) and flap == aircraft.planned"},
+        {"an item between groups", "chunk-has-name", "before_start.toml", "group = \"outside\"\n", ""},
+        {"lights and flaps in one group", "chunk-is-one-system", "before_start.toml", "group = \"pedestal\"",
+         "group = \"outside\""},
+        {"asked about, not looked at", "item-reads-its-control", "before_start.toml",
+         "done = \"rise(reply_button) and flap == aircraft.planned\"", "done = \"rise(reply_button)\""},
+        {"80 promised, 90 judged", "number-is-judged", "fire.toml", "airspeed < 80 kt", "airspeed < 90 kt"},
+        {"five from memory", "few-memory-items", "fire.toml", "style = \"read-and-do\"", "style = \"flow\""},
+        {"what cannot wait comes last", "urgent-first", "fire.toml", "title = \"Light: off\"",
+         "title = \"Light: off\"\nweight = 3"},
+        {"no way out", "list-has-way-out", "fire.toml",
+         "[[outcome]]\nid = \"out\"\ntitle = \"The fire is out\"\nwhen = \"lever > 90 %\"\n", ""},
         {"no such flow", "next-flow-is-there", "small.toml", "title = \"Stopped\"",
          "title = \"Stopped\"\nnext = \"nowhere\"", true},
     };
