@@ -53,6 +53,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addDecodeCommand(app, line);
     addBenchCommand(app, line);
     addLintCommand(app, line);
+    addNewCommand(app, line);
     addJudgeCommand(app, line);
     try {
         app.parse(argc, argv);
