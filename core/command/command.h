@@ -36,6 +36,7 @@ void addDecodeCommand(CLI::App& app, CommandLine& line);
 void addBenchCommand(CLI::App& app, CommandLine& line);
 void addJudgeCommand(CLI::App& app, CommandLine& line);
 void addLintCommand(CLI::App& app, CommandLine& line);
+void addCardCommand(CLI::App& app, CommandLine& line);
 void addNewCommand(CLI::App& app, CommandLine& line);
 void addPractiseCommand(CLI::App& app, CommandLine& line);
 void addRunsCommand(CLI::App& app, CommandLine& line);

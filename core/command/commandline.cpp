@@ -54,6 +54,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addBenchCommand(app, line);
     addLintCommand(app, line);
     addNewCommand(app, line);
+    addCardCommand(app, line);
     addJudgeCommand(app, line);
     try {
         app.parse(argc, argv);

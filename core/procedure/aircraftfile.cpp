@@ -12,6 +12,7 @@
 #include "procedure/fileformat.h"
 #include "procedure/floworder.h"
 #include "procedure/motion.h"
+#include "procedure/panelareas.h"
 
 namespace flowhand {
 
@@ -62,6 +63,7 @@ public:
         if (const TomlNode* values = m_reader.table("values"))
             for (const auto& [name, node] : values->members)
                 readValue(name, node);
+        (void)readPanelAreas(m_reader, m_aircraft.controls, m_problems);
         (void)m_reader.texts(kFlowOrderKey);
         m_reader.finish();
     }
