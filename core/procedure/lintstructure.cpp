@@ -130,7 +130,7 @@ void criticalRepeats(const AircraftFolder& folder, const Flow& flow, std::vector
         if (step.weight != kCritical || subjects.empty() || phase >= findPhase("take_off"))
             continue;
         const bool isRepeated = std::any_of(folder.flows.begin(), folder.flows.end(), [&](const Flow& other) {
-            return isChecklist(other) && findPhase(other.phaseFrom) > phase &&
+            return isChecklist(other) && !other.abnormal && findPhase(other.phaseFrom) > phase &&
                    subjectsOf(other, *folder.aircraft).count(subjects.front()) != 0;
         });
         if (!isRepeated)

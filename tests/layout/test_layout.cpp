@@ -70,7 +70,7 @@ void TestLayout::includesPointDown_data() {
     QTest::addColumn<QString>("file");
     QTest::addColumn<QStringList>("allowed");
     for (const Folder& folder : folders()) {
-        QDirIterator files("core/" + folder.name, {"*.h", "*.cpp"}, QDir::Files, QDirIterator::Subdirectories);
+        QDirIterator files(QString("core/") + folder.name, {"*.h", "*.cpp"}, QDir::Files, QDirIterator::Subdirectories);
         while (files.hasNext()) {
             const QString file = files.next();
             QTest::newRow(qPrintable(file)) << file << (folder.below + QStringList{folder.name});

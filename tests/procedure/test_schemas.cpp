@@ -102,7 +102,7 @@ std::set<QString> keysOf(const QJsonObject& schema) {
     return {keys.begin(), keys.end()};
 }
 
-QJsonObject property(const QJsonObject& schema, const QString& key) {
+QJsonObject schemaAt(const QJsonObject& schema, const QString& key) {
     return schema["properties"].toObject()[key].toObject();
 }
 
@@ -147,7 +147,7 @@ void TestSchemas::everyKeyOfTheGuideIsInTheSchema() {
     QFile file(PROCEDURES "/README.md");
     QVERIFY(file.open(QIODevice::ReadOnly));
     std::set<QString> explained = keysOfTable(QString::fromUtf8(file.readAll()), head);
-    std::set<QString> known = keysOf(property(schemaOf(kind), list)["items"].toObject());
+    std::set<QString> known = keysOf(schemaAt(schemaOf(kind), list)["items"].toObject());
     if (list == "event") // a failure's own, in the table of failures
         for (const char* key : {"engine", "side", "apart", "drag"})
             known.erase(key);

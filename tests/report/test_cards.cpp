@@ -1,6 +1,8 @@
 #include <QRegularExpression>
 #include <QtTest>
 
+#include <set>
+
 #include "procedure/library.h"
 #include "procedure/panelareas.h"
 #include "report/cards.h"
@@ -34,8 +36,8 @@ QString text(const std::string& words) {
 
 /// The boxes of a picture, by their fill: blocks are grey, controls white, numbers black.
 std::vector<QRectF> boxes(const QString& html, const QString& fill) {
-    static const QRegularExpression shape(R"(<rect x="([\d.]+)" y = "([\d.]+)" width = "([\d.]+)" height =
-                                              "([\d.]+)" rx = "3" fill = "(#\w+)\")");
+    static const QRegularExpression shape(
+        R"~(<rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)" rx="3" fill="(#\w+)")~");
     std::vector<QRectF> found;
     for (auto at = shape.globalMatch(html); at.hasNext();) {
         const auto match = at.next();
