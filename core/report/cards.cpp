@@ -1,6 +1,7 @@
 #include "report/cards.h"
 
 #include "base/names.h"
+#include "procedure/conditionwords.h"
 #include "procedure/phase.h"
 #include "report/debrief.h"
 #include "report/html.h"
@@ -13,8 +14,9 @@ namespace {
 /// 12 pt and 14 pt: CAP 676 chapter 7 prefers them for what is read at arm's length (second-hand).
 constexpr const char* kCardStyle = R"(
 body, td { font-size: 12pt; line-height: 1.35; } th { font-size: 12pt; } h2 { font-size: 14pt; }
-.t { font: 11px "Noto Sans", "DejaVu Sans", sans-serif; fill: #111; } .b { font-weight: 600; }
-.picture { width: 100%; height: auto; break-inside: avoid; margin: 2mm 0; }
+.t { font: 18px "Noto Sans", "DejaVu Sans", sans-serif; fill: #111; } .b { font-weight: 600; }
+.picture { width: 100%; height: auto; margin: 2mm 0; } .way { break-inside: avoid; }
+.cue { width: 37%; } .seat { width: 17%; }
 .card { break-after: page; } .card:last-child { break-after: auto; }
 .number { text-align: right; width: 9mm; } .box { width: 7mm; font-size: 15pt; line-height: 1; }
 .said { font-style: italic; } .critical { font-weight: 700; } .why { color: #333; }
@@ -65,21 +67,21 @@ std::string seatText(const Step& step) {
 }
 
 /// What asks for a step: words, a state, or both.
-std::string cueHtml(const Step& step) {
+std::string cueHtml(const Step& step, const Aircraft& aircraft) {
     std::string html;
     if (step.when)
-        html += "when " + escaped(step.when->condition.text());
+        html += "when " + escaped(conditionWords(step.when->condition.text(), aircraft));
     if (step.cue)
         html += (html.empty() ? "" : "; ") + escaped(spaced(step.cue->by)) + ": <span class=\"said\">" +
                 escaped(step.cue->text) + "</span>";
     return html;
 }
 
-std::string stepRow(const Step& step, std::size_t number, bool isChecklist) {
+std::string stepRow(const Step& step, const Aircraft& aircraft, std::size_t number, bool isChecklist) {
     std::string html = "<tr><td class=\"number\">" + std::to_string(number) + "</td>";
     if (isChecklist)
         html += "<td class=\"box\">&#9744;</td>";
-    html += "<td>" + cueHtml(step) + "</td><td";
+    html += "<td>" + cueHtml(step, aircraft) + "</td><td";
     html += step.weight == 3 ? " class=\"critical\">" : ">";
     html += escaped(step.title) + (step.weight == 3 ? " (critical)" : "");
     if (!step.reply.empty())
@@ -88,13 +90,13 @@ std::string stepRow(const Step& step, std::size_t number, bool isChecklist) {
     return html;
 }
 
-std::string stepTable(const Flow& flow) {
+std::string stepTable(const Flow& flow, const Aircraft& aircraft) {
     const bool isChecklist = flow.style != FlowStyle::Flow;
     std::string html = "<table><thead><tr><th class=\"number\">No.</th>";
     html += isChecklist ? "<th></th>" : "";
-    html += "<th>Cue</th><th>Do, and say</th><th>Seat</th></tr></thead><tbody>\n";
+    html += "<th class=\"cue\">Cue</th><th>Do, and say</th><th class=\"seat\">Seat</th></tr></thead><tbody>\n";
     for (std::size_t i = 0; i < flow.steps.size(); ++i)
-        html += stepRow(flow.steps[i], i + 1, isChecklist);
+        html += stepRow(flow.steps[i], aircraft, i + 1, isChecklist);
     return html + "</tbody></table>\n";
 }
 
@@ -117,7 +119,7 @@ std::string card(const Aircraft& aircraft, const Flow& flow) {
         html += paragraph(escaped(flow.summary));
     }
     html += trainingNote();
-    html += stepTable(flow);
+    html += stepTable(flow, aircraft);
     std::vector<std::string> never, ends;
     for (const Guard& guard : flow.guards)
         never.push_back(guard.title);
@@ -125,7 +127,7 @@ std::string card(const Aircraft& aircraft, const Flow& flow) {
         ends.push_back(outcome.title);
     html += listed("Never", never);
     html += listed("Ends early with", ends);
-    html += "<h2>The way over the cockpit</h2>\n" + panelSvg(aircraft, &flow);
+    html += "<div class=\"way\"><h2>The way over the cockpit</h2>\n" + panelSvg(aircraft, &flow) + "</div>\n";
     return html + "</section>\n";
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <vector>
 
 #include "procedure/panelareas.h"
@@ -13,13 +14,16 @@ namespace flowhand {
 namespace {
 
 constexpr double kWidth = 960.0;
-constexpr double kHeight = 600.0;
-constexpr double kGap = 5.0;    ///< between blocks
-constexpr double kHead = 20.0;  ///< of a block, for its name
-constexpr double kLeast = 62.0; ///< width of a control's box
-constexpr double kRow = 34.0;   ///< height of a control's box, with the gap below it
-/// Average advance of the letters of a label at 10 units: enough to know what fits.
-constexpr double kLetter = 6.1;
+constexpr double kHeight = 1000.0;
+constexpr double kGap = 5.0;     ///< between blocks
+constexpr double kHead = 30.0;   ///< of a block, for its name
+constexpr double kLeast = 140.0; ///< width of a control's box
+constexpr double kRow = 56.0;    ///< height of a control's box, with the gap below it
+/// Of labels: 10 pt where the picture is as wide as an A4 page's text; smaller where they do not fit.
+constexpr double kSize = 18.0;
+constexpr double kLeastSize = 11.0;
+/// Average advance of a label's letters as a share of its size: enough to know what fits.
+constexpr double kLetter = 0.64;
 
 struct Box {
     double x = 0.0;
@@ -43,12 +47,12 @@ class Panel {
 public:
     Panel(const Aircraft& aircraft, const Flow* flow) : m_aircraft(aircraft) {
         for (std::size_t i = 0; flow != nullptr && i < flow->steps.size(); ++i)
-            if (!flow->steps[i].controls.empty())
-                visit(flow->steps[i].controls.front(), i + 1);
+            if (const std::optional<SignalId> place = placeOf(flow->steps[i]))
+                visit(*place, i + 1);
     }
 
     std::string svg() {
-        m_svg = "<svg class=\"picture\" viewBox=\"0 0 960 600\" role=\"img\" aria-label=\"The cockpit's areas\">";
+        m_svg = "<svg class=\"picture\" viewBox=\"0 0 960 1000\" role=\"img\" aria-label=\"The cockpit's areas\">";
         for (const PanelArea& area : panelAreas(m_aircraft))
             drawArea(area);
         drawWay();
@@ -57,6 +61,15 @@ public:
     }
 
 private:
+    /// The control that a step is about: not the button that only answers, if there is another.
+    [[nodiscard]] std::optional<SignalId> placeOf(const Step& step) const {
+        if (step.done)
+            for (const SignalId id : step.done->condition.signals())
+                if (m_aircraft.isControl(id) && m_aircraft.control(id).kind != ControlKind::Button)
+                    return id;
+        return step.controls.empty() ? std::nullopt : std::optional(step.controls.front());
+    }
+
     void visit(SignalId control, std::size_t number) {
         m_numbers[indexOf(control)].push_back(number);
         if (m_way.empty() || m_way.back() != control)
@@ -67,7 +80,7 @@ private:
         const Box block{area.left / 100.0 * kWidth + kGap / 2.0, area.top / 100.0 * kHeight + kGap / 2.0,
                         area.width / 100.0 * kWidth - kGap, area.height / 100.0 * kHeight - kGap};
         m_svg += rect(block, "fill=\"#f4f4f4\" stroke=\"#555\"");
-        m_svg += text(block.x + 7.0, block.y + 15.0, area.name, "class=\"t b\"");
+        m_svg += text(block.x + 7.0, block.y + 21.0, area.name, "class=\"t b\"");
         std::vector<SignalId> controls;
         for (const CockpitControl& control : m_aircraft.controls)
             if (control.area == area.name)
@@ -75,8 +88,7 @@ private:
         const auto count = static_cast<double>(controls.size());
         const double inner = block.width - 8.0;
         const double rows = std::max(1.0, std::floor((block.height - kHead - 2.0) / kRow));
-        const double columns =
-            std::max({1.0, std::ceil(count / rows), std::min(count, std::floor(inner / kLeast / 1.5))});
+        const double columns = std::max({1.0, std::ceil(count / rows), std::min(count, std::floor(inner / kLeast))});
         const double width = inner / columns;
         const double height = std::min(kRow, (block.height - kHead - 2.0) / std::ceil(count / columns));
         for (std::size_t i = 0; i < controls.size(); ++i) {
@@ -93,10 +105,10 @@ private:
             rect(box, isUsed ? "fill=\"#fff\" stroke=\"#111\" stroke-width=\"2\"" : "fill=\"#fff\" stroke=\"#aaa\"");
         std::string label = m_aircraft.control(control).panelLabel;
         const double size =
-            std::clamp(10.0 * (box.width - 4.0) / (kLetter * static_cast<double>(label.size())), 6.5, 11.0);
+            std::clamp((box.width - 4.0) / (kLetter * static_cast<double>(label.size())), kLeastSize, kSize);
         const std::string look = "text-anchor=\"middle\" class=\"t\" style=\"font-size:" + fixed(size) + "px\"" +
                                  (isUsed ? "" : " fill-opacity=\"0.65\"");
-        m_svg += text(box.middleX(), box.y + box.height - 6.0, label, look.c_str());
+        m_svg += text(box.middleX(), box.y + box.height / 2.0 + size * 0.36, label, look.c_str());
     }
 
     /// From control to control in the order of the steps, with a bow, so that there and back are two lines.
@@ -120,11 +132,11 @@ private:
             std::string words;
             for (const std::size_t number : numbers)
                 words += (words.empty() ? "" : ", ") + std::to_string(number);
-            const double width = 8.0 + 7.5 * static_cast<double>(words.size());
-            const Box badge{box.x - 2.0, box.y - 6.0, width, 15.0};
+            const double width = 10.0 + 10.0 * static_cast<double>(words.size());
+            const Box badge{box.x - 2.0, box.y - 8.0, width, 20.0};
             m_svg += rect(badge, "fill=\"#111\"");
-            m_svg += text(badge.middleX(), badge.y + 11.5, words,
-                          "text-anchor=\"middle\" class=\"t b\" style=\"font-size:12px;fill:#fff\"");
+            m_svg += text(badge.middleX(), badge.y + 15.5, words,
+                          "text-anchor=\"middle\" class=\"t b\" style=\"font-size:16px;fill:#fff\"");
         }
     }
 

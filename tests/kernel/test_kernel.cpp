@@ -15,7 +15,7 @@
 
 namespace {
 
-constexpr int kMostSeconds = 420;
+constexpr int kMostSeconds = 800; // of a busy computer; an idle one needs a quarter of it
 constexpr int kGapSeconds =
     20; // with a device unplugged; counted, it would make any step of take_off late (15 s at most)
 

@@ -82,8 +82,14 @@ void TestCards::aCardHasTheWholeFlow() {
         QVERIFY2(at >= 0, step.title.c_str());
         QVERIFY2(!step.cue || html.contains(text(step.cue->text)), step.id.c_str());
         QVERIFY2(html.contains(text(step.reply)), step.id.c_str());
-        if (!step.controls.empty())
-            worked.insert(indexOf(step.controls.front()));
+        std::vector<SignalId> controls;
+        if (step.done)
+            for (const SignalId id : step.done->condition.signals())
+                if (aircraft->isControl(id) && aircraft->control(id).kind != ControlKind::Button)
+                    controls.push_back(id);
+        controls.insert(controls.end(), step.controls.begin(), step.controls.end());
+        if (!controls.empty())
+            worked.insert(indexOf(controls.front()));
     }
     QCOMPARE(boxes(html, "#111").size(), worked.size()); // each worked control has its numbers
     QCOMPARE(html.contains("&#9744;"), flow->style != FlowStyle::Flow);
