@@ -57,6 +57,10 @@ void lintFlow(const AircraftFolder& folder, const Flow& flow, Problems& problems
 
 } // namespace
 
+LintFinding ofFile(std::string_view rule, const Flow& flow, std::string message) {
+    return {rule, -1, {flow.file, 1, 1}, std::move(message), Severity::Advice};
+}
+
 LintFinding ofStep(std::string_view rule, const Flow& flow, std::size_t step, std::string message) {
     return {rule, static_cast<int>(step), flow.steps[step].place,
             "step '" + flow.steps[step].id + "' " + std::move(message), Severity::Advice};

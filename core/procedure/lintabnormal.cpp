@@ -41,11 +41,9 @@ void urgentFirst(const AircraftFolder&, const Flow& flow, std::vector<LintFindin
 
 void listHasWayOut(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
     if (flow.abnormal && isChecklist(flow) && flow.steps.size() > kShortList && flow.outcomes.empty())
-        findings.push_back({"list-has-way-out",
-                            -1,
-                            {flow.file, 1, 1},
-                            "the list has no early end; say in an [[outcome]] when the rest of it is no longer needed",
-                            Severity::Advice});
+        findings.push_back(
+            ofFile("list-has-way-out", flow,
+                   "the list has no early end; say in an [[outcome]] when the rest is no longer needed"));
 }
 
 } // namespace

@@ -32,6 +32,8 @@ struct LintEntry {
     return flow.style != FlowStyle::Flow;
 }
 
+/// A finding of the whole file.
+[[nodiscard]] LintFinding ofFile(std::string_view rule, const Flow& flow, std::string message);
 /// A finding at a step; `message` goes on from "step 'gear_up' ".
 [[nodiscard]] LintFinding ofStep(std::string_view rule, const Flow& flow, std::size_t step, std::string message);
 

@@ -19,10 +19,6 @@ constexpr std::size_t kFewSteps = 6;
 /// A flow over fewer controls than this may well be verified whole.
 constexpr std::size_t kFewControls = 3;
 
-LintFinding ofFile(std::string_view rule, const Flow& flow, std::string message) {
-    return {rule, -1, {flow.file, 1, 1}, std::move(message), Severity::Advice};
-}
-
 void shortChunks(const AircraftFolder&, const Flow& flow, std::vector<LintFinding>& findings) {
     if (!isChecklist(flow))
         return;
