@@ -54,8 +54,13 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     RunWish wish;
     wish.aircraft = choice.folder->aircraft.get();
     wish.flow = choice.flow;
+    wish.folder = choice.folder;
+    wish.scenario = choice.scenario;
+    wish.isDemonstration = choice.hands == HandsChoice::Demonstration;
+    // Scripted hands fly by the practice aircraft, which they know.
+    wish.feed = wish.isDemonstration ? std::string() : choice.feed;
     wish.rigFile = choice.hands == HandsChoice::Rig ? rig : std::string();
-    wish.handsFile = choice.hands == HandsChoice::Demonstration ? demonstrationOf(*choice.flow) : std::string();
+    wish.handsFile = wish.isDemonstration ? demonstrationOf(*choice.flow, choice.scenario) : std::string();
     wish.hasScreenControls = true;
     wish.help = "guided"; // Fly shows the due step, its control, and where to move it
     // A store that cannot be opened must not keep anyone from flying; the run says that it is not stored.
@@ -75,8 +80,8 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     return live;
 }
 
-bool LiveRuns::canDemonstrate(const AircraftFolder&, const Flow& flow) const {
-    return !demonstrationOf(flow).empty();
+bool LiveRuns::canDemonstrate(const FlightChoice& choice) const {
+    return !demonstrationOf(*choice.flow, choice.scenario).empty();
 }
 
 std::vector<QString> LiveRuns::deviceRemarks() const {

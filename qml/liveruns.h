@@ -19,7 +19,7 @@ public:
 
     [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
                                                           std::function<void()> onChange) override;
-    [[nodiscard]] bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const override;
+    [[nodiscard]] bool canDemonstrate(const FlightChoice& choice) const override;
     [[nodiscard]] QString rigTitle() const override;
     [[nodiscard]] QString rigsFolder() const override;
     [[nodiscard]] std::vector<QString> deviceRemarks() const override;

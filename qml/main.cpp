@@ -47,6 +47,10 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
     });
+    fly.feed()->choose(settings.feed());
+    QObject::connect(fly.feed(), &FeedPresenter::chosenChanged, &settings, [&settings, &fly] {
+        settings.setFeed(fly.feed()->chosen());
+    });
     if (!wish.rigFile.empty())
         fly.chooseHands(true);
     else if (settings.hands() == Settings::Hands::Unasked)

@@ -43,6 +43,28 @@ StageView {
                 onClicked: view.fly.askHands()
             }
         }
+        RowLayout {
+            visible: !view.fly.feed.editing
+            Layout.fillWidth: true
+            spacing: Tokens.gap16
+            PlainText {
+                Layout.fillWidth: true
+                horizontalAlignment: Text.AlignRight
+                text: view.fly.feed.chosen === "" ? qsTr("Motion: the practice aircraft") : qsTr("Motion: %1").arg(view.fly.feed.title)
+                color: Tokens.quiet
+            }
+            ActionButton {
+                text: qsTr("Change")
+                hint: qsTr("Where the aircraft's motion comes from")
+                onClicked: view.fly.feed.editing = true
+            }
+        }
+        Loader {
+            active: view.fly.feed.editing
+            visible: active
+            Layout.fillWidth: true
+            sourceComponent: FeedCard { feed: view.fly.feed }
+        }
         NoticeLine {
             visible: view.fly.failure !== ""
             Layout.fillWidth: true

@@ -20,6 +20,7 @@ Card {
         id: grid
         anchors { left: parent.left; right: parent.right; verticalCenter: parent.verticalCenter; leftMargin: Tokens.gap24; rightMargin: Tokens.gap16 }
         columns: strip.isStacked ? 1 : 2
+        rowSpacing: Tokens.gap4
         RowLayout {
             id: readings
             spacing: strip.isLow ? Tokens.gap12 : Tokens.gap24
@@ -64,6 +65,14 @@ Card {
                 keyName: "F8"
                 onClicked: strip.fly.stop()
             }
+        }
+        PlainText {
+            visible: strip.fly.run.feedText !== ""
+            Layout.fillWidth: true
+            Layout.columnSpan: grid.columns
+            text: strip.fly.run.feedText
+            font.pixelSize: Tokens.quietSize
+            color: Tokens.quiet
         }
     }
 }

@@ -34,13 +34,19 @@ std::vector<NoticeRow> problemRows(const Problems& problems) {
     return rows;
 }
 
-/// The flow's place among all flows of all aircraft.
+/// By the row among all flows and scenarios of all aircraft: of each aircraft its flows, then its scenarios.
 FlightChoice choiceFor(const std::vector<AircraftFolder>& library, int row) {
     for (const AircraftFolder& folder : library) {
         const auto count = static_cast<int>(folder.flows.size());
         if (row < count)
-            return {&folder, &folder.flows[static_cast<std::size_t>(row)], HandsChoice::Screen};
+            return {&folder, &folder.flows[static_cast<std::size_t>(row)], nullptr, {}, HandsChoice::Screen};
         row -= count;
+        const auto scenarios = static_cast<int>(folder.scenarios.size());
+        if (row < scenarios) {
+            const Scenario& scenario = folder.scenarios[static_cast<std::size_t>(row)];
+            return {&folder, folder.flow(scenario.flows.front()), &scenario, {}, HandsChoice::Screen};
+        }
+        row -= scenarios;
     }
     return {};
 }
@@ -58,12 +64,12 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
                   m_run->moveOnScreen(signal, value);
           },
           this),
-      m_runView(*m_panel.controls(), this), m_debrief(this) {
+      m_feed(library, this), m_runView(*m_panel.controls(), this), m_debrief(this) {
     m_phases.setRows(phaseRows());
     std::vector<FlowRow> rows = flowRows(library);
     for (FlowRow& row : rows) {
         const FlightChoice choice = choiceFor(library, row.rowId);
-        row.demonstrated = maker.canDemonstrate(*choice.folder, *choice.flow);
+        row.demonstrated = choice.flow != nullptr && maker.canDemonstrate(choice);
     }
     m_flows.setRows(rows);
     m_problems.setRows(problemRows(problems));
@@ -118,6 +124,8 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     if (choice.flow == nullptr)
         return;
     choice.hands = hands;
+    choice.feed = m_feed.chosen().toStdString();
+    m_feed.stop(); // the run listens on the same port
     m_run.reset();
     auto run = m_maker.make(choice, [this] {
         if (!m_isRefreshQueued.exchange(true))
@@ -153,11 +161,21 @@ void FlyPresenter::refresh() {
     if (!m_run)
         return;
     const RunSnapshot snapshot = m_run->snapshot();
+    showFlow(snapshot.flow);
     m_panel.setValues(snapshot.values);
     m_runView.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
         m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
     setStage(stageOf(snapshot.session.phase));
+}
+
+/// A flight that goes on with another flow shows that one from now on.
+void FlyPresenter::showFlow(const Flow* flow) {
+    if (flow == nullptr || flow == m_choice.flow)
+        return;
+    m_choice.flow = flow;
+    m_runView.begin(m_choice.folder->aircraft.get(), flow, m_run->setup());
+    Q_EMIT flowChanged();
 }
 
 void FlyPresenter::leave() {

@@ -8,6 +8,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "presenter/debriefpresenter.h"
+#include "presenter/feedpresenter.h"
 #include "presenter/rowmodel.h"
 #include "presenter/runmaker.h"
 #include "presenter/runpresenter.h"
@@ -29,6 +30,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(flowhand::RowModel* remarks READ remarks CONSTANT)
     Q_PROPERTY(flowhand::RunPresenter* run READ run CONSTANT)
     Q_PROPERTY(flowhand::DebriefPresenter* debrief READ debrief CONSTANT)
+    Q_PROPERTY(flowhand::FeedPresenter* feed READ feed CONSTANT)
     Q_PROPERTY(flowhand::ScreenPanel* panel READ panel CONSTANT)
     Q_PROPERTY(int flowRow READ flowRow NOTIFY flowChanged)
     Q_PROPERTY(QString flowTitle READ flowTitle NOTIFY flowChanged)
@@ -82,6 +84,7 @@ public:
     [[nodiscard]] RowModel* remarks() { return &m_remarks; }
     [[nodiscard]] RunPresenter* run() { return &m_runView; }
     [[nodiscard]] DebriefPresenter* debrief() { return &m_debrief; }
+    [[nodiscard]] FeedPresenter* feed() { return &m_feed; }
     [[nodiscard]] ScreenPanel* panel() { return &m_panel; }
     /// Of the flow that is flown, or -1.
     [[nodiscard]] int flowRow() const { return m_flowRow; }
@@ -103,6 +106,7 @@ Q_SIGNALS:
 private:
     void launch(int row, HandsChoice hands);
     void setStage(Stage stage);
+    void showFlow(const Flow* flow);
     void command(CommandKind kind);
 
     const std::vector<AircraftFolder>& m_library;
@@ -114,6 +118,7 @@ private:
     QString m_failure;
     RowModel m_phases, m_flows, m_preview, m_problems, m_remarks;
     ScreenPanel m_panel;
+    FeedPresenter m_feed;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;
     std::atomic<bool> m_isRefreshQueued = false;

@@ -27,10 +27,12 @@ public:
 /// Whose hands fly.
 enum class HandsChoice { Screen, Rig, Demonstration };
 
-/// What the pilot chose. `folder` and `flow` outlive the run.
+/// What the pilot chose. `folder`, `flow` and `scenario` outlive the run.
 struct FlightChoice {
     const AircraftFolder* folder = nullptr;
     const Flow* flow = nullptr;
+    const Scenario* scenario = nullptr; ///< none: the flow alone; else `flow` is its first
+    std::string feed;                   ///< where the motion comes from; empty: the practice aircraft
     HandsChoice hands = HandsChoice::Screen;
 };
 
@@ -41,8 +43,8 @@ public:
     /// `onChange` is called from any thread.
     [[nodiscard]] virtual Result<std::unique_ptr<RunHandle>> make(const FlightChoice& wish,
                                                                   std::function<void()> onChange) = 0;
-    /// Whether there are scripted hands that fly this flow.
-    [[nodiscard]] virtual bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const = 0;
+    /// Whether there are scripted hands that fly this.
+    [[nodiscard]] virtual bool canDemonstrate(const FlightChoice& choice) const = 0;
     /// The rig that would be used with hardware; empty when there is none.
     [[nodiscard]] virtual QString rigTitle() const = 0;
     /// Where the pilot's own rig files are looked for.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "command/feedtext.h"
 #include "presenter/stepfacts.h"
 #include "presenter/verdict.h"
 
@@ -173,6 +174,14 @@ QString RunPresenter::sayingBy() const {
     QString name = personName(m_snapshot.session.sayingBy, m_setup);
     name[0] = name[0].toUpper();
     return name;
+}
+
+QString RunPresenter::feedText() const {
+    if (m_snapshot.feed.empty())
+        return {};
+    const std::string counted = feedCounts(m_snapshot.feedStatus.tally);
+    return QString::fromStdString(m_snapshot.feed + ": " + flowhand::feedText(m_snapshot.feedStatus) +
+                                  (counted.empty() ? "" : "; not taken: " + counted));
 }
 
 int RunPresenter::stepsAll() const {

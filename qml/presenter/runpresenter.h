@@ -42,6 +42,7 @@ class RunPresenter : public QObject {
     Q_PROPERTY(QString sayingBy READ sayingBy NOTIFY changed)
     Q_PROPERTY(QString holdReason READ holdReason NOTIFY changed)
     Q_PROPERTY(QString clock READ clock NOTIFY changed)
+    Q_PROPERTY(QString feedText READ feedText NOTIFY changed)
     Q_PROPERTY(int stepsOver READ stepsOver NOTIFY changed)
     Q_PROPERTY(int stepsAll READ stepsAll NOTIFY changed)
     Q_PROPERTY(QString scoreText READ scoreText NOTIFY changed)
@@ -87,6 +88,8 @@ public:
     [[nodiscard]] QString sayingBy() const;
     [[nodiscard]] QString holdReason() const { return QString::fromStdString(m_snapshot.session.holdReason); }
     [[nodiscard]] QString clock() const { return QString::fromStdString(clockText(m_snapshot.session.time)); }
+    /// How the feed does: its rate, clock and delay; empty: there is none.
+    [[nodiscard]] QString feedText() const;
     [[nodiscard]] int stepsOver() const { return m_over.count(); }
     [[nodiscard]] int stepsAll() const;
     /// What the score will be at the least and at the most: "64 to 98"; empty where nothing is scored.

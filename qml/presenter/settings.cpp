@@ -6,6 +6,7 @@ namespace {
 
 const QString kTheme = QStringLiteral("theme");
 const QString kHands = QStringLiteral("hands");
+const QString kFeed = QStringLiteral("feed");
 
 } // namespace
 
@@ -35,6 +36,17 @@ void Settings::setHands(Hands hands) {
         m_file.remove(kHands);
     else
         m_file.setValue(kHands, hands == Hands::Rig ? QStringLiteral("rig") : QStringLiteral("screen"));
+}
+
+QString Settings::feed() const {
+    return m_file.value(kFeed).toString();
+}
+
+void Settings::setFeed(const QString& feed) {
+    if (feed.isEmpty())
+        m_file.remove(kFeed);
+    else
+        m_file.setValue(kFeed, feed);
 }
 
 } // namespace flowhand

@@ -24,6 +24,9 @@ public:
     void setTheme(const QString& theme);
     [[nodiscard]] Hands hands() const;
     void setHands(Hands hands);
+    /// Where the motion comes from; empty: the practice aircraft.
+    [[nodiscard]] QString feed() const;
+    void setFeed(const QString& feed);
 
 Q_SIGNALS:
     void themeChanged();

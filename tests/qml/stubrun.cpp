@@ -60,21 +60,22 @@ Result<std::unique_ptr<RunHandle>> StubMaker::make(const FlightChoice& choice, s
 }
 
 QStringList Stage::names() {
-    return StubBenchMaker::names() + QStringList{"first-start",     "first-start-with-rig",
-                                                 "choosing",        "no-flows",
-                                                 "refused",         "set-up",
-                                                 "set-up-rig",      "set-up-ready",
-                                                 "due-switch",      "due-gate",
-                                                 "due-levers",      "due-reply",
-                                                 "due-dial",        "due-wheel",
-                                                 "due-pedals",      "due-partner",
-                                                 "unknown",         "between",
-                                                 "verdict",         "nothing-due",
-                                                 "guards",          "held",
-                                                 "device-lost",     "long-names",
-                                                 "passed",          "not-passed",
-                                                 "not-scored",      "demonstration",
-                                                 "ended-long-names"};
+    return StubBenchMaker::names() + QStringList{"first-start",      "first-start-with-rig",
+                                                 "choosing",         "no-flows",
+                                                 "refused",          "set-up",
+                                                 "set-up-rig",       "set-up-ready",
+                                                 "due-switch",       "due-gate",
+                                                 "due-levers",       "due-reply",
+                                                 "due-dial",         "due-wheel",
+                                                 "due-pedals",       "due-partner",
+                                                 "unknown",          "between",
+                                                 "verdict",          "nothing-due",
+                                                 "guards",           "held",
+                                                 "device-lost",      "long-names",
+                                                 "passed",           "not-passed",
+                                                 "not-scored",       "demonstration",
+                                                 "ended-long-names", "choosing-feed",
+                                                 "due-feed"};
 }
 
 Stage::Stage(const QString& name) {
@@ -104,6 +105,10 @@ void Stage::build(const QString& name) {
         return m_fly->askHands();
     if (name == "choosing" || name == "no-flows")
         return;
+    if (name == "choosing-feed") {
+        m_fly->feed()->setEditing(true);
+        return m_fly->feed()->choose("jsn:49100");
+    }
     if (name == "refused") {
         m_maker.refusal = "the control 'flap_lever' is wired twice; remove one of the two";
         return m_fly->startFlow(0);
@@ -130,6 +135,15 @@ void Stage::build(const QString& name) {
     if (name == "due-reply") {
         snapshot.session.saying = "Eighty knots";
         snapshot.session.sayingBy = "first_officer";
+    }
+    if (name == "due-feed") {
+        snapshot.feed = "JSON lines on UDP 127.0.0.1:49100";
+        snapshot.feedStatus.isHeard = true;
+        snapshot.feedStatus.rate = 20.0;
+        snapshot.feedStatus.own = 312s;
+        snapshot.feedStatus.delay = 4ms;
+        snapshot.feedStatus.silent = 50ms;
+        snapshot.feedStatus.tally.malformed = 3;
     }
     if (name == "nothing-due") {
         snapshot.session.due.clear();

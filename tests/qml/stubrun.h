@@ -28,7 +28,7 @@ struct Told {
 class StubMaker final : public RunMaker {
 public:
     Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice, std::function<void()> onChange) override;
-    bool canDemonstrate(const AircraftFolder&, const Flow&) const override { return true; }
+    bool canDemonstrate(const FlightChoice&) const override { return true; }
     QString rigTitle() const override { return rig; }
     QString rigsFolder() const override { return QStringLiteral("/home/pilot/.local/share/flowhand/rigs"); }
     std::vector<QString> deviceRemarks() const override { return remarks; }

@@ -71,6 +71,9 @@ private Q_SLOTS:
     void everyKeyIsUsedOnce();
     void putsAllOnScreenControls();
     void hardwareStartsAtOnce();
+    void aFeedIsChosenForTheRuns();
+    void aFeedIsTried();
+    void aFlightGoesOnWithAnotherFlow();
     void ribbonRisesWhereTheAircraftFlies();
     void benchAdvisesWhatIsNext_data();
     void benchAdvisesWhatIsNext();
@@ -305,6 +308,54 @@ void TestPresenter::hardwareStartsAtOnce() {
     QCOMPARE(stage.maker().told->commands, std::vector<CommandKind>{CommandKind::Start});
     test::Stage screen("set-up");
     QVERIFY(screen.maker().told->commands.empty());
+}
+
+void TestPresenter::aFeedIsChosenForTheRuns() {
+    test::Stage stage("choosing");
+    FeedPresenter& feed = *stage.fly().feed();
+    QSignalSpy chosen(&feed, &FeedPresenter::chosenChanged);
+    feed.setEditing(true);
+    feed.choose("jason:49100");
+    QVERIFY(feed.problem().contains("json, nmea or gdl90"));
+    QVERIFY(feed.isEditing());
+    QCOMPARE(chosen.count(), 0);
+    feed.choose(" gdl90:4000 ");
+    QCOMPARE(feed.title(), QString("GDL 90 on UDP 127.0.0.1:4000"));
+    QVERIFY(!feed.isEditing() && feed.problem().isEmpty());
+    stage.fly().startFlow(0);
+    QCOMPARE(stage.maker().last.feed, std::string("gdl90:4000"));
+    feed.choose("");
+    stage.fly().again();
+    QCOMPARE(stage.maker().last.feed, std::string());
+    QCOMPARE(chosen.count(), 2);
+}
+
+void TestPresenter::aFeedIsTried() {
+    const QTemporaryDir folder;
+    test::Stage stage("choosing");
+    FeedPresenter& feed = *stage.fly().feed();
+    feed.listen("json:serial:" + folder.filePath("line") + ":4800"); // waited for
+    QVERIFY(feed.isListening());
+    QTRY_VERIFY(feed.heard().contains("nothing can come"));
+    feed.listen("json:no-address:1");
+    QVERIFY(!feed.isListening());
+    QVERIFY(!feed.problem().isEmpty());
+}
+
+void TestPresenter::aFlightGoesOnWithAnotherFlow() {
+    test::Stage stage("due-switch");
+    Flow other = stage.flow();
+    other.title = "Another";
+    other.steps.resize(2);
+    stage.maker().snapshot.flow = &other;
+    stage.maker().snapshot.session.steps.resize(2);
+    stage.maker().snapshot.session.due.clear();
+    stage.fly().refresh();
+    QCOMPARE(stage.fly().flowTitle(), QString("Another"));
+    QCOMPARE(stage.fly().run()->stepsAll(), 2);
+    stage.maker().snapshot.flow = nullptr;
+    stage.fly().again(); // from the flow that was chosen
+    QCOMPARE(stage.fly().flowTitle(), QString::fromStdString(stage.flow().title));
 }
 
 void TestPresenter::ribbonRisesWhereTheAircraftFlies() {

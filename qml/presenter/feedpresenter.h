@@ -1,0 +1,71 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include <QObject>
+#include <QTimer>
+#include <QtQml/qqmlregistration.h>
+
+#include "feed/feed.h"
+#include "procedure/library.h"
+
+namespace flowhand {
+
+/// Where the motion of the runs comes from: the practice aircraft, or a feed that the pilot has written down; and what
+/// that feed says, while it is being tried. GUI thread.
+class FeedPresenter : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("Made by the Fly place's presenter")
+    /// As FeedSpec reads it; empty: the practice aircraft.
+    Q_PROPERTY(QString chosen READ chosen NOTIFY chosenChanged)
+    Q_PROPERTY(QString title READ title NOTIFY chosenChanged)
+    /// The pilot is at it.
+    Q_PROPERTY(bool editing READ isEditing WRITE setEditing NOTIFY changed)
+    Q_PROPERTY(QString problem READ problem NOTIFY changed)
+    Q_PROPERTY(bool listening READ isListening NOTIFY changed)
+    Q_PROPERTY(QString heard READ heard NOTIFY changed)
+
+public:
+    /// `library` must outlive it: the signals of the aircraft that has most are listened for.
+    explicit FeedPresenter(const std::vector<AircraftFolder>& library, QObject* parent = nullptr);
+    ~FeedPresenter() override;
+
+    /// Opens the feed and shows what it says, until stop(). What is wrong with it becomes `problem`.
+    Q_INVOKABLE void listen(const QString& text);
+    Q_INVOKABLE void stop();
+    /// From the next run on; empty: the practice aircraft. Nothing changes when the text is no feed: `problem` says
+    /// why.
+    Q_INVOKABLE void choose(const QString& text);
+
+    [[nodiscard]] QString chosen() const { return m_chosen; }
+    [[nodiscard]] QString title() const { return m_title; }
+    [[nodiscard]] bool isEditing() const { return m_isEditing; }
+    void setEditing(bool isEditing);
+    [[nodiscard]] QString problem() const { return m_problem; }
+    [[nodiscard]] bool isListening() const { return m_feed != nullptr; }
+    /// Rate, clock, delay; then what it says; then what could not be taken, a line each.
+    [[nodiscard]] QString heard() const { return m_heard; }
+
+Q_SIGNALS:
+    void chosenChanged();
+    void changed();
+
+private:
+    [[nodiscard]] Result<FeedSpec> read(const QString& text);
+    void look();
+
+    const std::vector<AircraftFolder>& m_library;
+    SteadyClock m_clock;
+    const Aircraft* m_aircraft = nullptr; ///< that the feed is tried with
+    std::unique_ptr<Feed> m_feed;
+    QTimer m_timer;
+    QString m_chosen;
+    QString m_title;
+    QString m_problem;
+    QString m_heard;
+    bool m_isEditing = false;
+};
+
+} // namespace flowhand
