@@ -10,60 +10,72 @@ StageView {
     signal rowChosen(row: int)
 
     function primaryAction(): bool {
-        if (fly.flows.count > 0)
+        const canBegin = fly.flows.count > 0 && !fly.feed.editing;
+        if (canBegin)
             fly.startFlow(chosenRow);
-        return fly.flows.count > 0;
+        return canBegin;
     }
 
-    Keys.onRightPressed: rowChosen(Math.min(chosenRow + 1, fly.flows.count - 1))
-    Keys.onLeftPressed: rowChosen(Math.max(chosenRow - 1, 0))
+    function step(by: int): void {
+        const row = chosenRow + by;
+        if (row >= 0 && row < fly.flows.count && !fly.feed.editing)
+            rowChosen(row);
+    }
 
+    onChosenRowChanged: flick.revealChosen()
+    Keys.onRightPressed: step(1)
+    Keys.onLeftPressed: step(-1)
+    Keys.onDownPressed: step(cards.columns)
+    Keys.onUpPressed: step(-cards.columns)
+
+    Loader {
+        active: view.fly.feed.editing
+        anchors { left: parent.left; right: parent.right; top: parent.top; leftMargin: Tokens.gap8; rightMargin: Tokens.gap8 }
+        sourceComponent: FeedCard { feed: view.fly.feed }
+    }
     ColumnLayout {
+        visible: !view.fly.feed.editing
         anchors.fill: parent
         anchors.leftMargin: Tokens.gap8
         anchors.rightMargin: Tokens.gap8
         spacing: Tokens.gap16
-        RowLayout {
-            Layout.fillWidth: true
-            spacing: Tokens.gap16
-            PlainText {
-                Layout.fillWidth: true
-                text: qsTr("Choose a flow")
-                font.pixelSize: Tokens.titleSize
-                font.weight: Font.DemiBold
+        ColumnLayout {
+            spacing: Tokens.gap8
+            RowLayout {
+                spacing: Tokens.gap16
+                PlainText {
+                    Layout.fillWidth: true
+                    text: qsTr("Choose a flow")
+                    font.pixelSize: Tokens.titleSize
+                    font.weight: Font.DemiBold
+                }
+                PlainText {
+                    text: view.fly.withRig ? qsTr("Hands on: %1").arg(view.fly.rigTitle) : qsTr("Hands on: the screen (simulated)")
+                    color: Tokens.quiet
+                    wrapMode: Text.NoWrap
+                }
+                ActionButton {
+                    text: qsTr("Change")
+                    hint: qsTr("What your hands are on")
+                    onClicked: view.fly.askHands()
+                }
             }
-            PlainText {
-                text: view.fly.withRig ? qsTr("Hands on: %1").arg(view.fly.rigTitle) : qsTr("Hands on: the screen (simulated)")
-                color: Tokens.quiet
-                wrapMode: Text.NoWrap
+            RowLayout {
+                spacing: Tokens.gap16
+                PlainText {
+                    Layout.fillWidth: true
+                    horizontalAlignment: Text.AlignRight
+                    text: view.fly.feed.chosen === "" ? qsTr("Motion: the practice aircraft") : qsTr("Motion: %1").arg(view.fly.feed.title)
+                    color: Tokens.quiet
+                    elide: Text.ElideRight
+                    maximumLineCount: 1
+                }
+                ActionButton {
+                    text: qsTr("Change")
+                    hint: qsTr("Where the aircraft's motion comes from")
+                    onClicked: view.fly.feed.editing = true
+                }
             }
-            ActionButton {
-                text: qsTr("Change")
-                hint: qsTr("What your hands are on")
-                onClicked: view.fly.askHands()
-            }
-        }
-        RowLayout {
-            visible: !view.fly.feed.editing
-            Layout.fillWidth: true
-            spacing: Tokens.gap16
-            PlainText {
-                Layout.fillWidth: true
-                horizontalAlignment: Text.AlignRight
-                text: view.fly.feed.chosen === "" ? qsTr("Motion: the practice aircraft") : qsTr("Motion: %1").arg(view.fly.feed.title)
-                color: Tokens.quiet
-            }
-            ActionButton {
-                text: qsTr("Change")
-                hint: qsTr("Where the aircraft's motion comes from")
-                onClicked: view.fly.feed.editing = true
-            }
-        }
-        Loader {
-            active: view.fly.feed.editing
-            visible: active
-            Layout.fillWidth: true
-            sourceComponent: FeedCard { feed: view.fly.feed }
         }
         NoticeLine {
             visible: view.fly.failure !== ""
@@ -92,6 +104,17 @@ StageView {
             contentHeight: cards.implicitHeight
             clip: true
             ThinScrollBar.vertical: ThinScrollBar {}
+            onHeightChanged: revealChosen()
+            onContentHeightChanged: revealChosen()
+
+            function revealChosen(): void {
+                reveal(repeater.itemAt(view.chosenRow));
+            }
+            function reveal(card: Item): void {
+                if (card !== null)
+                    contentY = Math.min(card.y, Math.max(contentY, card.y + card.height - height));
+            }
+
             GridLayout {
                 id: cards
                 width: flick.width
@@ -99,12 +122,15 @@ StageView {
                 rowSpacing: Tokens.gap16
                 columnSpacing: Tokens.gap16
                 Repeater {
+                    id: repeater
                     model: view.fly.flows
                     FlowCard {
+                        id: card
                         Layout.fillWidth: true
                         Layout.fillHeight: true
                         Layout.preferredWidth: 1
                         chosen: rowId === view.chosenRow
+                        onActiveFocusChanged: if (activeFocus) flick.reveal(card)
                         onClicked: view.rowChosen(rowId)
                         onDoubleClicked: view.fly.startFlow(rowId)
                         onFlyAsked: view.fly.startFlow(rowId)

@@ -8,6 +8,9 @@ Card {
 
     required property FeedPresenter feed
 
+    // Here, because a text field lets the key through to whatever is behind it.
+    Keys.onEscapePressed: card.feed.editing = false
+
     implicitHeight: column.implicitHeight + 2 * Tokens.gap24
 
     ColumnLayout {
@@ -35,7 +38,6 @@ Card {
                 label: qsTr("Feed")
                 text: card.feed.chosen
                 onSubmitted: card.feed.listen(line.text)
-                onCancelled: card.feed.editing = false
                 Component.onCompleted: line.forceActiveFocus()
             }
             ActionButton {
@@ -58,13 +60,13 @@ Card {
         RowLayout {
             spacing: Tokens.gap12
             ActionButton {
-                text: qsTr("Fly by it")
+                text: qsTr("Use this feed")
                 primary: true
                 enabled: line.text !== ""
                 onClicked: card.feed.choose(line.text)
             }
             ActionButton {
-                text: qsTr("Practice aircraft instead")
+                text: qsTr("Use the practice aircraft")
                 onClicked: card.feed.choose("")
             }
             ActionButton {

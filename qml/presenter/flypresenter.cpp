@@ -51,6 +51,18 @@ FlightChoice choiceFor(const std::vector<AircraftFolder>& library, int row) {
     return {};
 }
 
+/// All that are flown when nothing leads elsewhere, in their order.
+std::vector<const Flow*> flowsOf(const FlightChoice& choice) {
+    std::vector<const Flow*> flows;
+    if (choice.scenario != nullptr)
+        for (const std::string& name : choice.scenario->flows)
+            flows.push_back(choice.folder->flow(name));
+    else
+        flows.push_back(choice.flow);
+    std::erase(flows, nullptr);
+    return flows;
+}
+
 } // namespace
 
 FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
@@ -101,9 +113,11 @@ void FlyPresenter::chooseHands(bool hasControls) {
 void FlyPresenter::look(int row) {
     const FlightChoice choice = choiceFor(m_library, row);
     std::vector<StepRow> rows;
-    if (choice.flow != nullptr)
-        for (std::size_t step = 0; step < choice.flow->steps.size(); ++step)
-            rows.push_back(stepRow(*choice.flow, {}, {}, static_cast<int>(step)));
+    for (const Flow* flow : flowsOf(choice))
+        for (std::size_t step = 0; step < flow->steps.size(); ++step) {
+            rows.push_back(stepRow(*flow, {}, {}, static_cast<int>(step)));
+            rows.back().rowId = static_cast<int>(rows.size()) - 1;
+        }
     m_preview.setRows(rows);
 }
 

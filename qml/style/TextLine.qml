@@ -8,7 +8,6 @@ T.TextField {
 
     required property string label
     signal submitted
-    signal cancelled
 
     implicitWidth: 320 * Tokens.textScale
     implicitHeight: contentHeight + 2 * Tokens.gap12
@@ -22,10 +21,9 @@ T.TextField {
     selectedTextColor: Tokens.accentText
     selectByMouse: true
     Accessible.name: field.label
-    // Here, because a text field lets both keys through to whatever is behind it.
+    // Here, because a text field lets the key through to whatever is behind it.
     Keys.onReturnPressed: field.submitted()
     Keys.onEnterPressed: field.submitted()
-    Keys.onEscapePressed: field.cancelled()
 
     background: Rectangle {
         radius: Tokens.corner

@@ -152,6 +152,20 @@ AircraftFolder stubFolder() {
     return folderOf(stubAircraft());
 }
 
+AircraftFolder stubFolderWithScenarios() {
+    AircraftFolder folder = stubFolder();
+    for (const char* title : {"Engine failure before V1", "The runway changes while taxiing"}) {
+        Scenario scenario;
+        scenario.id = title;
+        scenario.title = title;
+        scenario.summary = "Out to the runway and into the air, with something on the way.";
+        for (const Flow& flow : folder.flows)
+            scenario.flows.push_back(flow.id);
+        folder.scenarios.push_back(std::move(scenario));
+    }
+    return folder;
+}
+
 AircraftFolder stubFolderWithLongNames() {
     AircraftFolder folder = stubFolder();
     folder.aircraft->title = "An aircraft with quite a long and unwieldy name";

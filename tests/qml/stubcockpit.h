@@ -8,6 +8,8 @@ namespace flowhand::test {
 
 /// An aircraft with one control of each kind, and flows for it, made without files.
 [[nodiscard]] AircraftFolder stubFolder();
+/// The same with two scenarios, each of all its flows.
+[[nodiscard]] AircraftFolder stubFolderWithScenarios();
 /// The same with names as long as anybody might write.
 [[nodiscard]] AircraftFolder stubFolderWithLongNames();
 

@@ -75,11 +75,14 @@ QStringList Stage::names() {
                                                  "passed",           "not-passed",
                                                  "not-scored",       "demonstration",
                                                  "ended-long-names", "choosing-feed",
-                                                 "due-feed"};
+                                                 "due-feed",         "choosing-many"};
 }
 
 Stage::Stage(const QString& name) {
-    if (name != "no-flows")
+    if (name == "choosing-many")
+        for (int count = 0; count < 3; ++count)
+            m_library.push_back(stubFolderWithScenarios());
+    else if (name != "no-flows")
         m_library.push_back(name.contains("long") ? stubFolderWithLongNames() : stubFolder());
     if (name == "no-flows")
         m_problems.error("bad-toml", "the table is not closed; write ']' after its name",
@@ -103,9 +106,10 @@ void Stage::build(const QString& name) {
                                                {"due-pedals", 6}, {"due-partner", 7}};
     if (name.startsWith("first"))
         return m_fly->askHands();
-    if (name == "choosing" || name == "no-flows")
+    if (name == "choosing" || name == "choosing-many" || name == "no-flows")
         return;
     if (name == "choosing-feed") {
+        m_fly->feed()->choose("json:49100");
         m_fly->feed()->setEditing(true);
         return m_fly->feed()->choose("jsn:49100");
     }

@@ -74,6 +74,7 @@ private Q_SLOTS:
     void aFeedIsChosenForTheRuns();
     void aFeedIsTried();
     void aFlightGoesOnWithAnotherFlow();
+    void aScenarioIsChosen();
     void ribbonRisesWhereTheAircraftFlies();
     void benchAdvisesWhatIsNext_data();
     void benchAdvisesWhatIsNext();
@@ -356,6 +357,22 @@ void TestPresenter::aFlightGoesOnWithAnotherFlow() {
     stage.maker().snapshot.flow = nullptr;
     stage.fly().again(); // from the flow that was chosen
     QCOMPARE(stage.fly().flowTitle(), QString::fromStdString(stage.flow().title));
+}
+
+void TestPresenter::aScenarioIsChosen() {
+    test::Stage stage("choosing-many");
+    FlyPresenter& fly = stage.fly();
+    fly.look(3); // the first behind the three flows of the first aircraft
+    QCOMPARE(fly.preview()->rowCount(), 3 * static_cast<int>(stage.flow().steps.size()));
+    fly.startFlow(3);
+    const FlightChoice choice = stage.maker().last;
+    QVERIFY(choice.scenario != nullptr);
+    QCOMPARE(choice.scenario->title, std::string("Engine failure before V1"));
+    QCOMPARE(choice.flow->id, std::string("taxi_out"));
+    fly.startFlow(5); // the next aircraft's first flow
+    QVERIFY(stage.maker().last.scenario == nullptr);
+    QVERIFY(stage.maker().last.folder != choice.folder);
+    QCOMPARE(stage.maker().last.flow->id, std::string("taxi_out"));
 }
 
 void TestPresenter::ribbonRisesWhereTheAircraftFlies() {

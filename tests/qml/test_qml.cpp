@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include <QAccessible>
@@ -47,7 +48,7 @@ public:
 
 private:
     static void collect(QQuickItem* item, QList<QQuickItem*>& all) {
-        if (item == nullptr || !item->isVisible())
+        if (item == nullptr || !item->isVisible() || item->opacity() <= 0)
             return;
         all.append(item);
         for (QQuickItem* child : item->childItems())
@@ -102,6 +103,8 @@ private Q_SLOTS:
     void generalKeys_data();
     void generalKeys();
     void arrowsChooseAFlow();
+    void theChosenCardIsInView();
+    void aFeedIsWrittenDown();
     void keySheetAndCockpitAreToggled();
     void controlKeysMoveControls();
     void tabVisitsEveryControl();
@@ -309,6 +312,40 @@ void TestQml::arrowsChooseAFlow() {
     QTest::keyClick(&shown.view, Qt::Key_Right);
     QTest::keyClick(&shown.view, Qt::Key_Return);
     QCOMPARE(shown.stage.maker().last.flow->id, std::string("take_off"));
+}
+
+void TestQml::theChosenCardIsInView() {
+    ShownStage shown("choosing-many", "dark", {1024, 640});
+    const int all = shown.stage.fly().flows()->rowCount();
+    QCOMPARE(all, 15);
+    for (int row = 1; row < all; ++row) {
+        QTest::keyClick(&shown.view, Qt::Key_Right);
+        QCoreApplication::processEvents();
+        const QList<QQuickItem*> items = shown.items();
+        const auto button = std::find_if(items.begin(), items.end(), [](QQuickItem* item) {
+            return item->property("primary").toBool() && item->isEnabled();
+        });
+        QVERIFY(button != items.end());
+        const QRectF place = (*button)->mapRectToScene(QRectF(0, 0, (*button)->width(), (*button)->height()));
+        QVERIFY2(QRectF(0, 0, 1024, 640).contains(place), qPrintable(QString::number(row)));
+    }
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QVERIFY(shown.stage.maker().last.scenario != nullptr);
+}
+
+void TestQml::aFeedIsWrittenDown() {
+    ShownStage shown("choosing", "dark");
+    FeedPresenter& feed = *shown.stage.fly().feed();
+    feed.setEditing(true);
+    for (const char key : std::string("json:"))
+        QTest::keyClick(&shown.view, key);
+    QTest::keyClick(&shown.view, Qt::Key_Return); // tries it
+    QVERIFY(feed.isEditing() && !feed.problem().isEmpty());
+    QVERIFY(!shown.stage.maker().last.flow);
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QVERIFY(!feed.isEditing());
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QVERIFY(shown.stage.maker().last.flow != nullptr);
 }
 
 void TestQml::keySheetAndCockpitAreToggled() {
