@@ -154,16 +154,7 @@ void FlyPresenter::launch(int row, HandsChoice hands) {
     m_choice = choice;
     m_flowRow = row;
     m_run = std::move(*run);
-    m_runView.begin(nullptr, nullptr, {});
-    m_panel.setAircraft(choice.folder->aircraft.get(), choice.flow);
-    const SessionSetup setup = m_run->setup();
-    for (ControlState* control : m_panel.controls()->all()) {
-        const std::size_t index = indexOf(control->id());
-        const bool isWired = index < setup.controls.size() && setup.controls[index].isWired;
-        control->setMovable(hands != HandsChoice::Demonstration && !isWired);
-    }
-    m_runView.begin(choice.folder->aircraft.get(), choice.flow, setup);
-    Q_EMIT flowChanged();
+    showChosen();
     // Hands on hardware stay there: the run begins as soon as the set-up is right.
     if (hands == HandsChoice::Rig)
         command(CommandKind::Start);
@@ -188,7 +179,21 @@ void FlyPresenter::showFlow(const Flow* flow) {
     if (flow == nullptr || flow == m_choice.flow)
         return;
     m_choice.flow = flow;
-    m_runView.begin(m_choice.folder->aircraft.get(), flow, m_run->setup());
+    showChosen();
+}
+
+/// The flow, and the controls that it has to do with; those of a demonstration, or on hardware, are not moved here.
+void FlyPresenter::showChosen() {
+    const Aircraft* aircraft = m_choice.folder->aircraft.get();
+    const SessionSetup setup = m_run->setup();
+    m_runView.begin(nullptr, nullptr, {}); // it points to controls that go
+    m_panel.setAircraft(aircraft, m_choice.flow);
+    for (ControlState* control : m_panel.controls()->all()) {
+        const std::size_t index = indexOf(control->id());
+        const bool isWired = index < setup.controls.size() && setup.controls[index].isWired;
+        control->setMovable(m_choice.hands != HandsChoice::Demonstration && !isWired);
+    }
+    m_runView.begin(aircraft, m_choice.flow, setup);
     Q_EMIT flowChanged();
 }
 

@@ -107,6 +107,7 @@ private:
     void launch(int row, HandsChoice hands);
     void setStage(Stage stage);
     void showFlow(const Flow* flow);
+    void showChosen();
     void command(CommandKind kind);
 
     const std::vector<AircraftFolder>& m_library;
