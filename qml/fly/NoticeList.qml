@@ -1,8 +1,9 @@
 import QtQuick
+import QtQuick.Layouts
 import Flowhand
 
 /// What the pilot should know, newest last.
-Column {
+ColumnLayout {
     id: list
 
     required property RowModel notices
@@ -14,7 +15,7 @@ Column {
         model: list.notices
         NoticeLine {
             required property string words
-            width: list.width
+            Layout.fillWidth: true
             verdict: Verdict.Info
             text: words
         }

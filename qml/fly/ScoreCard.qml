@@ -66,12 +66,17 @@ Card {
             text: qsTr("%1 points pass. From the first step to the last: %2. %3.").arg(card.debrief.targetText).arg(card.debrief.paceText).arg(card.debrief.storedText)
             color: Tokens.quiet
         }
-        NoticeList {
+        Flickable {
             Layout.fillWidth: true
-            notices: card.fly.run.notices
-        }
-        Item {
             Layout.fillHeight: true
+            contentHeight: list.implicitHeight
+            clip: true
+            ThinScrollBar.vertical: ThinScrollBar {}
+            NoticeList {
+                id: list
+                width: parent.width
+                notices: card.fly.run.notices
+            }
         }
         ActionButton {
             Layout.fillWidth: true
