@@ -77,6 +77,8 @@ public:
 
     [[nodiscard]] PlanPoint mainWheels() const { return m_at; }
     [[nodiscard]] PlanPoint nosewheel() const;
+    [[nodiscard]] double nosewheelAngle() const { return m_wheels.nosewheel(); } ///< rad
+    [[nodiscard]] const Route& route() const { return *m_route; }
     [[nodiscard]] double heading() const { return m_heading; } ///< rad
     [[nodiscard]] double speed() const { return m_speed; }     ///< m/s: over the ground on it, true airspeed in the air
     [[nodiscard]] double height() const { return m_height; }   ///< m

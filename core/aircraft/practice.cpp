@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <utility>
@@ -101,10 +100,6 @@ std::optional<double> aircraftValue(const Aircraft& aircraft, const char* name) 
     if (at == aircraft.values.end() || at->second.isWord)
         return std::nullopt;
     return at->second.number * at->second.unit.factor;
-}
-
-std::string besideAircraft(const Aircraft& aircraft, const std::string& relative) {
-    return (std::filesystem::path(aircraft.file).parent_path() / relative).lexically_normal().string();
 }
 
 } // namespace
@@ -361,10 +356,10 @@ PracticeAircraft::PracticeAircraft(PracticeAircraft&&) noexcept = default;
 
 Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, const std::string& place,
                                                   const Surroundings& surroundings) {
-    Result<PracticeFigures> figures = loadPractice(besideAircraft(aircraft, "practice.toml"), aircraft);
+    Result<PracticeFigures> figures = loadPracticeOf(aircraft);
     if (!figures)
         return tl::unexpected(figures.error());
-    Result<GroundPlan> plan = loadGroundPlan(besideAircraft(aircraft, "../" + figures->ground + "/ground.toml"));
+    Result<GroundPlan> plan = loadGroundPlanOf(aircraft, *figures);
     if (!plan)
         return tl::unexpected(plan.error());
     auto model = std::make_unique<Model>(aircraft);
@@ -405,6 +400,12 @@ void PracticeAircraft::slowDown(int times) {
 
 void PracticeAircraft::fail(const Failure& failure) {
     m_model->physics->fail(failure);
+}
+
+GroundPosition PracticeAircraft::position() const {
+    const AircraftModel& physics = *m_model->physics;
+    return {physics.mainWheels(), physics.heading(), physics.nosewheelAngle(), physics.route().name,
+            physics.isOnGround()};
 }
 
 bool PracticeAircraft::hasRoute(const std::string& route) const {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "aircraft/groundscene.h"
 #include "base/problem.h"
 #include "base/sample.h"
 #include "procedure/aircraftfile.h"
@@ -42,6 +43,8 @@ public:
     void slowDown(int times);
     /// Something fails, from the next step on.
     void fail(const Failure& failure);
+    /// Where it is now: for views, no verdict depends on it.
+    [[nodiscard]] GroundPosition position() const;
     /// Whether the ground plan has a route of this name.
     [[nodiscard]] bool hasRoute(const std::string& route) const;
     /// Another line on the ground to follow from here on; nothing happens when there is none of this name.

@@ -417,15 +417,16 @@ const StartPlace* PracticeFigures::place(const std::string& name) const {
 
 Status PracticeFigures::setSurface(const std::string& name) {
     std::vector<std::string> known;
-    for (const SurfaceFigures& surface : surfaces) {
-        known.push_back(surface.name);
-        if (surface.name != name)
+    for (const SurfaceFigures& each : surfaces) {
+        known.push_back(each.name);
+        if (each.name != name)
             continue;
-        wheels.friction = surface.friction;
-        wheels.rolling = surface.rolling;
-        wheels.breakaway = surface.breakaway;
-        wheels.braking = surface.braking;
-        wheels.braked = surface.braked;
+        wheels.friction = each.friction;
+        wheels.rolling = each.rolling;
+        wheels.breakaway = each.breakaway;
+        wheels.braking = each.braking;
+        wheels.braked = each.braked;
+        surface = name;
         return {};
     }
     return failure("unknown-surface",

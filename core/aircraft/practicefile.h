@@ -138,6 +138,7 @@ struct PracticeFigures {
     AssistFigures assist;
     Weather weather;
     std::vector<SurfaceFigures> surfaces;
+    std::string surface; ///< that it rolls on, by name
     std::vector<StartPlace> places;
 
     [[nodiscard]] const StartPlace* place(const std::string& name) const;

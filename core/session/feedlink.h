@@ -21,6 +21,7 @@ public:
     [[nodiscard]] bool hasFeed() const { return m_feed != nullptr; }
     [[nodiscard]] bool isHeard() const { return m_isHeard; }
     [[nodiscard]] bool usesPractice() const { return m_sources.usesPractice(); }
+    [[nodiscard]] bool isPractised(SignalId signal) const { return m_sources.takesPractice(signal); }
     [[nodiscard]] std::string title() const { return hasFeed() ? m_feed->title() : std::string(); }
     [[nodiscard]] FeedStatus status() const { return m_feed->status(); }
 

@@ -52,11 +52,18 @@ struct Run::State {
             const Time now = clock.now() - origin;
             loop.advance(isOver ? now + 2 * kTick : now);
             if (!isOver && loop.isEnded())
-                (void)loop.goOn();
+                goOn();
             show(now, isOver);
             if (!isOver)
                 rest(now);
         }
+    }
+
+    /// With the flow that follows, if any does.
+    void goOn() {
+        auto ended = std::make_shared<const RunSnapshot>(loop.snapshot());
+        if (loop.goOn())
+            before.push_back(std::move(ended));
     }
 
     /// What other threads asked for goes to the loop; true when it is time to stop.
@@ -78,6 +85,7 @@ struct Run::State {
         shownAt = now;
         {
             RunSnapshot fresh = loop.snapshot();
+            fresh.before = before;
             (void)loop.takeEvents(); // the window shows the snapshot
             const std::lock_guard lock(mutex);
             snapshot = std::move(fresh);
@@ -105,6 +113,7 @@ struct Run::State {
     const Clock& clock;
     const Time origin;
     const std::function<void()> onChange;
+    std::vector<std::shared_ptr<const RunSnapshot>> before; ///< session thread only
     std::uint64_t shown = 0;
     Time shownAt{};
 

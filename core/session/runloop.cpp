@@ -331,6 +331,13 @@ struct RunLoop::State {
         latest = std::max(latest, last + kTick - reading.time);
     }
 
+    [[nodiscard]] std::optional<GroundPosition> ground() const {
+        const std::optional<SignalId> speed = parts.aircraft->signals.find("ground_speed");
+        if (!parts.practice || !speed || !link.isPractised(*speed))
+            return std::nullopt;
+        return parts.practice->position();
+    }
+
     [[nodiscard]] RunLosses losses() const {
         RunLosses all{lateChanges, latest, {}};
         if (parts.devices == nullptr)
@@ -384,6 +391,8 @@ struct RunLoop::State {
         for (const Event& event : told) {
             if (event.kind == EventKind::OutcomeReached)
                 outcome = event.text;
+            if (event.kind == EventKind::ScenarioEvent)
+                happenings.push_back({event.time, event.text});
             isStopped |= event.kind == EventKind::RunEnded && outcome.empty() && event.text != "completed";
         }
         if (parts.recorder != nullptr && !told.empty())
@@ -571,6 +580,7 @@ struct RunLoop::State {
         partner.clear();
         outcome.clear();
         hasLooked = isFinished = isHeldByLoss = false;
+        happenings.clear();
         saidMissing.clear();
         notices.push_back("The flight goes on: " + parts.flow->title + ".");
         for (std::size_t i = 0; i < values.size(); ++i)
@@ -625,6 +635,7 @@ struct RunLoop::State {
     std::vector<Sample> made; ///< of one instant
     std::vector<Sample> batch;
     std::vector<Event> events;
+    std::vector<Happening> happenings; ///< in this run
     std::vector<std::string> notices;
     std::vector<DeviceIndex> lost;
     bool isHeldByLoss = false; ///< of a device or the feed
@@ -739,11 +750,19 @@ SessionPhase RunLoop::phase() const {
 
 RunSnapshot RunLoop::snapshot() const {
     const State& state = *m_state;
-    return {state.session.view(),  state.session.values(),
-            state.session.score(), state.session.results(),
-            state.notices,         state.losses(),
-            state.runId,           state.parts.flow,
-            state.link.title(),    state.link.hasFeed() ? state.link.status() : FeedStatus{}};
+    return {state.session.view(),
+            state.session.values(),
+            state.session.score(),
+            state.session.results(),
+            state.notices,
+            state.losses(),
+            state.runId,
+            state.parts.flow,
+            state.link.title(),
+            state.link.hasFeed() ? state.link.status() : FeedStatus{},
+            state.ground(),
+            state.happenings,
+            {}};
 }
 
 const std::vector<std::string>& RunLoop::notices() const {

@@ -59,18 +59,27 @@ struct RunParts {
 /// middle or at rest.
 [[nodiscard]] Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control);
 
+/// Something that a scenario planned, and that happened.
+struct Happening {
+    Time time{}; ///< of the run
+    std::string title;
+};
+
 /// What a view shows of a run, by value.
 struct RunSnapshot {
     SessionView session;
     std::vector<Value> values; ///< by SignalId
     Score score;               ///< of the run so far; final when session.phase is Ended
     std::vector<StepResult> results;
-    std::vector<std::string> notices; ///< what the pilot should know (device lost, recording failed), newest last
-    RunLosses losses;                 ///< so far
-    std::int64_t runId = 0;           ///< in the store; 0: not stored
-    const Flow* flow = nullptr;       ///< that is flown now
-    std::string feed;                 ///< its title; empty: there is none
-    FeedStatus feedStatus;            ///< of that feed
+    std::vector<std::string> notices;     ///< what the pilot should know (device lost, recording failed), newest last
+    RunLosses losses;                     ///< so far
+    std::int64_t runId = 0;               ///< in the store; 0: not stored
+    const Flow* flow = nullptr;           ///< that is flown now
+    std::string feed;                     ///< its title; empty: there is none
+    FeedStatus feedStatus;                ///< of that feed
+    std::optional<GroundPosition> ground; ///< none: something else than the practice aircraft moves on the ground
+    std::vector<Happening> happened;      ///< in this run
+    std::vector<std::shared_ptr<const RunSnapshot>> before; ///< how the flight's earlier runs ended, in their order
 };
 
 /// Advances a run: merges devices, scripted hands, on-screen controls, the practice aircraft and the partner into one

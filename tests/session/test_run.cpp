@@ -7,6 +7,7 @@
 
 #include "procedure/library.h"
 #include "session/run.h"
+#include "session/scenariowatch.h"
 
 using namespace flowhand;
 using namespace std::chrono_literals;
@@ -46,6 +47,7 @@ private Q_SLOTS:
     void initTestCase();
     void startsHoldsAndStops();
     void aScreenControlMoves();
+    void keepsHowAnEarlierFlowEnded();
     void endsWhenDropped();
 
 private:
@@ -116,6 +118,66 @@ void TestRun::aScreenControlMoves() {
     QVERIFY(!isOn(run.snapshot()));
     run.moveOnScreen(light, Value::onOff(true));
     QVERIFY(watcher.waitFor(run, isOn));
+}
+
+void TestRun::keepsHowAnEarlierFlowEnded() {
+    const Aircraft& aircraft = *m_library.front().aircraft;
+    const auto flowOf = [&](const std::string& control) {
+        Problems problems;
+        std::optional<Flow> flow = parseFlow("format = 1\ntitle = '" + control +
+                                                 "'\nphases = ['taxi_out']\nseat = 'captain'\n[start]\nplace = "
+                                                 "'stand'\n[[step]]\nid = 's'\ntitle = 'On'\ndone = '" +
+                                                 control + "'\n",
+                                             control + ".toml", aircraft, problems);
+        if (!flow)
+            qFatal("%s", describe(problems.firstError()).c_str());
+        return std::move(*flow);
+    };
+    const Flow first = flowOf("taxi_light");
+    const Flow second = flowOf("landing_lights");
+    Problems problems;
+    const std::optional<Scenario> scenario =
+        parseScenario("format = 1\ntitle = 'T'\nflows = ['a']\n[[event]]\nid = 'lost'\ntitle = 'Steering lost'\nwhen "
+                      "= 'parking_brake'\nfailure = 'steering_lost'\n",
+                      "t.toml", aircraft, problems);
+    QVERIFY(scenario);
+    RunParts flight = parts();
+    flight.flow = &first;
+    flight.scenario = &*scenario;
+    flight.header.setup.events = setupEvents(*scenario);
+    flight.successor = [&, header = flight.header](const Flow& ended, const std::string&) -> std::optional<NextRun> {
+        if (&ended != &first)
+            return std::nullopt;
+        NextRun next;
+        next.flow = &second;
+        next.header = header;
+        return next;
+    };
+    const SteadyClock clock;
+    Watcher watcher;
+    Run run(std::move(flight), clock, clock.now(), [&] {
+        watcher.changed();
+    });
+    run.command(CommandKind::Start);
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.session.phase == SessionPhase::Running;
+    }));
+    QVERIFY(run.snapshot().ground && run.snapshot().ground->isOnGround);
+    run.moveOnScreen(*aircraft.signals.find("parking_brake"), Value::onOff(true));
+    QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
+        return now.happened.size() == 1;
+    }));
+    run.moveOnScreen(*aircraft.signals.find("taxi_light"), Value::onOff(true));
+    QVERIFY(watcher.waitFor(run, [&](const RunSnapshot& now) {
+        return now.flow == &second;
+    }));
+    const RunSnapshot now = run.snapshot();
+    QCOMPARE(now.before.size(), std::size_t(1));
+    QVERIFY(now.before.front()->flow == &first);
+    QVERIFY(now.before.front()->session.phase == SessionPhase::Ended);
+    QVERIFY(now.before.front()->score.isScored);
+    QCOMPARE(now.before.front()->happened.front().title, std::string("Steering lost"));
+    QVERIFY(now.happened.empty()); // of the flow that goes on
 }
 
 void TestRun::endsWhenDropped() {
