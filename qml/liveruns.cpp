@@ -13,19 +13,30 @@ namespace {
 /// One run on its thread, with all that it refers to. The run ends first: it is the last member.
 class LiveRun final : public RunHandle {
 public:
-    LiveRun(std::optional<Store> store, AssembledRun assembled, const Clock& clock, std::function<void()> onChange)
+    LiveRun(std::unique_ptr<Store> store, AssembledRun assembled, const Clock& clock, std::function<void()> onChange)
         : m_store(std::move(store)), m_assembled(std::move(assembled)), m_setup(m_assembled.parts.header.setup),
+          m_scene(sceneOf(m_assembled.parts)),
           m_run(std::move(m_assembled.parts), clock, m_assembled.origin, std::move(onChange)) {}
 
     void command(CommandKind kind, const std::string& text) override { m_run.command(kind, text); }
     void moveOnScreen(SignalId signal, Value value) override { m_run.moveOnScreen(signal, value); }
     [[nodiscard]] RunSnapshot snapshot() const override { return m_run.snapshot(); }
     [[nodiscard]] SessionSetup setup() const override { return m_setup; }
+    [[nodiscard]] std::shared_ptr<const GroundScene> scene() const override { return m_scene; }
 
 private:
-    std::optional<Store> m_store; ///< used by the run's thread alone, once it runs
+    /// It was read once already, for the run itself: what is wrong with it has been said.
+    static std::shared_ptr<const GroundScene> sceneOf(const RunParts& parts) {
+        if (!parts.practice)
+            return nullptr;
+        Result<GroundScene> scene = loadGroundScene(*parts.aircraft);
+        return scene ? std::make_shared<const GroundScene>(std::move(*scene)) : nullptr;
+    }
+
+    std::unique_ptr<Store> m_store; ///< used by the run's thread alone, once it runs: for each flow of the flight
     AssembledRun m_assembled;
     SessionSetup m_setup;
+    std::shared_ptr<const GroundScene> m_scene;
     Run m_run;
 };
 
@@ -61,14 +72,15 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     wish.feed = wish.isDemonstration ? std::string() : choice.feed;
     wish.rigFile = choice.hands == HandsChoice::Rig ? rig : std::string();
     wish.handsFile = wish.isDemonstration ? demonstrationOf(*choice.flow, choice.scenario) : std::string();
+    wish.place = choice.place;
+    wish.slowness = choice.slowness;
+    wish.seed = choice.seed;
     wish.hasScreenControls = true;
     wish.help = "guided"; // Fly shows the due step, its control, and where to move it
     // A store that cannot be opened must not keep anyone from flying; the run says that it is not stored.
     Result<Store> opened = Store::open(m_storeFile);
-    std::optional<Store> store;
-    if (opened)
-        store.emplace(std::move(*opened));
-    Result<AssembledRun> run = assembleRun(wish, store ? &*store : nullptr, m_devices, m_clock);
+    auto store = opened ? std::make_unique<Store>(std::move(*opened)) : nullptr;
+    Result<AssembledRun> run = assembleRun(wish, store.get(), m_devices, m_clock);
     if (!run)
         return tl::unexpected(run.error());
     if (!opened)
@@ -82,6 +94,10 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
 
 bool LiveRuns::canDemonstrate(const FlightChoice& choice) const {
     return !demonstrationOf(*choice.flow, choice.scenario).empty();
+}
+
+Result<PracticeFigures> LiveRuns::practice(const AircraftFolder& folder) const {
+    return loadPracticeOf(*folder.aircraft);
 }
 
 std::vector<QString> LiveRuns::deviceRemarks() const {

@@ -20,6 +20,7 @@ public:
     [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
                                                           std::function<void()> onChange) override;
     [[nodiscard]] bool canDemonstrate(const FlightChoice& choice) const override;
+    [[nodiscard]] Result<PracticeFigures> practice(const AircraftFolder& folder) const override;
     [[nodiscard]] QString rigTitle() const override;
     [[nodiscard]] QString rigsFolder() const override;
     [[nodiscard]] std::vector<QString> deviceRemarks() const override;

@@ -2,24 +2,40 @@ import QtQuick
 import QtQuick.Layouts
 import Flowhand
 
-/// The flows as cards, in the order of the flight.
+/// The flows or the scenarios of an aircraft as cards, in the order of the flight.
 StageView {
     id: view
 
     property int chosenRow: 0
+    readonly property bool isEditing: fly.feed.editing || fly.start.editing
     signal rowChosen(row: int)
 
     function primaryAction(): bool {
-        const canBegin = fly.flows.count > 0 && !fly.feed.editing;
+        if (fly.start.editing)
+            return leaveCard();
+        const canBegin = fly.flows.count > 0 && !isEditing;
         if (canBegin)
             fly.startFlow(chosenRow);
         return canBegin;
     }
 
+    function leaveCard(): bool {
+        const wasEditing = isEditing;
+        fly.feed.editing = false;
+        fly.start.editing = false;
+        view.forceActiveFocus();
+        return wasEditing;
+    }
+
     function step(by: int): void {
         const row = chosenRow + by;
-        if (row >= 0 && row < fly.flows.count && !fly.feed.editing)
+        if (row >= 0 && row < fly.flows.count && !isEditing)
             rowChosen(row);
+    }
+
+    function chooseGroup(group: int): void {
+        if (group >= 0 && group < fly.groups.count && !isEditing)
+            fly.group = group;
     }
 
     onChosenRowChanged: flick.revealChosen()
@@ -27,55 +43,36 @@ StageView {
     Keys.onLeftPressed: step(-1)
     Keys.onDownPressed: step(cards.columns)
     Keys.onUpPressed: step(-cards.columns)
+    Keys.onEscapePressed: event => event.accepted = leaveCard()
+    Keys.onPressed: event => {
+        const by = event.key === Qt.Key_PageDown ? 1 : event.key === Qt.Key_PageUp ? -1 : 0;
+        if (by !== 0)
+            chooseGroup(fly.group + by);
+        event.accepted = by !== 0;
+    }
 
     Loader {
         active: view.fly.feed.editing
         anchors { left: parent.left; right: parent.right; top: parent.top; leftMargin: Tokens.gap8; rightMargin: Tokens.gap8 }
         sourceComponent: FeedCard { feed: view.fly.feed }
     }
+    Loader {
+        active: view.fly.start.editing
+        anchors { fill: parent; leftMargin: Tokens.gap8; rightMargin: Tokens.gap8 }
+        sourceComponent: StartCard {
+            start: view.fly.start
+            flight: view.fly.flightTitle(view.chosenRow)
+        }
+    }
     ColumnLayout {
-        visible: !view.fly.feed.editing
+        visible: !view.isEditing
         anchors.fill: parent
         anchors.leftMargin: Tokens.gap8
         anchors.rightMargin: Tokens.gap8
-        spacing: Tokens.gap16
-        ColumnLayout {
-            spacing: Tokens.gap8
-            RowLayout {
-                spacing: Tokens.gap16
-                PlainText {
-                    Layout.fillWidth: true
-                    text: qsTr("Choose a flow")
-                    font.pixelSize: Tokens.titleSize
-                    font.weight: Font.DemiBold
-                }
-                PlainText {
-                    text: view.fly.withRig ? qsTr("Hands on: %1").arg(view.fly.rigTitle) : qsTr("Hands on: the screen (simulated)")
-                    color: Tokens.quiet
-                    wrapMode: Text.NoWrap
-                }
-                ActionButton {
-                    text: qsTr("Change")
-                    hint: qsTr("What your hands are on")
-                    onClicked: view.fly.askHands()
-                }
-            }
-            RowLayout {
-                spacing: Tokens.gap16
-                PlainText {
-                    Layout.fillWidth: true
-                    horizontalAlignment: Text.AlignRight
-                    text: view.fly.feed.chosen === "" ? qsTr("Motion: the practice aircraft") : qsTr("Motion: %1").arg(view.fly.feed.title)
-                    color: Tokens.quiet
-                    elide: Text.ElideRight
-                    maximumLineCount: 1
-                }
-                ActionButton {
-                    text: qsTr("Change")
-                    hint: qsTr("Where the aircraft's motion comes from")
-                    onClicked: view.fly.feed.editing = true
-                }
-            }
+        spacing: Tokens.isLow(view.Window.height) ? Tokens.gap8 : Tokens.gap12
+        FlightSettings {
+            Layout.fillWidth: true
+            fly: view.fly
         }
         NoticeLine {
             visible: view.fly.failure !== ""
@@ -97,10 +94,17 @@ StageView {
             Layout.fillWidth: true
             text: qsTr("There are no flows yet. Put flow files into a folder below “procedures”, then start Flowhand again.")
         }
+        GroupBar {
+            visible: view.fly.groups.count > 1
+            Layout.fillWidth: true
+            groups: view.fly.groups
+            group: view.fly.group
+            onChosen: group => view.chooseGroup(group)
+        }
         Flickable {
             id: flick
             Layout.fillWidth: true
-            Layout.preferredHeight: Math.min(cards.implicitHeight, view.height * 0.6)
+            Layout.preferredHeight: Math.min(cards.implicitHeight, view.height * 0.55)
             contentHeight: cards.implicitHeight
             clip: true
             ThinScrollBar.vertical: ThinScrollBar {}
@@ -139,11 +143,24 @@ StageView {
                 }
             }
         }
-        StepPreview {
+        RowLayout {
             visible: view.fly.flows.count > 0
             Layout.fillWidth: true
             Layout.fillHeight: true
-            steps: view.fly.preview
+            spacing: Tokens.gap24
+            BriefingCard {
+                visible: view.fly.briefing.count > 0
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.preferredWidth: 2
+                facts: view.fly.briefing
+            }
+            StepPreview {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.preferredWidth: 3
+                steps: view.fly.preview
+            }
         }
         Item {
             visible: view.fly.flows.count === 0

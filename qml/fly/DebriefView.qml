@@ -26,9 +26,14 @@ StageView {
             Layout.fillWidth: true
             Layout.fillHeight: true
             spacing: Tokens.gap12
+            HappenedCard {
+                visible: view.fly.scenarioTitle !== ""
+                Layout.fillWidth: true
+                happened: view.debrief.happened
+            }
             LedgerCard {
                 Layout.fillWidth: true
-                Layout.preferredHeight: Math.min(implicitHeight, view.height * 0.45)
+                Layout.preferredHeight: Math.min(implicitHeight, view.height * (view.fly.scenarioTitle !== "" ? 0.36 : 0.45))
                 ledger: view.debrief.ledger
                 scored: view.debrief.scored
             }

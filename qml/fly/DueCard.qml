@@ -9,6 +9,8 @@ Card {
     required property RunPresenter run
     property bool demonstration: false
     property bool held: false
+    /// The ground is shown beside the card.
+    property bool withGround: false
 
     readonly property int targetCount: run.targets.count
     /// Little room: what only explains is left out.
@@ -100,7 +102,7 @@ Card {
         anchors { right: parent.right; top: parent.top; bottom: parent.bottom; margins: Tokens.gap24 }
         spacing: Tokens.gap24
         LineView {
-            visible: card.targetCount === 0 && card.run.hasLine
+            visible: card.targetCount === 0 && card.run.hasLine && !card.withGround
             height: drawings.height
             run: card.run
         }

@@ -8,9 +8,6 @@ Card {
 
     required property FeedPresenter feed
 
-    // Here, because a text field lets the key through to whatever is behind it.
-    Keys.onEscapePressed: card.feed.editing = false
-
     implicitHeight: column.implicitHeight + 2 * Tokens.gap24
 
     ColumnLayout {
@@ -53,9 +50,33 @@ Card {
             text: card.feed.problem
         }
         PlainText {
-            visible: card.feed.listening
+            visible: card.feed.listening && card.feed.readings.count === 0
             Layout.fillWidth: true
             text: card.feed.heard
+        }
+        RowLayout {
+            visible: card.feed.readings.count > 0
+            spacing: Tokens.gap32
+            Repeater {
+                model: card.feed.readings
+                Reading {}
+            }
+        }
+        PlainText {
+            visible: card.feed.values !== ""
+            Layout.fillWidth: true
+            text: qsTr("It says: %1.").arg(card.feed.values)
+        }
+        NoticeLine {
+            visible: card.feed.missing !== ""
+            Layout.fillWidth: true
+            text: qsTr("It does not say: %1. Which steps cannot be judged without is told before each start.").arg(card.feed.missing)
+        }
+        NoticeLine {
+            visible: card.feed.counts !== ""
+            Layout.fillWidth: true
+            verdict: Verdict.Unsure
+            text: qsTr("Not taken: %1.").arg(card.feed.counts)
         }
         RowLayout {
             spacing: Tokens.gap12

@@ -13,6 +13,14 @@ FocusScope {
 
     onChosenRowChanged: fly.look(chosenRow)
 
+    Connections {
+        target: place.fly
+        function onGroupChanged(): void {
+            place.chosenRow = 0;
+            place.fly.look(0);
+        }
+    }
+
     readonly property bool isOnTheWay: fly.stage === FlyPresenter.Running || fly.stage === FlyPresenter.Held
     readonly property bool hasRun: isOnTheWay || fly.stage === FlyPresenter.SetUp
 
@@ -31,6 +39,10 @@ FocusScope {
         case Qt.Key_F3:
             if (isOnTheWay)
                 fly.repeat();
+            return isOnTheWay;
+        case Qt.Key_F7:
+            if (isOnTheWay)
+                fly.jump.open ? fly.closeJump() : fly.openJump();
             return isOnTheWay;
         case Qt.Key_F4:
             if (hasRun)

@@ -31,8 +31,10 @@ Card {
                 font.weight: Font.DemiBold
             }
             NoticeList {
+                // A low window has room for the reason alone.
+                visible: notices.count > 0 && !(bar.isHeld && Tokens.isLow(bar.Window.height))
                 Layout.fillWidth: true
-                notices: bar.fly.run.notices
+                notices: bar.fly.run.freshNotices
             }
             Repeater {
                 model: bar.fly.run.setUp
@@ -62,8 +64,8 @@ Card {
         ActionButton {
             visible: bar.isHeld
             text: qsTr("Go on")
-            primary: true
-            keyName: qsTr("Return")
+            primary: !bar.fly.jump.open
+            keyName: primary ? qsTr("Return") : "F2"
             onClicked: bar.fly.resume()
         }
     }

@@ -9,16 +9,15 @@ Item {
     required property real offset
     /// Metres to either end of the bar.
     readonly property real reach: 10
-    readonly property string words: Math.abs(offset.offset) < 0.5 ? qsTr("on the line")
-        : offset.offset > 0 ? qsTr("%1 m right").arg(offset.offset.toFixed(1)) : qsTr("%1 m left").arg((-offset.offset).toFixed(1))
+    required property string words
 
     implicitWidth: 110 * Tokens.textScale
     implicitHeight: 26 * Tokens.textScale + 18
     Accessible.role: Accessible.StaticText
-    Accessible.name: qsTr("Line: %1").arg(words)
+    Accessible.name: words
 
     PlainText {
-        text: qsTr("Line: %1").arg(offset.words)
+        text: offset.words
         font.pixelSize: Tokens.quietSize
         color: Tokens.quiet
         wrapMode: Text.NoWrap

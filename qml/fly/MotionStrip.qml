@@ -29,13 +29,21 @@ Card {
                 value: strip.fly.run.clock
                 unit: ""
             }
+            Reading {
+                visible: strip.fly.slowness > 1
+                label: qsTr("Slow time")
+                value: strip.fly.slowness
+                unit: qsTr("times slower")
+                ink: Tokens.info
+            }
             Repeater {
                 model: strip.fly.run.motion
                 Reading {}
             }
             LineOffset {
-                visible: strip.fly.run.hasLine
+                visible: strip.fly.run.hasLine && !strip.fly.ground.shown && !strip.isLow
                 offset: strip.fly.run.offLine
+                words: strip.fly.run.lineText
             }
         }
         RowLayout {
@@ -59,6 +67,12 @@ Card {
                 hint: qsTr("The due step again from its start")
                 keyName: "F3"
                 onClicked: strip.fly.repeat()
+            }
+            ActionButton {
+                text: qsTr("Jump")
+                hint: qsTr("Holds the run, and goes on with another step")
+                keyName: "F7"
+                onClicked: strip.fly.jump.open ? strip.fly.closeJump() : strip.fly.openJump()
             }
             ActionButton {
                 text: qsTr("Stop")

@@ -8,6 +8,7 @@ Column {
     required property string label
     required property string value
     required property string unit
+    property color ink: Tokens.text
 
     Accessible.role: Accessible.StaticText
     Accessible.name: qsTr("%1 %2 %3").arg(label).arg(value).arg(unit)
@@ -26,6 +27,7 @@ Column {
             text: reading.value
             font.pixelSize: Tokens.titleSize
             font.weight: Font.DemiBold
+            color: reading.ink
             wrapMode: Text.NoWrap
             Accessible.ignored: true
         }

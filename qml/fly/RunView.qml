@@ -11,7 +11,9 @@ StageView {
     signal panelAsked
 
     function primaryAction(): bool {
-        if (isHeld)
+        if (fly.jump.open)
+            fly.jumpToPicked();
+        else if (isHeld)
             fly.resume();
         return isHeld;
     }
@@ -20,7 +22,7 @@ StageView {
         anchors.fill: parent
         spacing: Tokens.gap12
         HoldBar {
-            visible: view.isHeld || view.fly.run.notices.count > 0 || view.fly.run.toMatch.count > 0
+            visible: view.isHeld || view.fly.run.freshNotices.count > 0 || view.fly.run.toMatch.count > 0
             Layout.fillWidth: true
             fly: view.fly
         }
@@ -34,18 +36,35 @@ StageView {
                 run: view.fly.run
                 demonstration: view.fly.demonstration
                 held: view.isHeld
+                withGround: view.fly.ground.shown
             }
             ColumnLayout {
                 Layout.fillHeight: true
                 Layout.fillWidth: false
                 Layout.preferredWidth: Math.min(380 * Tokens.textScale, view.width * 0.34)
                 spacing: Tokens.gap12
+                GroundCard {
+                    visible: view.fly.ground.shown && !view.panelShown && !view.fly.jump.open
+                    Layout.fillWidth: true
+                    Layout.preferredHeight: Math.min(view.width, view.height) * 0.36
+                    ground: view.fly.ground
+                    run: view.fly.run
+                }
                 GuardList {
                     visible: view.fly.run.guards.count > 0
                     Layout.fillWidth: true
                     guards: view.fly.run.guards
                 }
+                Loader {
+                    active: view.fly.jump.open
+                    visible: active
+                    focus: active
+                    Layout.fillWidth: true
+                    Layout.fillHeight: true
+                    sourceComponent: JumpCard { fly: view.fly }
+                }
                 StepList {
+                    visible: !view.fly.jump.open
                     Layout.fillWidth: true
                     Layout.fillHeight: true
                     Layout.preferredHeight: 4
@@ -54,6 +73,7 @@ StageView {
                     steps: view.fly.run.coming
                 }
                 StepList {
+                    visible: !view.fly.jump.open
                     Layout.fillWidth: true
                     Layout.fillHeight: true
                     Layout.preferredHeight: 5
@@ -70,10 +90,20 @@ StageView {
             panelShown: view.panelShown
             onPanelAsked: view.panelAsked()
         }
-        ControlPanel {
+        RowLayout {
             visible: view.panelShown
-            Layout.fillWidth: true
-            panel: view.fly.panel
+            spacing: Tokens.gap12
+            ControlPanel {
+                id: panel
+                Layout.fillWidth: true
+                panel: view.fly.panel
+            }
+            GroundCard {
+                visible: view.fly.ground.shown
+                Layout.preferredHeight: panel.implicitHeight
+                ground: view.fly.ground
+                run: view.fly.run
+            }
         }
     }
 }

@@ -9,6 +9,7 @@ StageView {
     required property bool panelShown
     readonly property bool isReady: fly.run.setUp.count === 0
     readonly property bool isOnScreen: !fly.withRig
+    readonly property string firstTitle: fly.start.stepTitle !== "" ? fly.start.stepTitle : fly.run.nextTitle
 
     function primaryAction(): bool {
         if (isReady)
@@ -29,6 +30,12 @@ StageView {
                 anchors.margins: Tokens.gap24
                 spacing: Tokens.gap12
                 PlainText {
+                    visible: view.fly.scenarioTitle !== ""
+                    Layout.fillWidth: true
+                    text: qsTr("Scenario: %1").arg(view.fly.scenarioTitle)
+                    color: Tokens.quiet
+                }
+                PlainText {
                     Layout.fillWidth: true
                     text: view.fly.flowTitle
                     font.pixelSize: Tokens.titleSize
@@ -40,20 +47,30 @@ StageView {
                         : view.isOnScreen ? qsTr("The flow begins as soon as these controls are where it starts from: move each, or all at once.")
                         : qsTr("The flow begins as soon as these controls are where it starts from.")
                 }
+                FactList {
+                    visible: view.isReady && view.fly.scenarioTitle !== ""
+                    Layout.fillWidth: true
+                    facts: view.fly.briefing
+                }
+                NoticeLine {
+                    visible: view.fly.start.picked && !view.fly.demonstration
+                    Layout.fillWidth: true
+                    text: qsTr("Begins at: %1.").arg(view.fly.start.words)
+                }
                 NoticeList {
                     Layout.fillWidth: true
                     notices: view.fly.run.notices
                 }
                 PlainText {
-                    visible: view.isReady && view.fly.run.nextTitle !== ""
+                    visible: view.isReady && view.firstTitle !== ""
                     Layout.topMargin: Tokens.gap16
                     text: qsTr("The first step will be")
                     color: Tokens.quiet
                 }
                 PlainText {
-                    visible: view.isReady && view.fly.run.nextTitle !== ""
+                    visible: view.isReady && view.firstTitle !== ""
                     Layout.fillWidth: true
-                    text: view.fly.run.nextTitle
+                    text: view.firstTitle
                     font.pixelSize: Tokens.smallestDueSize(view.Window.height)
                     font.weight: Font.DemiBold
                     maximumLineCount: 3

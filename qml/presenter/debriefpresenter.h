@@ -1,5 +1,8 @@
 #pragma once
 
+#include <memory>
+#include <vector>
+
 #include <QObject>
 #include <QtQml/qqmlregistration.h>
 
@@ -9,11 +12,17 @@
 
 namespace flowhand {
 
-/// A run that is over: its score, what it lost and each step's times. GUI thread.
+/// A flight that is over: of each of its flows the score, what it lost, each step's times, and what happened. Shows one
+/// flow at a time. GUI thread.
 class DebriefPresenter : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("Made by the Fly place's presenter")
+    /// The flight's flows, in their order.
+    Q_PROPERTY(flowhand::RowModel* parts READ parts CONSTANT)
+    /// What a scenario brought: when, and what.
+    Q_PROPERTY(flowhand::RowModel* happened READ happened CONSTANT)
+    Q_PROPERTY(QString title READ title NOTIFY changed)
     Q_PROPERTY(flowhand::RowModel* ledger READ ledger CONSTANT)
     Q_PROPERTY(flowhand::RowModel* steps READ steps CONSTANT)
     Q_PROPERTY(bool scored READ isScored NOTIFY changed)
@@ -27,9 +36,15 @@ class DebriefPresenter : public QObject {
 public:
     explicit DebriefPresenter(QObject* parent);
 
-    /// The flow must outlive what is shown.
+    /// The flight's last run, with those before it in the snapshot; shown is the first that was not passed. The flows
+    /// must outlive what is shown.
     void show(const Flow& flow, const SessionSetup& setup, const RunSnapshot& snapshot);
+    Q_INVOKABLE void choose(int part);
 
+    [[nodiscard]] RowModel* parts() { return &m_parts; }
+    [[nodiscard]] RowModel* happened() { return &m_happened; }
+    /// Of the flow that is shown.
+    [[nodiscard]] QString title() const { return m_title; }
     [[nodiscard]] RowModel* ledger() { return &m_ledger; }
     [[nodiscard]] RowModel* steps() { return &m_steps; }
     [[nodiscard]] bool isScored() const { return m_score.isScored; }
@@ -45,10 +60,20 @@ Q_SIGNALS:
     void changed();
 
 private:
+    struct Part {
+        const Flow* flow = nullptr;
+        std::shared_ptr<const RunSnapshot> end;
+    };
+    void showPart();
+
+    std::vector<Part> m_flight;
+    std::size_t m_chosen = 0;
+    SessionSetup m_setup;
+    QString m_title;
     Score m_score;
     QString m_target;
     std::int64_t m_runId = 0;
-    RowModel m_ledger, m_steps;
+    RowModel m_parts, m_happened, m_ledger, m_steps;
 };
 
 } // namespace flowhand

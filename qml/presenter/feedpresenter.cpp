@@ -7,11 +7,33 @@ namespace flowhand {
 namespace {
 
 constexpr int kLookMillis = 500; // faster than this nobody reads
+/// What flows read most; a feed that does not say one of these leaves steps without a verdict.
+constexpr const char* kAsked[] = {"airspeed", "ground_speed", "height", "altitude", "heading", "on_ground"};
+
+std::vector<MotionRow> feedReadings(const FeedStatus& status) {
+    std::vector<MotionRow> rows;
+    const auto add = [&](const QString& label, const QString& value, const QString& unit) {
+        MotionRow row;
+        row.rowId = static_cast<int>(rows.size());
+        row.label = label;
+        row.value = value;
+        row.unit = unit;
+        rows.push_back(row);
+    };
+    const QString none = QStringLiteral("–");
+    add(QObject::tr("Rate"), QString::number(status.rate, 'f', status.rate < 10 ? 1 : 0), QObject::tr("messages/s"));
+    add(QObject::tr("Its clock"), status.own ? QString::number(seconds(*status.own), 'f', 1) : none,
+        status.own ? QStringLiteral("s") : QObject::tr("says none"));
+    add(QObject::tr("Delay"), status.delay ? QString::number(1000.0 * seconds(*status.delay), 'f', 0) : none,
+        status.delay ? QStringLiteral("ms") : QString());
+    add(QObject::tr("Messages"), QString::number(status.tally.messages), QString());
+    return rows;
+}
 
 } // namespace
 
 FeedPresenter::FeedPresenter(const std::vector<AircraftFolder>& library, QObject* parent)
-    : QObject(parent), m_library(library) {
+    : QObject(parent), m_library(library), m_readings(MotionRow::staticMetaObject, this) {
     m_timer.setInterval(kLookMillis);
     connect(&m_timer, &QTimer::timeout, this, &FeedPresenter::look);
 }
@@ -47,7 +69,9 @@ void FeedPresenter::listen(const QString& text) {
 void FeedPresenter::stop() {
     m_timer.stop();
     m_feed.reset();
-    m_heard.clear();
+    for (QString* text : {&m_heard, &m_values, &m_missing, &m_counts})
+        text->clear();
+    m_readings.setRows(std::vector<MotionRow>());
     Q_EMIT changed();
 }
 
@@ -55,12 +79,20 @@ void FeedPresenter::look() {
     std::vector<FeedChange> changes;
     std::vector<FeedNotice> notices;
     m_feed->drain(changes, notices); // only the status is shown
-    const FeedStatus status = m_feed->status();
-    QStringList lines{QString::fromStdString(feedText(status))};
-    for (const std::string& line : {feedValues(status, *m_aircraft), feedCounts(status.tally)})
-        if (!line.empty())
-            lines << QString::fromStdString(line);
-    m_heard = lines.join(QLatin1Char('\n'));
+    show(m_feed->status());
+}
+
+void FeedPresenter::show(const FeedStatus& status) {
+    m_heard = QString::fromStdString(feedText(status));
+    m_values = QString::fromStdString(feedValues(status, *m_aircraft));
+    m_counts = QString::fromStdString(feedCounts(status.tally));
+    QStringList missing;
+    for (const char* name : kAsked)
+        if (const std::optional<SignalId> id = m_aircraft->signals.find(name);
+            id && status.isHeard && !status.values[indexOf(*id)].isKnown())
+            missing << QString::fromStdString(m_aircraft->signals[*id].label).toLower();
+    m_missing = missing.join(QStringLiteral(", "));
+    m_readings.setRows(status.isHeard ? feedReadings(status) : std::vector<MotionRow>());
     Q_EMIT changed();
 }
 

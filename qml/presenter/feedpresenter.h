@@ -8,6 +8,8 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "feed/feed.h"
+#include "presenter/rowmodel.h"
+#include "presenter/rows.h"
 #include "procedure/library.h"
 
 namespace flowhand {
@@ -25,7 +27,15 @@ class FeedPresenter : public QObject {
     Q_PROPERTY(bool editing READ isEditing WRITE setEditing NOTIFY changed)
     Q_PROPERTY(QString problem READ problem NOTIFY changed)
     Q_PROPERTY(bool listening READ isListening NOTIFY changed)
+    /// In a line: how it does, or why nothing comes.
     Q_PROPERTY(QString heard READ heard NOTIFY changed)
+    /// Rate, clock, delay, and how much could not be taken.
+    Q_PROPERTY(flowhand::RowModel* readings READ readings CONSTANT)
+    /// What it says now, and what it does not say.
+    Q_PROPERTY(QString values READ values NOTIFY changed)
+    Q_PROPERTY(QString missing READ missing NOTIFY changed)
+    /// What could not be taken, by kind.
+    Q_PROPERTY(QString counts READ counts NOTIFY changed)
 
 public:
     /// `library` must outlive it: the signals of the aircraft that has most are listened for.
@@ -45,8 +55,11 @@ public:
     void setEditing(bool isEditing);
     [[nodiscard]] QString problem() const { return m_problem; }
     [[nodiscard]] bool isListening() const { return m_feed != nullptr; }
-    /// Rate, clock, delay; then what it says; then what could not be taken, a line each.
     [[nodiscard]] QString heard() const { return m_heard; }
+    [[nodiscard]] RowModel* readings() { return &m_readings; }
+    [[nodiscard]] QString values() const { return m_values; }
+    [[nodiscard]] QString missing() const { return m_missing; }
+    [[nodiscard]] QString counts() const { return m_counts; }
 
 Q_SIGNALS:
     void chosenChanged();
@@ -55,6 +68,7 @@ Q_SIGNALS:
 private:
     [[nodiscard]] Result<FeedSpec> read(const QString& text);
     void look();
+    void show(const FeedStatus& status);
 
     const std::vector<AircraftFolder>& m_library;
     SteadyClock m_clock;
@@ -64,7 +78,8 @@ private:
     QString m_chosen;
     QString m_title;
     QString m_problem;
-    QString m_heard;
+    QString m_heard, m_values, m_missing, m_counts;
+    RowModel m_readings;
     bool m_isEditing = false;
 };
 

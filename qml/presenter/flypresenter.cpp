@@ -1,5 +1,8 @@
 #include "presenter/flypresenter.h"
 
+#include <QRandomGenerator>
+
+#include "presenter/briefing.h"
 #include "presenter/ribbon.h"
 #include "presenter/stepfacts.h"
 
@@ -34,41 +37,13 @@ std::vector<NoticeRow> problemRows(const Problems& problems) {
     return rows;
 }
 
-/// By the row among all flows and scenarios of all aircraft: of each aircraft its flows, then its scenarios.
-FlightChoice choiceFor(const std::vector<AircraftFolder>& library, int row) {
-    for (const AircraftFolder& folder : library) {
-        const auto count = static_cast<int>(folder.flows.size());
-        if (row < count)
-            return {&folder, &folder.flows[static_cast<std::size_t>(row)], nullptr, {}, HandsChoice::Screen};
-        row -= count;
-        const auto scenarios = static_cast<int>(folder.scenarios.size());
-        if (row < scenarios) {
-            const Scenario& scenario = folder.scenarios[static_cast<std::size_t>(row)];
-            return {&folder, folder.flow(scenario.flows.front()), &scenario, {}, HandsChoice::Screen};
-        }
-        row -= scenarios;
-    }
-    return {};
-}
-
-/// All that are flown when nothing leads elsewhere, in their order.
-std::vector<const Flow*> flowsOf(const FlightChoice& choice) {
-    std::vector<const Flow*> flows;
-    if (choice.scenario != nullptr)
-        for (const std::string& name : choice.scenario->flows)
-            flows.push_back(choice.folder->flow(name));
-    else
-        flows.push_back(choice.flow);
-    std::erase(flows, nullptr);
-    return flows;
-}
-
 } // namespace
 
 FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
                            QObject* parent)
-    : QObject(parent), m_library(library), m_maker(maker), m_phases(PhaseRow::staticMetaObject, this),
-      m_flows(FlowRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
+    : QObject(parent), m_maker(maker), m_groups(flightGroups(library)), m_phases(PhaseRow::staticMetaObject, this),
+      m_groupRows(GroupRow::staticMetaObject, this), m_flows(FlowRow::staticMetaObject, this),
+      m_briefing(FactRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
       m_problems(NoticeRow::staticMetaObject, this), m_remarks(NoticeRow::staticMetaObject, this),
       m_panel(
           [this](SignalId signal, Value value) {
@@ -76,15 +51,15 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
                   m_run->moveOnScreen(signal, value);
           },
           this),
-      m_feed(library, this), m_runView(*m_panel.controls(), this), m_debrief(this) {
+      m_feed(library, this), m_start(this), m_ground(this), m_jump(this), m_runView(*m_panel.controls(), this),
+      m_debrief(this) {
     m_phases.setRows(phaseRows());
-    std::vector<FlowRow> rows = flowRows(library);
-    for (FlowRow& row : rows) {
-        const FlightChoice choice = choiceFor(library, row.rowId);
-        row.demonstrated = choice.flow != nullptr && maker.canDemonstrate(choice);
-    }
-    m_flows.setRows(rows);
+    m_groupRows.setRows(groupRows(m_groups));
     m_problems.setRows(problemRows(problems));
+    connect(&m_feed, &FeedPresenter::chosenChanged, this, [this] {
+        m_start.setFed(!m_feed.chosen().isEmpty());
+    });
+    listFlights();
 }
 
 FlyPresenter::~FlyPresenter() {
@@ -110,8 +85,38 @@ void FlyPresenter::chooseHands(bool hasControls) {
     setStage(Choosing);
 }
 
+void FlyPresenter::chooseGroup(int group) {
+    if (group == m_group || group < 0 || group >= m_groupRows.count())
+        return;
+    m_group = group;
+    listFlights();
+    Q_EMIT groupChanged();
+}
+
+void FlyPresenter::listFlights() {
+    if (m_groups.empty())
+        return;
+    m_flights = flightsOf(m_groups[static_cast<std::size_t>(m_group)]);
+    std::vector<FlowRow> rows = flowRows(m_flights);
+    for (FlowRow& row : rows) {
+        const FlightChoice choice = flightOf(row.rowId);
+        row.demonstrated = choice.flow != nullptr && m_maker.canDemonstrate(choice);
+    }
+    m_flows.setRows(rows);
+}
+
+FlightChoice FlyPresenter::flightOf(int row) const {
+    return row >= 0 && row < static_cast<int>(m_flights.size()) ? m_flights[static_cast<std::size_t>(row)]
+                                                                : FlightChoice();
+}
+
 void FlyPresenter::look(int row) {
-    const FlightChoice choice = choiceFor(m_library, row);
+    const FlightChoice choice = flightOf(row);
+    if (choice.folder == nullptr)
+        return;
+    const Result<PracticeFigures> figures = m_maker.practice(*choice.folder);
+    m_start.show(choice, figures ? figures->places : std::vector<StartPlace>());
+    m_briefing.setRows(briefingRows(choice, figures ? &*figures : nullptr));
     std::vector<StepRow> rows;
     for (const Flow* flow : flowsOf(choice))
         for (std::size_t step = 0; step < flow->steps.size(); ++step) {
@@ -122,43 +127,53 @@ void FlyPresenter::look(int row) {
 }
 
 void FlyPresenter::startFlow(int row) {
-    launch(row, m_hands);
+    look(row);
+    m_flowRow = row;
+    launch(flightOf(row), m_hands);
 }
 
 void FlyPresenter::demonstrate(int row) {
-    launch(row, HandsChoice::Demonstration);
+    look(row);
+    m_flowRow = row;
+    launch(flightOf(row), HandsChoice::Demonstration);
 }
 
 void FlyPresenter::again() {
-    launch(m_flowRow, m_hands);
+    launch(flightOf(m_flowRow), m_hands);
 }
 
-void FlyPresenter::launch(int row, HandsChoice hands) {
-    FlightChoice choice = choiceFor(m_library, row);
+void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
     if (choice.flow == nullptr)
-        return;
+        return choice.scenario != nullptr ? fail(tr("its first flow is missing or has an error")) : void();
     choice.hands = hands;
     choice.feed = m_feed.chosen().toStdString();
+    m_start.apply(choice);
+    // The shipped hands know the first draw; a pilot is to be surprised.
+    if (choice.scenario != nullptr && hands != HandsChoice::Demonstration)
+        choice.seed = QRandomGenerator::global()->bounded(1U, 1'000'000U);
     m_feed.stop(); // the run listens on the same port
     m_run.reset();
     auto run = m_maker.make(choice, [this] {
         if (!m_isRefreshQueued.exchange(true))
             QMetaObject::invokeMethod(this, &FlyPresenter::refresh, Qt::QueuedConnection);
     });
-    m_failure = run ? QString() : QString::fromStdString(describe(run.error()));
-    if (!run) {
-        m_stage = Choosing;
-        Q_EMIT stageChanged();
-        return;
-    }
+    if (!run)
+        return fail(QString::fromStdString(describe(run.error())));
+    m_failure.clear();
     m_choice = choice;
-    m_flowRow = row;
     m_run = std::move(*run);
+    m_runView.forgetNotices();
     showChosen();
     // Hands on hardware stay there: the run begins as soon as the set-up is right.
     if (hands == HandsChoice::Rig)
-        command(CommandKind::Start);
+        begin();
     refresh();
+}
+
+void FlyPresenter::fail(const QString& why) {
+    m_failure = why;
+    m_stage = Choosing;
+    Q_EMIT stageChanged();
 }
 
 void FlyPresenter::refresh() {
@@ -169,6 +184,7 @@ void FlyPresenter::refresh() {
     showFlow(snapshot.flow);
     m_panel.setValues(snapshot.values);
     m_runView.show(snapshot);
+    m_ground.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
         m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
     setStage(stageOf(snapshot.session.phase));
@@ -194,6 +210,8 @@ void FlyPresenter::showChosen() {
         control->setMovable(m_choice.hands != HandsChoice::Demonstration && !isWired);
     }
     m_runView.begin(aircraft, m_choice.flow, setup);
+    m_ground.begin(m_run->scene(), *m_choice.flow);
+    m_jump.begin(m_choice.flow);
     Q_EMIT flowChanged();
 }
 
@@ -215,13 +233,28 @@ QString FlyPresenter::flowTitle() const {
     return m_choice.flow != nullptr ? QString::fromStdString(m_choice.flow->title) : QString();
 }
 
+bool FlyPresenter::isWithScenarios() const {
+    return !m_groups.empty() && m_groups[static_cast<std::size_t>(m_group)].isScenarios;
+}
+
+QString FlyPresenter::flightTitle(int row) const {
+    return row >= 0 && row < m_flows.count() ? m_flows.row<FlowRow>(row).title : QString();
+}
+
+QString FlyPresenter::scenarioTitle() const {
+    return m_choice.scenario != nullptr ? QString::fromStdString(m_choice.scenario->title) : QString();
+}
+
 void FlyPresenter::command(CommandKind kind) {
     if (m_run)
         m_run->command(kind, {});
 }
 
 void FlyPresenter::begin() {
-    command(CommandKind::Start);
+    if (m_run && !m_choice.from.empty())
+        m_run->command(CommandKind::Jump, m_choice.from);
+    else
+        command(CommandKind::Start);
 }
 
 void FlyPresenter::waive() {
@@ -249,6 +282,22 @@ void FlyPresenter::repeat() {
 
 void FlyPresenter::stop() {
     command(CommandKind::Stop);
+}
+
+void FlyPresenter::openJump() {
+    if (m_stage == Running)
+        hold();
+    m_jump.setOpen(m_stage == Running || m_stage == Held);
+}
+
+void FlyPresenter::jumpToPicked() {
+    if (m_run && m_jump.isOpen())
+        m_run->command(CommandKind::Jump, m_jump.step());
+    m_jump.setOpen(false);
+}
+
+void FlyPresenter::closeJump() {
+    m_jump.setOpen(false);
 }
 
 } // namespace flowhand

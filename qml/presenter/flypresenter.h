@@ -9,10 +9,14 @@
 
 #include "presenter/debriefpresenter.h"
 #include "presenter/feedpresenter.h"
+#include "presenter/flightlist.h"
+#include "presenter/groundpresenter.h"
+#include "presenter/jumppresenter.h"
 #include "presenter/rowmodel.h"
 #include "presenter/runmaker.h"
 #include "presenter/runpresenter.h"
 #include "presenter/screenpanel.h"
+#include "presenter/startpresenter.h"
 
 namespace flowhand {
 
@@ -24,16 +28,25 @@ class FlyPresenter : public QObject {
     QML_UNCREATABLE("Made by the program")
     Q_PROPERTY(Stage stage READ stage NOTIFY stageChanged)
     Q_PROPERTY(flowhand::RowModel* phases READ phases CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* groups READ groups CONSTANT)
+    Q_PROPERTY(int group READ group WRITE chooseGroup NOTIFY groupChanged)
+    Q_PROPERTY(bool withScenarios READ isWithScenarios NOTIFY groupChanged)
     Q_PROPERTY(flowhand::RowModel* flows READ flows CONSTANT)
+    Q_PROPERTY(flowhand::RowModel* briefing READ briefing CONSTANT)
     Q_PROPERTY(flowhand::RowModel* preview READ preview CONSTANT)
     Q_PROPERTY(flowhand::RowModel* problems READ problems CONSTANT)
     Q_PROPERTY(flowhand::RowModel* remarks READ remarks CONSTANT)
     Q_PROPERTY(flowhand::RunPresenter* run READ run CONSTANT)
     Q_PROPERTY(flowhand::DebriefPresenter* debrief READ debrief CONSTANT)
     Q_PROPERTY(flowhand::FeedPresenter* feed READ feed CONSTANT)
+    Q_PROPERTY(flowhand::StartPresenter* start READ start CONSTANT)
+    Q_PROPERTY(flowhand::GroundPresenter* ground READ ground CONSTANT)
+    Q_PROPERTY(flowhand::JumpPresenter* jump READ jump CONSTANT)
     Q_PROPERTY(flowhand::ScreenPanel* panel READ panel CONSTANT)
     Q_PROPERTY(int flowRow READ flowRow NOTIFY flowChanged)
     Q_PROPERTY(QString flowTitle READ flowTitle NOTIFY flowChanged)
+    Q_PROPERTY(QString scenarioTitle READ scenarioTitle NOTIFY flowChanged)
+    Q_PROPERTY(int slowness READ slowness NOTIFY flowChanged)
     Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
     Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
     Q_PROPERTY(QString rigsFolder READ rigsFolder CONSTANT)
@@ -52,7 +65,9 @@ public:
     /// Asks whether there are controls, instead of offering flows.
     Q_INVOKABLE void askHands();
     Q_INVOKABLE void chooseHands(bool hasControls);
-    /// Lists the steps of a flow in `preview`.
+    /// Offers the flows or scenarios of another aircraft.
+    void chooseGroup(int group);
+    /// Lists the steps of a flow in `preview`, and what is said of a scenario in `briefing`.
     Q_INVOKABLE void look(int row);
     Q_INVOKABLE void startFlow(int row);
     Q_INVOKABLE void demonstrate(int row);
@@ -71,13 +86,25 @@ public:
     Q_INVOKABLE void resume();
     Q_INVOKABLE void repeat();
     Q_INVOKABLE void stop();
+    /// Holds the run and offers its steps to go on with.
+    Q_INVOKABLE void openJump();
+    /// Goes on with the step that is picked.
+    Q_INVOKABLE void jumpToPicked();
+    /// Stays; the run stands until it is resumed.
+    Q_INVOKABLE void closeJump();
 
     /// Shows the run as it is now. Comes by itself after each change of the run.
     void refresh();
 
     [[nodiscard]] Stage stage() const { return m_stage; }
     [[nodiscard]] RowModel* phases() { return &m_phases; }
+    [[nodiscard]] RowModel* groups() { return &m_groupRows; }
+    [[nodiscard]] int group() const { return m_group; }
+    /// The group is one of scenarios.
+    [[nodiscard]] bool isWithScenarios() const;
+    Q_INVOKABLE QString flightTitle(int row) const;
     [[nodiscard]] RowModel* flows() { return &m_flows; }
+    [[nodiscard]] RowModel* briefing() { return &m_briefing; }
     /// The steps of the flow that is looked at.
     [[nodiscard]] RowModel* preview() { return &m_preview; }
     [[nodiscard]] RowModel* problems() { return &m_problems; }
@@ -85,10 +112,17 @@ public:
     [[nodiscard]] RunPresenter* run() { return &m_runView; }
     [[nodiscard]] DebriefPresenter* debrief() { return &m_debrief; }
     [[nodiscard]] FeedPresenter* feed() { return &m_feed; }
+    [[nodiscard]] StartPresenter* start() { return &m_start; }
+    [[nodiscard]] GroundPresenter* ground() { return &m_ground; }
+    [[nodiscard]] JumpPresenter* jump() { return &m_jump; }
     [[nodiscard]] ScreenPanel* panel() { return &m_panel; }
     /// Of the flow that is flown, or -1.
     [[nodiscard]] int flowRow() const { return m_flowRow; }
     [[nodiscard]] QString flowTitle() const;
+    /// Of the run; empty: a flow alone.
+    [[nodiscard]] QString scenarioTitle() const;
+    /// How many times slower the aircraft moves.
+    [[nodiscard]] int slowness() const { return m_choice.slowness; }
     [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
     [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
     [[nodiscard]] QString rigsFolder() const { return m_maker.rigsFolder(); }
@@ -98,28 +132,37 @@ public:
 
 Q_SIGNALS:
     void stageChanged();
+    void groupChanged();
     void flowChanged();
     void handsChanged();
     /// The pilot has said whether there are controls.
     void handsChosen(bool hasControls);
 
 private:
-    void launch(int row, HandsChoice hands);
+    void listFlights();
+    void launch(FlightChoice choice, HandsChoice hands);
+    [[nodiscard]] FlightChoice flightOf(int row) const;
+    void fail(const QString& why);
     void setStage(Stage stage);
     void showFlow(const Flow* flow);
     void showChosen();
     void command(CommandKind kind);
 
-    const std::vector<AircraftFolder>& m_library;
     RunMaker& m_maker;
+    const std::vector<FlightGroup> m_groups;
+    int m_group = 0;
+    std::vector<FlightChoice> m_flights; ///< by row of `flows`
     Stage m_stage = Choosing;
     HandsChoice m_hands = HandsChoice::Screen;
-    FlightChoice m_choice;
+    FlightChoice m_choice; ///< with the flow that is flown now
     int m_flowRow = -1;
     QString m_failure;
-    RowModel m_phases, m_flows, m_preview, m_problems, m_remarks;
+    RowModel m_phases, m_groupRows, m_flows, m_briefing, m_preview, m_problems, m_remarks;
     ScreenPanel m_panel;
     FeedPresenter m_feed;
+    StartPresenter m_start;
+    GroundPresenter m_ground;
+    JumpPresenter m_jump;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;
     std::atomic<bool> m_isRefreshQueued = false;

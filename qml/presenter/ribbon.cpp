@@ -52,55 +52,10 @@ double ribbonHeight(double across) {
     return begin + (phases()[index].height - begin) * eased;
 }
 
-namespace {
-
-FlowRow rowOf(const Flow& flow, const AircraftFolder& folder, int id) {
+RibbonStretch stretchOf(const Flow& flow) {
     const double share = 1.0 / static_cast<double>(phases().size());
-    FlowRow row;
-    row.rowId = id;
-    row.title = QString::fromStdString(flow.title);
-    row.summary = QString::fromStdString(flow.summary);
-    row.aircraft = QString::fromStdString(folder.aircraft->title);
-    row.stretch = stretchTitle(flow);
-    row.from = phaseStart(flow.phaseFrom);
-    row.to = (flow.phaseTo.empty() ? row.from : phaseStart(flow.phaseTo)) + share;
-    row.height = ribbonHeight((row.from + row.to) / 2);
-    row.steps = static_cast<int>(flow.steps.size());
-    row.target = QString::number(flow.target);
-    return row;
-}
-
-/// From the first flow's phase to the last one's.
-FlowRow rowOf(const Scenario& scenario, const AircraftFolder& folder, int id) {
-    const Flow* first = folder.flow(scenario.flows.front());
-    FlowRow row = first != nullptr ? rowOf(*first, folder, id) : FlowRow();
-    row.rowId = id;
-    row.steps = 0;
-    for (const std::string& name : scenario.flows)
-        if (const Flow* flow = folder.flow(name)) {
-            const FlowRow part = rowOf(*flow, folder, id);
-            row.to = std::max(row.to, part.to);
-            row.steps += part.steps;
-        }
-    row.height = ribbonHeight((row.from + row.to) / 2);
-    row.title = QString::fromStdString(scenario.title);
-    row.summary = QString::fromStdString(scenario.summary);
-    row.aircraft = QString::fromStdString(folder.aircraft->title);
-    row.stretch = QObject::tr("Scenario");
-    return row;
-}
-
-} // namespace
-
-std::vector<FlowRow> flowRows(const std::vector<AircraftFolder>& library) {
-    std::vector<FlowRow> rows;
-    for (const AircraftFolder& folder : library) {
-        for (const Flow& flow : folder.flows)
-            rows.push_back(rowOf(flow, folder, static_cast<int>(rows.size())));
-        for (const Scenario& scenario : folder.scenarios)
-            rows.push_back(rowOf(scenario, folder, static_cast<int>(rows.size())));
-    }
-    return rows;
+    const double from = phaseStart(flow.phaseFrom);
+    return {from, (flow.phaseTo.empty() ? from : phaseStart(flow.phaseTo)) + share, stretchTitle(flow)};
 }
 
 } // namespace flowhand

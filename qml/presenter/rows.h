@@ -179,6 +179,70 @@ public:
     bool operator==(const NoticeRow&) const = default;
 };
 
+/// A word and what stands for it: "Wind", "calm".
+struct FactRow {
+    Q_GADGET
+    Q_PROPERTY(int rowId MEMBER rowId)
+    Q_PROPERTY(QString label MEMBER label)
+    Q_PROPERTY(QString value MEMBER value)
+
+public:
+    int rowId = 0;
+    QString label;
+    QString value;
+
+    bool operator==(const FactRow&) const = default;
+};
+
+/// One of several, of which one is picked.
+struct PickRow {
+    Q_GADGET
+    Q_PROPERTY(int rowId MEMBER rowId)
+    Q_PROPERTY(QString title MEMBER title)
+    Q_PROPERTY(QString detail MEMBER detail)
+    Q_PROPERTY(bool chosen MEMBER chosen)
+
+public:
+    int rowId = 0;
+    QString title;
+    QString detail; ///< what comes with it; often empty
+    bool chosen = false;
+
+    bool operator==(const PickRow&) const = default;
+};
+
+/// The flows or the scenarios of an aircraft, to choose among.
+struct GroupRow {
+    Q_GADGET
+    Q_PROPERTY(int rowId MEMBER rowId)
+    Q_PROPERTY(QString title MEMBER title)
+
+public:
+    int rowId = 0;
+    QString title;
+
+    bool operator==(const GroupRow&) const = default;
+};
+
+/// A flow of a flight that is over.
+struct PartRow {
+    Q_GADGET
+    Q_PROPERTY(int rowId MEMBER rowId)
+    Q_PROPERTY(QString title MEMBER title)
+    Q_PROPERTY(QString score MEMBER score)
+    Q_PROPERTY(int verdict MEMBER verdict)
+    Q_PROPERTY(bool chosen MEMBER chosen)
+
+public:
+    int rowId = 0;
+    QString title;
+    QString score;   ///< "92"; empty: not scored
+    int verdict = 0; ///< Verdict::Kind
+    bool chosen = false;
+
+    bool operator==(const PartRow&) const = default;
+};
+
 /// A key and what it does.
 struct KeyRow {
     Q_GADGET

@@ -7,6 +7,7 @@
 
 #include <QString>
 
+#include "aircraft/groundscene.h"
 #include "base/error.h"
 #include "procedure/library.h"
 #include "session/run.h"
@@ -22,6 +23,8 @@ public:
     [[nodiscard]] virtual RunSnapshot snapshot() const = 0;
     /// Fixed for the run.
     [[nodiscard]] virtual SessionSetup setup() const = 0;
+    /// Fixed for the run. Null: there is no practice aircraft on an airport's ground.
+    [[nodiscard]] virtual std::shared_ptr<const GroundScene> scene() const = 0;
 };
 
 /// Whose hands fly.
@@ -33,6 +36,10 @@ struct FlightChoice {
     const Flow* flow = nullptr;
     const Scenario* scenario = nullptr; ///< none: the flow alone; else `flow` is its first
     std::string feed;                   ///< where the motion comes from; empty: the practice aircraft
+    std::string place;                  ///< where it begins; empty: as the scenario or the flow has it
+    std::string from;                   ///< id of the step that it begins with; empty: the first
+    int slowness = 1;                   ///< its practice aircraft moves so many times slower
+    std::uint64_t seed = 1;             ///< of the partner's pace and of what happens
     HandsChoice hands = HandsChoice::Screen;
 };
 
@@ -45,6 +52,8 @@ public:
                                                                   std::function<void()> onChange) = 0;
     /// Whether there are scripted hands that fly this.
     [[nodiscard]] virtual bool canDemonstrate(const FlightChoice& choice) const = 0;
+    /// How the practice aircraft of this folder is, and where it can begin.
+    [[nodiscard]] virtual Result<PracticeFigures> practice(const AircraftFolder& folder) const = 0;
     /// The rig that would be used with hardware; empty when there is none.
     [[nodiscard]] virtual QString rigTitle() const = 0;
     /// Where the pilot's own rig files are looked for.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "command/feedtext.h"
 #include "presenter/stepfacts.h"
@@ -13,15 +14,21 @@ namespace {
 
 /// A verdict stays in place this long, so that an eye that was on the lever finds it.
 constexpr int kVerdictMillis = 1200;
+/// Long enough to be read beside the flow, in ms; after that a notice gives its room back to the due step.
+constexpr int kNoticeMillis = 12'000;
+/// No more at a time, so that they leave the due step its room; the debrief has all.
+constexpr int kNoticesShown = 3;
+/// Nearer than this, in m, is on the line.
+constexpr double kOnLine = 0.5;
 /// A stop this near, in m, is worth a word: half a minute at taxi speed.
 constexpr double kStopInSight = 150.0;
 
-std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices) {
+std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices, std::size_t from) {
     std::vector<NoticeRow> rows;
-    for (const std::string& notice : notices) {
+    for (std::size_t at = from; at < notices.size(); ++at) {
         NoticeRow row;
-        row.rowId = static_cast<int>(rows.size());
-        row.words = QString::fromStdString(notice);
+        row.rowId = static_cast<int>(at);
+        row.words = QString::fromStdString(notices[at]);
         rows.push_back(row);
     }
     return rows;
@@ -30,16 +37,23 @@ std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices) {
 } // namespace
 
 RunPresenter::RunPresenter(const ControlModel& controls, QObject* parent)
-    : QObject(parent), m_controls(controls), m_targets(TargetRow::staticMetaObject, this),
+    : QObject(parent), m_controls(controls), m_noticeTimer(this), m_targets(TargetRow::staticMetaObject, this),
       m_setUp(TargetRow::staticMetaObject, this), m_toMatch(TargetRow::staticMetaObject, this),
       m_coming(StepRow::staticMetaObject, this), m_over(StepRow::staticMetaObject, this),
       m_guards(GuardRow::staticMetaObject, this), m_motion(MotionRow::staticMetaObject, this),
-      m_notices(NoticeRow::staticMetaObject, this) {
+      m_notices(NoticeRow::staticMetaObject, this), m_freshNotices(NoticeRow::staticMetaObject, this) {
     m_verdictTimer.setSingleShot(true);
     m_verdictTimer.setInterval(kVerdictMillis);
     connect(&m_verdictTimer, &QTimer::timeout, this, [this] {
         m_verdict = StepRow();
         Q_EMIT verdictChanged();
+    });
+    m_noticeTimer.setObjectName(QStringLiteral("notices"));
+    m_noticeTimer.setSingleShot(true);
+    m_noticeTimer.setInterval(kNoticeMillis);
+    connect(&m_noticeTimer, &QTimer::timeout, this, [this] {
+        m_noticesRead = m_noticesSeen;
+        showNotices();
     });
 }
 
@@ -53,7 +67,16 @@ void RunPresenter::begin(const Aircraft* aircraft, const Flow* flow, const Sessi
     // Rows of the run before, and with them pointers to its aircraft's controls, go first.
     for (RowModel* rows : {&m_targets, &m_setUp, &m_toMatch})
         rows->setRows(std::vector<TargetRow>());
+    const int read = m_noticesRead; // a flight that goes on has shown them
+    const int seen = m_noticesSeen;
     show({});
+    m_noticesRead = read;
+    m_noticesSeen = seen;
+}
+
+void RunPresenter::forgetNotices() {
+    m_noticesRead = m_noticesSeen = 0;
+    m_noticeTimer.stop();
 }
 
 void RunPresenter::show(const RunSnapshot& snapshot) {
@@ -68,10 +91,7 @@ void RunPresenter::show(const RunSnapshot& snapshot) {
     m_setUp.setRows(setUpRows(snapshot.session.setUp, snapshot, m_controls));
     m_toMatch.setRows(setUpRows(snapshot.session.toMatch, snapshot, m_controls));
     m_motion.setRows(motionRows(*m_aircraft, snapshot));
-    std::vector<std::string> notices = snapshot.notices;
-    for (std::string& remark : lossRemarks(snapshot.losses))
-        notices.push_back(std::move(remark));
-    m_notices.setRows(noticeRows(notices));
+    showNotices();
     noteVerdicts(before);
     Q_EMIT changed();
 }
@@ -111,6 +131,21 @@ void RunPresenter::showGuards() {
         rows.push_back(row);
     }
     m_guards.setRows(rows);
+}
+
+void RunPresenter::showNotices() {
+    std::vector<std::string> notices = m_snapshot.notices;
+    for (std::string& remark : lossRemarks(m_snapshot.losses))
+        notices.push_back(std::move(remark));
+    const auto count = static_cast<int>(notices.size());
+    m_noticesRead = std::min(m_noticesRead, count);
+    if (count > std::exchange(m_noticesSeen, count))
+        m_noticeTimer.start();
+    const bool isHeld = m_snapshot.session.phase == SessionPhase::Held;
+    const int last = std::max(0, count - kNoticesShown);
+    const int from = isHeld ? last : std::max(m_noticesRead, last);
+    m_notices.setRows(noticeRows(notices, 0));
+    m_freshNotices.setRows(noticeRows(notices, static_cast<std::size_t>(from)));
 }
 
 void RunPresenter::noteVerdicts(const std::vector<StepView>& before) {
@@ -213,6 +248,16 @@ bool RunPresenter::hasLine() const {
 double RunPresenter::lineAngle() const {
     const Value angle = motionValue("centreline_angle");
     return angle.isKnown() ? angle.number() : 0.0;
+}
+
+QString RunPresenter::lineText() const {
+    if (!hasLine())
+        return {};
+    const double offset = offLine();
+    if (std::abs(offset) < kOnLine)
+        return tr("on the line");
+    const QString metres = QString::number(std::abs(offset), 'f', 1);
+    return offset > 0 ? tr("%1 m right of the line").arg(metres) : tr("%1 m left of the line").arg(metres);
 }
 
 QString RunPresenter::aheadText() const {

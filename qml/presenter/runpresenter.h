@@ -25,6 +25,8 @@ class RunPresenter : public QObject {
     Q_PROPERTY(flowhand::RowModel* guards READ guards CONSTANT)
     Q_PROPERTY(flowhand::RowModel* motion READ motion CONSTANT)
     Q_PROPERTY(flowhand::RowModel* notices READ notices CONSTANT)
+    /// The last few, for some seconds or while the run is held.
+    Q_PROPERTY(flowhand::RowModel* freshNotices READ freshNotices CONSTANT)
     Q_PROPERTY(bool hasDue READ hasDue NOTIFY changed)
     Q_PROPERTY(QString dueTitle READ dueTitle NOTIFY changed)
     Q_PROPERTY(QString dueWho READ dueWho NOTIFY changed)
@@ -49,6 +51,7 @@ class RunPresenter : public QObject {
     Q_PROPERTY(bool hasLine READ hasLine NOTIFY changed)
     Q_PROPERTY(double offLine READ offLine NOTIFY changed)
     Q_PROPERTY(double lineAngle READ lineAngle NOTIFY changed)
+    Q_PROPERTY(QString lineText READ lineText NOTIFY changed)
     Q_PROPERTY(QString aheadText READ aheadText NOTIFY changed)
 
 public:
@@ -58,6 +61,8 @@ public:
     /// Another run, or none. Aircraft and flow must outlive what is shown.
     void begin(const Aircraft* aircraft, const Flow* flow, const SessionSetup& setup);
     void show(const RunSnapshot& snapshot);
+    /// What is noticed from now on is of another flight.
+    void forgetNotices();
 
     [[nodiscard]] RowModel* targets() { return &m_targets; }
     [[nodiscard]] RowModel* setUp() { return &m_setUp; }
@@ -67,6 +72,7 @@ public:
     [[nodiscard]] RowModel* guards() { return &m_guards; }
     [[nodiscard]] RowModel* motion() { return &m_motion; }
     [[nodiscard]] RowModel* notices() { return &m_notices; }
+    [[nodiscard]] RowModel* freshNotices() { return &m_freshNotices; }
     [[nodiscard]] bool hasDue() const { return dueStep() != nullptr; }
     /// With hyphens that keep their word on one line.
     [[nodiscard]] QString dueTitle() const;
@@ -100,6 +106,8 @@ public:
     [[nodiscard]] double offLine() const;
     /// Degrees by which the nose points to the right of the line.
     [[nodiscard]] double lineAngle() const;
+    /// "on the line", "1.4 m left of the line"; empty without one.
+    [[nodiscard]] QString lineText() const;
     /// What the line does next: "turn ahead", "stop in 84 m".
     [[nodiscard]] QString aheadText() const;
 
@@ -110,6 +118,7 @@ Q_SIGNALS:
 private:
     void showSteps();
     void showGuards();
+    void showNotices();
     void noteVerdicts(const std::vector<StepView>& before);
     [[nodiscard]] const Step* dueStep() const;
     [[nodiscard]] const StepView* dueView() const;
@@ -123,7 +132,10 @@ private:
     StepRow m_due;
     StepRow m_verdict;
     QTimer m_verdictTimer;
-    RowModel m_targets, m_setUp, m_toMatch, m_coming, m_over, m_guards, m_motion, m_notices;
+    QTimer m_noticeTimer;
+    int m_noticesRead = 0; ///< those that have been shown for long enough
+    int m_noticesSeen = 0;
+    RowModel m_targets, m_setUp, m_toMatch, m_coming, m_over, m_guards, m_motion, m_notices, m_freshNotices;
 };
 
 } // namespace flowhand

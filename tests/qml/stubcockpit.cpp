@@ -152,13 +152,24 @@ AircraftFolder stubFolder() {
     return folderOf(stubAircraft());
 }
 
-AircraftFolder stubFolderWithScenarios() {
-    AircraftFolder folder = stubFolder();
+AircraftFolder withScenarios(AircraftFolder folder) {
     for (const char* title : {"Engine failure before V1", "The runway changes while taxiing"}) {
         Scenario scenario;
         scenario.id = title;
         scenario.title = title;
         scenario.summary = "Out to the runway and into the air, with something on the way.";
+        scenario.startPlace = "line_up";
+        scenario.surroundings.surface = "standing_water";
+        scenario.surroundings.wind = Wind{120.0, 4.2};
+        scenario.events.push_back({"engine_2_fails",
+                                   "Engine 2 fails, before V1",
+                                   condition(*folder.aircraft, "airspeed > 95 kt"),
+                                   1.0,
+                                   {},
+                                   {},
+                                   {},
+                                   {},
+                                   {}});
         for (const Flow& flow : folder.flows)
             scenario.flows.push_back(flow.id);
         folder.scenarios.push_back(std::move(scenario));
@@ -181,6 +192,46 @@ AircraftFolder stubFolderWithLongNames() {
             guard.title += ", counted from the place where the nosewheel leaves the line";
     }
     return folder;
+}
+
+PracticeFigures stubPractice() {
+    PracticeFigures figures;
+    figures.surface = "dry";
+    figures.mass.mass = 62'000.0;
+    figures.weather.windFrom = 60.0;
+    figures.weather.windSpeed = 4.0;
+    for (const char* name :
+         {"stand", "holding_point", "line_up", "v1", "thousand_feet", "final", "fifty_feet", "rollout"}) {
+        StartPlace place;
+        place.name = name;
+        figures.places.push_back(place);
+    }
+    return figures;
+}
+
+GroundScene stubGround() {
+    const auto line = [](const std::vector<PlanPoint>& points) {
+        const std::vector<double> radii(points.size() - 2, 30.0);
+        Result<GuideLine> built = GuideLine::build(points, radii);
+        if (!built)
+            qFatal("%s", describe(built.error()).c_str());
+        return std::move(*built);
+    };
+    GroundScene scene;
+    scene.plan.runway = {"09/27", {0, 0}, {2000, 0}, 45, 75};
+    scene.plan.routes.push_back(
+        {"out", line({{300, 250}, {300, 120}, {100, 120}, {100, 0}, {900, 0}}), {{"holding_point", 355.0, true}}});
+    scene.plan.routes.push_back({"in", line({{900, 0}, {360, 0}, {360, 250}}), {}});
+    scene.wheelbase = 15.0;
+    scene.track = 7.0;
+    scene.noseAhead = 20.0;
+    scene.tailBehind = 20.0;
+    scene.wingspan = 34.0;
+    return scene;
+}
+
+GroundPosition stubPosition() {
+    return {{272.0, 122.5}, 4.62, 0.3, "out", true};
 }
 
 std::vector<Value> stubValues(const Aircraft& aircraft, double speed) {

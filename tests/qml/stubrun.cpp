@@ -15,10 +15,16 @@ public:
     StubHandle(const RunSnapshot& snapshot, std::shared_ptr<Told> told)
         : m_snapshot(snapshot), m_told(std::move(told)) {}
 
-    void command(CommandKind kind, const std::string&) override { m_told->commands.push_back(kind); }
+    void command(CommandKind kind, const std::string& text) override {
+        m_told->commands.push_back(kind);
+        m_told->texts.push_back(text);
+    }
     void moveOnScreen(SignalId signal, Value value) override { m_told->moves.emplace_back(signal, value); }
     RunSnapshot snapshot() const override { return m_snapshot; }
     SessionSetup setup() const override { return {}; }
+    std::shared_ptr<const GroundScene> scene() const override {
+        return std::make_shared<const GroundScene>(stubGround());
+    }
 
 private:
     const RunSnapshot& m_snapshot;
@@ -59,29 +65,65 @@ Result<std::unique_ptr<RunHandle>> StubMaker::make(const FlightChoice& choice, s
     return std::make_unique<StubHandle>(snapshot, told);
 }
 
+Result<PracticeFigures> StubMaker::practice(const AircraftFolder&) const {
+    return stubPractice();
+}
+
 QStringList Stage::names() {
-    return StubBenchMaker::names() + QStringList{"first-start",      "first-start-with-rig",
-                                                 "choosing",         "no-flows",
-                                                 "refused",          "set-up",
-                                                 "set-up-rig",       "set-up-ready",
-                                                 "due-switch",       "due-gate",
-                                                 "due-levers",       "due-reply",
-                                                 "due-dial",         "due-wheel",
-                                                 "due-pedals",       "due-partner",
-                                                 "unknown",          "between",
-                                                 "verdict",          "nothing-due",
-                                                 "guards",           "held",
-                                                 "device-lost",      "long-names",
-                                                 "passed",           "not-passed",
-                                                 "not-scored",       "demonstration",
-                                                 "ended-long-names", "choosing-feed",
-                                                 "due-feed",         "choosing-many"};
+    return StubBenchMaker::names() + QStringList{"first-start",
+                                                 "first-start-with-rig",
+                                                 "choosing",
+                                                 "no-flows",
+                                                 "refused",
+                                                 "set-up",
+                                                 "set-up-rig",
+                                                 "set-up-ready",
+                                                 "due-switch",
+                                                 "due-gate",
+                                                 "due-levers",
+                                                 "due-reply",
+                                                 "due-dial",
+                                                 "due-wheel",
+                                                 "due-pedals",
+                                                 "due-partner",
+                                                 "unknown",
+                                                 "between",
+                                                 "verdict",
+                                                 "nothing-due",
+                                                 "guards",
+                                                 "held",
+                                                 "device-lost",
+                                                 "long-names",
+                                                 "passed",
+                                                 "not-passed",
+                                                 "not-scored",
+                                                 "demonstration",
+                                                 "ended-long-names",
+                                                 "choosing-feed",
+                                                 "due-feed",
+                                                 "choosing-many",
+                                                 "choosing-scenario",
+                                                 "choosing-start",
+                                                 "long-choosing-scenario",
+                                                 "set-up-scenario",
+                                                 "set-up-feed",
+                                                 "feed-lost",
+                                                 "taxiing",
+                                                 "jumping",
+                                                 "taxiing-with-rig",
+                                                 "slow",
+                                                 "flight-over"};
 }
 
 Stage::Stage(const QString& name) {
-    if (name == "choosing-many")
+    if (name == "choosing-many") {
         for (int count = 0; count < 3; ++count)
-            m_library.push_back(stubFolderWithScenarios());
+            m_library.push_back(withScenarios(stubFolder()));
+        std::vector<Flow>& flows = m_library.front().flows;
+        for (int copy = 0; copy < 12; ++copy)
+            flows.push_back(Flow(flows[static_cast<std::size_t>(copy)]));
+    } else if (name.contains("scenario") || name == "flight-over")
+        m_library.push_back(withScenarios(name.contains("long") ? stubFolderWithLongNames() : stubFolder()));
     else if (name != "no-flows")
         m_library.push_back(name.contains("long") ? stubFolderWithLongNames() : stubFolder());
     if (name == "no-flows")
@@ -108,6 +150,21 @@ void Stage::build(const QString& name) {
         return m_fly->askHands();
     if (name == "choosing" || name == "choosing-many" || name == "no-flows")
         return;
+    if (name.endsWith("scenario"))
+        m_fly->chooseGroup(1);
+    if (name.endsWith("choosing-scenario"))
+        return m_fly->look(0);
+    if (name == "choosing-start") {
+        m_fly->look(0);
+        m_fly->start()->pickPlace(4);
+        m_fly->start()->pickStep(3);
+        m_fly->start()->pickPace(1);
+        return m_fly->start()->setEditing(true);
+    }
+    if (name == "set-up-feed" || name == "feed-lost")
+        return fed(name);
+    if (name == "flight-over")
+        return flightOver();
     if (name == "choosing-feed") {
         m_fly->feed()->choose("json:49100");
         m_fly->feed()->setEditing(true);
@@ -117,17 +174,27 @@ void Stage::build(const QString& name) {
         m_maker.refusal = "the control 'flap_lever' is wired twice; remove one of the two";
         return m_fly->startFlow(0);
     }
-    if (name == "set-up-rig" || name == "device-lost")
+    if (name.endsWith("rig") || name == "device-lost")
         m_fly->chooseHands(true);
     if (name.startsWith("set-up"))
-        return setUp(name == "set-up-ready");
-    if (name == "held" || name == "device-lost")
-        return held();
+        return setUp(name == "set-up-ready" || name == "set-up-scenario");
+    if (name == "held" || name == "device-lost" || name == "jumping")
+        held();
+    if (name == "jumping")
+        m_fly->openJump();
+    if (m_fly->stage() == FlyPresenter::Held)
+        return;
     if (name.endsWith("passed") || name == "not-scored" || name.startsWith("ended") || name == "demonstration")
         ended(name == "passed" || name == "demonstration");
     else
         running(due.count(name) > 0 ? due.at(name) : 1);
     RunSnapshot& snapshot = m_maker.snapshot;
+    if (name == "taxiing" || name == "taxiing-with-rig" || name == "slow")
+        snapshot.ground = stubPosition();
+    if (name == "slow") {
+        m_fly->look(0);
+        m_fly->start()->pickPace(1);
+    }
     if (name == "not-scored")
         snapshot.score = Score();
     if (name == "unknown")
@@ -162,6 +229,44 @@ void Stage::build(const QString& name) {
         snapshot.session.due = {2};
         m_fly->refresh();
     }
+}
+
+/// By a feed that does not say all, before the start; or one that has fallen silent.
+void Stage::fed(const QString& name) {
+    RunSnapshot& snapshot = m_maker.snapshot;
+    m_fly->feed()->choose("json:49100");
+    if (name == "feed-lost")
+        running(1);
+    snapshot.feed = m_fly->feed()->title().toStdString();
+    snapshot.notices = {snapshot.feed + " is heard.", "Nothing tells: Airspeed, Height.",
+                        "3 of 8 steps cannot be judged without that and are left out: Thrust levers to take-off "
+                        "thrust; Answer the speed call; Gear lever up.",
+                        "Not watched without that: Tiller deflected above 80 kt."};
+    snapshot.feedStatus.isHeard = name == "set-up-feed";
+    snapshot.feedStatus.rate = 20.0;
+    snapshot.feedStatus.silent = name == "set-up-feed" ? Duration(50ms) : Duration(7s);
+    if (name == "set-up-feed")
+        return setUp(true);
+    snapshot.session.phase = SessionPhase::Held;
+    snapshot.session.holdReason = snapshot.feed + " is silent. The run goes on by itself when it speaks again.";
+    snapshot.notices.push_back(snapshot.feed + " has fallen silent.");
+    m_fly->startFlow(0);
+}
+
+/// A scenario of two flows; the first was left by an outcome.
+void Stage::flightOver() {
+    m_fly->chooseGroup(1);
+    ended(true);
+    RunSnapshot& snapshot = m_maker.snapshot;
+    auto before = std::make_shared<RunSnapshot>(snapshot);
+    before->flow = &m_library.front().flows[1];
+    before->runId = 11;
+    before->score.isPassed = false;
+    before->score.milliPoints = before->score.upperMilliPoints = 71'500;
+    before->score.whyNotPassed = "“Thrust levers to take-off thrust” is critical and was not done.";
+    before->happened = {{41'300ms, "Engine 2 fails, before V1"}};
+    snapshot.before = {before};
+    m_fly->startFlow(0);
 }
 
 void Stage::setUp(bool isReady) {

@@ -21,6 +21,7 @@ namespace flowhand::test {
 /// What a stub run was told.
 struct Told {
     std::vector<CommandKind> commands;
+    std::vector<std::string> texts; ///< of the commands
     std::vector<std::pair<SignalId, Value>> moves;
 };
 
@@ -29,6 +30,7 @@ class StubMaker final : public RunMaker {
 public:
     Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice, std::function<void()> onChange) override;
     bool canDemonstrate(const FlightChoice&) const override { return true; }
+    Result<PracticeFigures> practice(const AircraftFolder&) const override;
     QString rigTitle() const override { return rig; }
     QString rigsFolder() const override { return QStringLiteral("/home/pilot/.local/share/flowhand/rigs"); }
     std::vector<QString> deviceRemarks() const override { return remarks; }
@@ -54,7 +56,7 @@ public:
     /// The place that is shown: 0 Fly, 1 Bench.
     [[nodiscard]] int place() const { return m_place; }
     [[nodiscard]] StubMaker& maker() { return m_maker; }
-    [[nodiscard]] const Flow& flow() const { return m_library.front().flows.front(); }
+    [[nodiscard]] const Flow& flow(int row = 0) const { return m_library.front().flows[static_cast<std::size_t>(row)]; }
     [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
 
 private:
@@ -63,7 +65,8 @@ private:
     void running(int due);
     void held();
     void ended(bool isPassed);
-    void show();
+    void fed(const QString& name);
+    void flightOver();
 
     std::vector<AircraftFolder> m_library;
     Problems m_problems;

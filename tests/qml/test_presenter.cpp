@@ -1,9 +1,13 @@
+#include <filesystem>
+#include <fstream>
+
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QtTest>
 
 #include "liveruns.h"
 #include "presenter/benchrows.h"
+#include "presenter/flightlist.h"
 #include "presenter/ribbon.h"
 #include "presenter/stepfacts.h"
 #include "presenter/verdict.h"
@@ -74,7 +78,18 @@ private Q_SLOTS:
     void aFeedIsChosenForTheRuns();
     void aFeedIsTried();
     void aFlightGoesOnWithAnotherFlow();
+    void aStoredFlightGoesOn();
     void aScenarioIsChosen();
+    void aScenarioIsBriefedWithoutGivingItAway();
+    void surprisesAreDrawnAnew();
+    void aFlightBeginsWhereThePilotPicks();
+    void aFeedSaysWhereItBegins();
+    void aRunJumpsWhereThePilotPicks();
+    void wheelsLeaveTheirTrail();
+    void theGroundIsShownWhereItMatters_data();
+    void theGroundIsShownWhereItMatters();
+    void theDebriefNamesWhatHappened();
+    void noticesGiveTheirRoomBack();
     void ribbonRisesWhereTheAircraftFlies();
     void benchAdvisesWhatIsNext_data();
     void benchAdvisesWhatIsNext();
@@ -292,7 +307,8 @@ void TestPresenter::everyKeyIsUsedOnce() {
         QVERIFY2(!keys.contains(binding.key), qPrintable(binding.shown));
         keys.insert(binding.key);
     }
-    for (const Qt::Key general : {Qt::Key_Return, Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F8})
+    for (const Qt::Key general :
+         {Qt::Key_Return, Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F7, Qt::Key_F8})
         QVERIFY(!keys.contains(general));
 }
 
@@ -359,20 +375,258 @@ void TestPresenter::aFlightGoesOnWithAnotherFlow() {
     QCOMPARE(stage.fly().flowTitle(), QString::fromStdString(stage.flow().title));
 }
 
+/// The store of a run was seen to be gone when the second flow began to write.
+void TestPresenter::aStoredFlightGoesOn() {
+    const QTemporaryDir folder;
+    const std::filesystem::path own = folder.filePath("procedures").toStdString();
+    std::filesystem::create_directories(own / "twin_jet" / "scenarios");
+    std::filesystem::copy(std::filesystem::path(PROCEDURES) / "fenholt", own / "fenholt");
+    for (const char* file : {"aircraft.toml", "practice.toml"})
+        std::filesystem::copy(std::filesystem::path(PROCEDURES) / "twin_jet" / file, own / "twin_jet" / file);
+    for (const char* control : {"taxi_light", "landing_lights"})
+        std::ofstream(own / "twin_jet" / (std::string(control) + ".toml"))
+            << "format = 1\ntitle = \"" << control << "\"\nphases = [\"taxi_out\"]\nseat = \"captain\"\n"
+            << "[start]\nplace = \"stand\"\n[[step]]\nid = \"on\"\ntitle = \"On\"\ndone = \"" << control << "\"\n";
+    std::ofstream(own / "twin_jet" / "scenarios" / "both.toml")
+        << "format = 1\ntitle = \"Both\"\nsummary = \"One, then the other.\"\nflows = [\"taxi_light\", "
+           "\"landing_lights\"]\n";
+    Problems problems;
+    const std::vector<AircraftFolder> library = loadLibrary(own.string(), problems);
+    const std::unique_ptr<HidSystem> devices = systemDevices();
+    LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
+    FlyPresenter fly(library, problems, runs);
+    QCOMPARE(fly.problems()->count(), 0);
+    fly.chooseGroup(1);
+    fly.startFlow(0);
+    QVERIFY2(fly.failure().isEmpty(), qPrintable(fly.failure()));
+    fly.begin();
+    QTRY_COMPARE(fly.stage(), FlyPresenter::Running);
+    const auto switchOn = [&](const char* control) {
+        fly.panel()->put(fly.panel()->controls()->find(*library.front().aircraft->signals.find(control)), 1.0);
+    };
+    switchOn("taxi_light");
+    QTRY_COMPARE(fly.flowTitle(), QString("landing_lights"));
+    QTRY_COMPARE(fly.stage(), FlyPresenter::Running);
+    switchOn("landing_lights");
+    QTRY_COMPARE(fly.stage(), FlyPresenter::Ended);
+    QCOMPARE(fly.debrief()->parts()->count(), 2);
+    QVERIFY(fly.debrief()->isPassed());
+    QVERIFY(fly.debrief()->storedText().contains("2"));
+    fly.debrief()->choose(0);
+    QVERIFY(fly.debrief()->storedText().contains("1"));
+}
+
 void TestPresenter::aScenarioIsChosen() {
     test::Stage stage("choosing-many");
     FlyPresenter& fly = stage.fly();
-    fly.look(3); // the first behind the three flows of the first aircraft
+    QCOMPARE(fly.groups()->rowCount(), 6); // of three aircraft
+    QCOMPARE(fly.flows()->rowCount(), 15);
+    fly.chooseGroup(1);
+    QCOMPARE(fly.flows()->rowCount(), 2);
+    QVERIFY(fly.isWithScenarios());
+    fly.look(0);
     QCOMPARE(fly.preview()->rowCount(), 3 * static_cast<int>(stage.flow().steps.size()));
-    fly.startFlow(3);
+    fly.startFlow(0);
     const FlightChoice choice = stage.maker().last;
     QVERIFY(choice.scenario != nullptr);
     QCOMPARE(choice.scenario->title, std::string("Engine failure before V1"));
     QCOMPARE(choice.flow->id, std::string("taxi_out"));
-    fly.startFlow(5); // the next aircraft's first flow
+    fly.chooseGroup(2); // the next aircraft's flows
+    fly.startFlow(0);
     QVERIFY(stage.maker().last.scenario == nullptr);
     QVERIFY(stage.maker().last.folder != choice.folder);
     QCOMPARE(stage.maker().last.flow->id, std::string("taxi_out"));
+}
+
+void TestPresenter::aScenarioIsBriefedWithoutGivingItAway() {
+    test::Stage stage("choosing-scenario");
+    QStringList words;
+    for (int row = 0; row < stage.fly().briefing()->count(); ++row) {
+        const auto fact = stage.fly().briefing()->row<FactRow>(row);
+        words << fact.label + ": " + fact.value;
+    }
+    QCOMPARE(words, (QStringList{"Aircraft: Twin jet, 62.0 t", "Begins at: Line up", "Wind: from 120° at 8 kt",
+                                 "Runway: standing water",
+                                 "Flows: Taxi out, then Take-off to flap retraction, then Landing roll to taxi in",
+                                 "On the way: Something unexpected may happen. What, and when, is not said."}));
+    stage.fly().chooseGroup(0);
+    stage.fly().look(0);
+    QCOMPARE(stage.fly().briefing()->count(), 0); // a flow alone
+}
+
+void TestPresenter::surprisesAreDrawnAnew() {
+    test::Stage stage("choosing-scenario");
+    QSet<quint64> seeds;
+    for (int flight = 0; flight < 5; ++flight) {
+        stage.fly().startFlow(0);
+        seeds << stage.maker().last.seed;
+    }
+    QVERIFY(seeds.size() > 1);
+    stage.fly().demonstrate(0);
+    QCOMPARE(stage.maker().last.seed, std::uint64_t(1)); // that its hands know
+}
+
+void TestPresenter::aFlightBeginsWhereThePilotPicks() {
+    test::Stage stage("choosing");
+    StartPresenter& start = *stage.fly().start();
+    stage.fly().look(0);
+    QCOMPARE(start.places()->count(), 9);
+    QCOMPARE(start.places()->row<PickRow>(4).title, QString("V1"));
+    start.pickPlace(4);
+    start.pickStep(3);
+    start.pickPace(2);
+    start.pickPace(99);
+    QCOMPARE(start.words(), QString("V1, with “Thrust levers to take-off thrust”, 4 times slower"));
+    stage.fly().startFlow(0);
+    QCOMPARE(stage.maker().last.place, std::string("v1"));
+    QCOMPARE(stage.maker().last.from, std::string("thrust"));
+    QCOMPARE(stage.maker().last.slowness, 4);
+    stage.fly().begin();
+    QCOMPARE(stage.maker().told->commands, std::vector<CommandKind>{CommandKind::Jump});
+    QCOMPARE(stage.maker().told->texts, std::vector<std::string>{"thrust"});
+    stage.fly().demonstrate(0); // its hands begin at the beginning
+    QVERIFY(stage.maker().last.place.empty() && stage.maker().last.from.empty());
+    QCOMPARE(stage.maker().last.slowness, 1);
+    stage.fly().startFlow(1); // another flow: from its own start, as slowly
+    QVERIFY(stage.maker().last.place.empty() && stage.maker().last.from.empty());
+    QCOMPARE(stage.maker().last.slowness, 4);
+}
+
+void TestPresenter::aFeedSaysWhereItBegins() {
+    test::Stage stage("choosing");
+    StartPresenter& start = *stage.fly().start();
+    stage.fly().look(0);
+    start.pickPlace(4);
+    start.pickPace(2);
+    stage.fly().feed()->choose("json:49100");
+    QVERIFY(start.isFed());
+    QCOMPARE(start.words(), QString("where the feed is"));
+    stage.fly().startFlow(0);
+    QVERIFY(stage.maker().last.place.empty());
+    QCOMPARE(stage.maker().last.slowness, 1);
+}
+
+void TestPresenter::aRunJumpsWhereThePilotPicks() {
+    test::Stage stage("due-gate");
+    JumpPresenter& jump = *stage.fly().jump();
+    stage.fly().jumpToPicked(); // nothing is offered yet
+    QVERIFY(stage.maker().told->commands.empty());
+    stage.fly().openJump();
+    QVERIFY(jump.isOpen());
+    QCOMPARE(jump.steps()->count(), 8);
+    jump.pick(5);
+    jump.pick(8); // there is none
+    stage.fly().jumpToPicked();
+    QVERIFY(!jump.isOpen());
+    QCOMPARE(stage.maker().told->commands, (std::vector<CommandKind>{CommandKind::Hold, CommandKind::Jump}));
+    QCOMPARE(stage.maker().told->texts.back(), std::string("tiller"));
+    stage.fly().openJump();
+    stage.fly().closeJump();
+    QCOMPARE(stage.maker().told->commands.size(), std::size_t(3)); // it stands until it is resumed
+}
+
+void TestPresenter::wheelsLeaveTheirTrail() {
+    test::Stage stage("taxiing");
+    GroundPresenter& ground = *stage.fly().ground();
+    QVERIFY(ground.isShown());
+    const auto rollTo = [&](double east, double heading) {
+        stage.maker().snapshot.ground = GroundPosition{{east, 0.0}, heading, 0.0, "out", true};
+        stage.fly().refresh();
+    };
+    rollTo(1000.0, 0.0);
+    QCOMPARE(ground.trail().nose.size(), std::size_t(1)); // put there: the way before is not its way
+    rollTo(1000.1, 0.0);
+    QCOMPARE(ground.trail().nose.size(), std::size_t(1));
+    rollTo(1010.0, 0.0);
+    QCOMPARE(ground.trail().nose.size(), std::size_t(2));
+    QCOMPARE(ground.trail().nose.back().x, 1010.0);
+    QCOMPARE(ground.trail().nose.back().y, 15.0); // the wheelbase ahead
+    QCOMPARE(ground.trail().left.back().x, 1006.5);
+    QCOMPARE(ground.trail().right.back().x, 1013.5);
+    for (int metre = 0; metre < 2000; ++metre)
+        rollTo(1010.0 + metre, 0.0);
+    QCOMPARE(ground.trail().nose.size(), std::size_t(400));
+    QCOMPARE(ground.trail().nose.back().x, 3009.0);
+    stage.maker().snapshot.ground->isOnGround = false;
+    stage.fly().refresh();
+    QVERIFY(!ground.isShown());
+}
+
+void TestPresenter::theGroundIsShownWhereItMatters_data() {
+    QTest::addColumn<QString>("from");
+    QTest::addColumn<QString>("to");
+    QTest::addColumn<bool>("shown");
+    QTest::newRow("at the gate") << "gate"
+                                 << "" << false;
+    QTest::newRow("out of the gate") << "gate"
+                                     << "taxi_out" << true;
+    QTest::newRow("taxi") << "taxi_in"
+                          << "" << true;
+    QTest::newRow("in the air") << "climb"
+                                << "approach" << false;
+    QTest::newRow("parked") << "gate_in"
+                            << "gate_in" << false;
+}
+
+void TestPresenter::theGroundIsShownWhereItMatters() {
+    QFETCH(QString, from);
+    QFETCH(QString, to);
+    QFETCH(bool, shown);
+    Flow flow;
+    flow.phaseFrom = from.toStdString();
+    flow.phaseTo = to.toStdString();
+    RunSnapshot snapshot;
+    snapshot.ground = test::stubPosition();
+    GroundPresenter ground(nullptr);
+    ground.begin(nullptr, flow);
+    ground.show(snapshot);
+    QVERIFY(!ground.isShown()); // nothing to draw on
+    ground.begin(std::make_shared<const GroundScene>(test::stubGround()), flow);
+    ground.show(snapshot);
+    QCOMPARE(ground.isShown(), shown);
+    snapshot.ground.reset(); // a feed moves the aircraft
+    ground.show(snapshot);
+    QVERIFY(!ground.isShown());
+}
+
+void TestPresenter::theDebriefNamesWhatHappened() {
+    test::Stage stage("flight-over");
+    DebriefPresenter& debrief = *stage.fly().debrief();
+    QCOMPARE(debrief.parts()->count(), 2);
+    QCOMPARE(debrief.title(), QString("Take-off to flap retraction")); // the one that was not passed
+    QVERIFY(!debrief.isPassed());
+    QCOMPARE(debrief.parts()->row<PartRow>(0).score, QString("71.5"));
+    QCOMPARE(debrief.happened()->count(), 1);
+    QCOMPARE(debrief.happened()->row<FactRow>(0).label, QString("0:41.3"));
+    QCOMPARE(debrief.happened()->row<FactRow>(0).value, QString("Engine 2 fails, before V1"));
+    debrief.choose(1);
+    QVERIFY(debrief.isPassed());
+    QCOMPARE(debrief.happened()->count(), 0);
+    QVERIFY(debrief.parts()->row<PartRow>(1).chosen && !debrief.parts()->row<PartRow>(0).chosen);
+    debrief.choose(2);
+    QCOMPARE(debrief.title(), QString("Taxi out"));
+}
+
+void TestPresenter::noticesGiveTheirRoomBack() {
+    test::Stage stage("due-switch");
+    RunPresenter& run = *stage.fly().run();
+    stage.maker().snapshot.notices = {"one", "two"};
+    stage.fly().refresh();
+    QCOMPARE(run.freshNotices()->count(), 2);
+    auto* timer = run.findChild<QTimer*>("notices");
+    QVERIFY(timer != nullptr && timer->isActive());
+    QMetaObject::invokeMethod(timer, "timeout");
+    QCOMPARE(run.freshNotices()->count(), 0);
+    QCOMPARE(run.notices()->count(), 2); // for the debrief
+    Flow other = stage.flow();
+    stage.maker().snapshot.flow = &other;
+    stage.maker().snapshot.notices.push_back("The flight goes on.");
+    stage.fly().refresh();
+    QCOMPARE(run.freshNotices()->count(), 1);
+    QCOMPARE(run.freshNotices()->row<NoticeRow>(0).words, QString("The flight goes on."));
+    stage.maker().snapshot.session.phase = SessionPhase::Held;
+    stage.fly().refresh();
+    QCOMPARE(run.freshNotices()->count(), 3);
 }
 
 void TestPresenter::ribbonRisesWhereTheAircraftFlies() {
@@ -448,16 +702,24 @@ void TestPresenter::benchSaysWhereItWrote() {
 }
 
 void TestPresenter::shippedFlowsStart_data() {
+    QTest::addColumn<int>("group");
     QTest::addColumn<int>("row");
     Problems problems;
-    int row = 0;
-    for (const AircraftFolder& folder : loadLibrary(PROCEDURES, problems))
-        for (const Flow& flow : folder.flows)
-            QTest::newRow(flow.id.c_str()) << row++;
-    QVERIFY(row > 0);
+    const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
+    int group = 0;
+    for (const FlightGroup& each : flightGroups(library)) {
+        int row = 0;
+        for (const FlightChoice& choice : flightsOf(each)) {
+            const std::string& id = choice.scenario != nullptr ? choice.scenario->id : choice.flow->id;
+            QTest::newRow((each.folder->aircraft->folder + "/" + id).c_str()) << group << row++;
+        }
+        ++group;
+    }
+    QVERIFY(group > 3); // some of the aircraft have scenarios
 }
 
 void TestPresenter::shippedFlowsStart() {
+    QFETCH(int, group);
     QFETCH(int, row);
     const QTemporaryDir folder;
     Problems problems;
@@ -466,12 +728,14 @@ void TestPresenter::shippedFlowsStart() {
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
     FlyPresenter fly(library, problems, runs);
     QCOMPARE(fly.problems()->count(), 0);
+    fly.chooseGroup(group);
     QVERIFY(fly.flows()->row<FlowRow>(row).demonstrated);
     fly.startFlow(row);
     QVERIFY2(fly.failure().isEmpty(), qPrintable(fly.failure()));
     QCOMPARE(fly.stage(), FlyPresenter::SetUp);
     QCOMPARE(fly.run()->setUp()->count(), 0);
-    QCOMPARE(fly.run()->stepsAll(), fly.flows()->row<FlowRow>(row).steps);
+    if (!fly.isWithScenarios())
+        QCOMPARE(fly.run()->stepsAll(), fly.flows()->row<FlowRow>(row).steps);
     for (const ControlState* control : fly.panel()->controls()->all())
         QVERIFY2(control->isKnown(), qPrintable(control->label()));
     fly.begin();

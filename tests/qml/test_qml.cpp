@@ -105,6 +105,12 @@ private Q_SLOTS:
     void arrowsChooseAFlow();
     void theChosenCardIsInView();
     void aFeedIsWrittenDown();
+    void pagesChangeWhatIsListed();
+    void escapeAndReturnLeaveTheStart();
+    void theGroundStandsBesideTheDueStep_data();
+    void theGroundStandsBesideTheDueStep();
+    void slowTimeIsShown();
+    void aJumpIsPickedByKeys();
     void keySheetAndCockpitAreToggled();
     void controlKeysMoveControls();
     void tabVisitsEveryControl();
@@ -292,6 +298,7 @@ void TestQml::generalKeys_data() {
     add("due-gate", Qt::Key_F2, CommandKind::Hold);
     add("due-gate", Qt::Key_F3, CommandKind::Repeat);
     add("due-gate", Qt::Key_F8, CommandKind::Stop);
+    add("due-gate", Qt::Key_F7, CommandKind::Hold);
     add("held", Qt::Key_F2, CommandKind::Resume);
     add("held", Qt::Key_Return, CommandKind::Resume);
 }
@@ -330,7 +337,7 @@ void TestQml::theChosenCardIsInView() {
         QVERIFY2(QRectF(0, 0, 1024, 640).contains(place), qPrintable(QString::number(row)));
     }
     QTest::keyClick(&shown.view, Qt::Key_Return);
-    QVERIFY(shown.stage.maker().last.scenario != nullptr);
+    QVERIFY(shown.stage.maker().last.flow == &shown.stage.flow(all - 1));
 }
 
 void TestQml::aFeedIsWrittenDown() {
@@ -346,6 +353,89 @@ void TestQml::aFeedIsWrittenDown() {
     QVERIFY(!feed.isEditing());
     QTest::keyClick(&shown.view, Qt::Key_Return);
     QVERIFY(shown.stage.maker().last.flow != nullptr);
+}
+
+void TestQml::pagesChangeWhatIsListed() {
+    ShownStage shown("choosing-many", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_Right);
+    QTest::keyClick(&shown.view, Qt::Key_PageDown);
+    QCOMPARE(shown.stage.fly().group(), 1);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QVERIFY(shown.stage.maker().last.scenario != nullptr);
+    QCOMPARE(shown.stage.maker().last.scenario->title, std::string("Engine failure before V1")); // the first again
+}
+
+void TestQml::escapeAndReturnLeaveTheStart() {
+    ShownStage shown("choosing-start", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_Down); // in the list of places
+    QCOMPARE(shown.stage.fly().start()->words(),
+             QString("Thousand feet, with “Thrust levers to take-off thrust”, 2 times slower"));
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QVERIFY(!shown.stage.fly().start()->isEditing());
+    shown.stage.fly().start()->setEditing(true);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QVERIFY(!shown.stage.fly().start()->isEditing());
+    QVERIFY(shown.stage.maker().last.flow == nullptr); // not flown yet
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(shown.stage.maker().last.place, std::string("thousand_feet"));
+}
+
+void TestQml::theGroundStandsBesideTheDueStep_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<int>("cards");
+    QTest::newRow("rolling") << "taxiing" << 1;
+    QTest::newRow("rolling, the controls are real") << "taxiing-with-rig" << 1;
+    QTest::newRow("a feed moves the aircraft") << "due-gate" << 0;
+}
+
+void TestQml::theGroundStandsBesideTheDueStep() {
+    QFETCH(QString, state);
+    QFETCH(int, cards);
+    for (const QSize size : {QSize(1024, 640), QSize(1280, 800), QSize(1920, 1080)}) {
+        const ShownStage shown(state, "dark", size);
+        QList<QRectF> grounds;
+        QRectF due;
+        for (QQuickItem* item : shown.items()) {
+            const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+            const QString type = item->metaObject()->className();
+            if (type.startsWith("GroundCard"))
+                grounds << place;
+            if (type.startsWith("DueCard"))
+                due = place;
+        }
+        QCOMPARE(grounds.size(), cards);
+        for (const QRectF& ground : grounds) {
+            QVERIFY(!ground.intersects(due));
+            QVERIFY(QRectF(QPointF(), size).contains(ground));
+            QVERIFY(ground.width() >= 200 && ground.height() >= 150);
+        }
+    }
+}
+
+void TestQml::slowTimeIsShown() {
+    const auto isShown = [](const char* state) {
+        const ShownStage shown(state, "dark");
+        const QList<QQuickItem*> items = shown.items();
+        return std::any_of(items.begin(), items.end(), [](const QQuickItem* item) {
+            return item->property("text").toString() == "times slower";
+        });
+    };
+    QVERIFY(isShown("slow"));
+    QVERIFY(!isShown("taxiing"));
+}
+
+void TestQml::aJumpIsPickedByKeys() {
+    ShownStage shown("held", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(shown.stage.maker().told->commands, std::vector<CommandKind>{CommandKind::Jump});
+    QCOMPARE(shown.stage.maker().told->texts.back(), std::string("thrust"));
+    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QTest::keyClick(&shown.view, Qt::Key_F7); // stays
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(shown.stage.maker().told->commands.back(), CommandKind::Resume);
 }
 
 void TestQml::keySheetAndCockpitAreToggled() {

@@ -34,6 +34,7 @@ public:
     void command(CommandKind kind, const std::string& text) override { m_run->command(kind, text); }
     void moveOnScreen(SignalId signal, Value value) override { m_run->moveOnScreen(signal, value); }
     [[nodiscard]] SessionSetup setup() const override { return m_run->setup(); }
+    [[nodiscard]] std::shared_ptr<const GroundScene> scene() const override { return m_run->scene(); }
     [[nodiscard]] RunSnapshot snapshot() const override {
         RunSnapshot snapshot = m_run->snapshot();
         m_look(snapshot);
@@ -55,8 +56,11 @@ public:
             return run;
         return std::make_unique<WatchedRun>(std::move(*run), m_look);
     }
-    [[nodiscard]] bool canDemonstrate(const AircraftFolder& folder, const Flow& flow) const override {
-        return m_runs.canDemonstrate(folder, flow);
+    [[nodiscard]] bool canDemonstrate(const FlightChoice& choice) const override {
+        return m_runs.canDemonstrate(choice);
+    }
+    [[nodiscard]] Result<PracticeFigures> practice(const AircraftFolder& folder) const override {
+        return m_runs.practice(folder);
     }
     [[nodiscard]] QString rigTitle() const override { return m_runs.rigTitle(); }
     [[nodiscard]] QString rigsFolder() const override { return m_runs.rigsFolder(); }

@@ -1,0 +1,40 @@
+import QtQuick
+import Flowhand
+
+/// Words and what stands for them, one below the other.
+Column {
+    id: list
+
+    required property RowModel facts
+    property real labelWidth: 88 * Tokens.textScale
+
+    spacing: 2
+
+    Repeater {
+        model: list.facts
+        Item {
+            id: fact
+            required property string label
+            required property string value
+            width: list.width
+            height: words.implicitHeight
+            Accessible.role: Accessible.StaticText
+            Accessible.name: qsTr("%1: %2").arg(label).arg(value)
+            PlainText {
+                width: list.labelWidth - Tokens.gap8
+                text: fact.label
+                color: Tokens.quiet
+                elide: Text.ElideRight
+                wrapMode: Text.NoWrap
+                Accessible.ignored: true
+            }
+            PlainText {
+                id: words
+                x: list.labelWidth
+                width: parent.width - x
+                text: fact.value
+                Accessible.ignored: true
+            }
+        }
+    }
+}
