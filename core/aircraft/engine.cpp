@@ -9,6 +9,8 @@ namespace {
 
 /// A cranked engine lights a little before the starter's own top speed.
 constexpr double kLightUp = 0.8;
+/// How far a reverser that is not locked opens in the stream of an idling engine. Our own choice.
+constexpr double kDriftsOpen = 0.3;
 
 double towards(double from, double to, double most) {
     return from + std::clamp(to - from, -most, most);
@@ -47,11 +49,12 @@ double Engine::askedPower(const EngineFigures& figures, const EngineDemand& dema
 
 /// A propeller's blades follow the lever: no thrust at the end of `reverseIdle`, all of the reverse at its top.
 double Engine::askedDeployment(const EngineFigures& figures, const EngineDemand& demand) const {
+    const double flat = 1.0 / (1.0 + figures.reverseShare);
+    const bool drifts = figures.hasReverser && demand.isReverserUnlocked && demand.isOnGround;
     if (!isReverseAsked(figures, demand))
-        return 0.0;
+        return !drifts ? 0.0 : figures.hasPropeller() ? flat : kDriftsOpen;
     if (!figures.hasPropeller())
         return 1.0;
-    const double flat = 1.0 / (1.0 + figures.reverseShare);
     const double lever = demand.reverseLever;
     if (lever <= figures.reverseIdle)
         return flat * (lever - figures.reverseRaised) / (figures.reverseIdle - figures.reverseRaised);

@@ -46,10 +46,11 @@ struct EngineDemand {
     bool hasStarter = false; ///< the cockpit has a switch for it; without one fuel alone starts the engine
     bool isCranked = false;  ///< the starter turns it
     bool isFeathered = false;
-    bool isSpeedLow = false;       ///< the propeller is held at its low speed
-    double strength = 1.0;         ///< share of the power that mixture, carburettor heat and magnetos leave
-    bool isOut = false;            ///< failed: runs down at once, whatever is asked
-    bool isReverserLocked = false; ///< failed: the reverser stays where it is
+    bool isSpeedLow = false;         ///< the propeller is held at its low speed
+    double strength = 1.0;           ///< share of the power that mixture, carburettor heat and magnetos leave
+    bool isOut = false;              ///< failed: runs down at once, whatever is asked
+    bool isReverserLocked = false;   ///< failed: the reverser stays where it is
+    bool isReverserUnlocked = false; ///< failed: on the ground it begins to open, or the blades go flat, by itself
 };
 
 enum class ReverserState : std::uint8_t { Stowed, Transit, Deployed };

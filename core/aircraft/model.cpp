@@ -111,6 +111,7 @@ EngineDemand AircraftModel::engineDemand(const CockpitState& cockpit, std::size_
     for (const Failure& failure : m_failures) {
         demand.isOut |= failure.kind == FailureKind::EngineOut && failure.engine == engine;
         demand.isReverserLocked |= failure.kind == FailureKind::ReverserLocked && failure.engine == engine;
+        demand.isReverserUnlocked |= failure.kind == FailureKind::ReverserUnlocked && failure.engine == engine;
     }
     return demand;
 }

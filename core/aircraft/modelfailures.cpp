@@ -54,6 +54,7 @@ SteeringDemand AircraftModel::steeringDemand(const CockpitState& cockpit, double
             break;
         case FailureKind::EngineOut:
         case FailureKind::ReverserLocked:
+        case FailureKind::ReverserUnlocked:
         case FailureKind::FlapAsymmetry:
             break;
         }

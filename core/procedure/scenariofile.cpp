@@ -25,8 +25,9 @@ struct FailureName {
     bool hasSide;
 };
 
-constexpr std::array<FailureName, 6> kFailures{{{"engine_out", FailureKind::EngineOut, true, false},
+constexpr std::array<FailureName, 7> kFailures{{{"engine_out", FailureKind::EngineOut, true, false},
                                                 {"reverser_locked", FailureKind::ReverserLocked, true, false},
+                                                {"reverser_unlocked", FailureKind::ReverserUnlocked, true, false},
                                                 {"steering_lost", FailureKind::SteeringLost, false, false},
                                                 {"flap_asymmetry", FailureKind::FlapAsymmetry, false, true},
                                                 {"brake_lost", FailureKind::BrakeLost, false, true},
@@ -144,12 +145,12 @@ private:
             failure.amount = drag.value_or(kUsualDrag) / 100.0;
         if ((engine && !found->hasEngine) || (side && !found->hasSide) ||
             (apart && found->kind != FailureKind::FlapAsymmetry) || (drag && found->kind != FailureKind::BrakeDrags))
-            m_problems.error("unknown-key",
-                             "'" + *name +
-                                 "' has no such detail; engine is of engine_out and "
-                                 "reverser_locked, side of flaps and brakes, apart of flap_asymmetry, drag of "
-                                 "brake_drags",
-                             reader.tableNode().place);
+            m_problems.error(
+                "unknown-key",
+                "'" + *name +
+                    "' has no such detail; engine is of engine_out and the reversers, side of flaps and brakes, "
+                    "apart of flap_asymmetry, drag of brake_drags",
+                reader.tableNode().place);
         checkAmount(failure, reader);
         return failure;
     }

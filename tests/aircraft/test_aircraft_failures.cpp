@@ -91,6 +91,28 @@ private Q_SLOTS:
         QCOMPARE(pilot["reverser_2"], 2.0);
     }
 
+    void unlockedReverserOpensALittleByItself() {
+        Pilot pilot("line_up");
+        pilot.fail({FailureKind::ReverserUnlocked, 1});
+        pilot.levers(60.0);
+        pilot.wait(10.0);
+        QCOMPARE(pilot["reverser_1"], 0.0);      // stowed
+        QCOMPARE(pilot["reverser_2"], 1.0);      // in transit
+        QVERIFY(pilot["engine_power_2"] < 10.0); // no thrust into a reverser that opens
+        QVERIFY(pilot["engine_power_1"] > 50.0);
+    }
+    void unlockedPropellerGoesFlatOnTheGroundAlone() {
+        Pilot taxiing("taxiing", {}, "twin_turboprop");
+        taxiing.fail({FailureKind::ReverserUnlocked, 1});
+        taxiing.wait(2.0);
+        QCOMPARE(taxiing["reverser_1"], 0.0);
+        QCOMPARE(taxiing["reverser_2"], 1.0); // flat, with the lever at flight idle
+        Pilot flying("final", {}, "twin_turboprop");
+        flying.fail({FailureKind::ReverserUnlocked, 1});
+        flying.wait(2.0);
+        QCOMPARE(flying["reverser_2"], 0.0);
+    }
+
     void lostSteeringLeavesTheTillerWithoutEffect() {
         Pilot whole("line_up");
         Pilot broken("line_up");
