@@ -113,7 +113,7 @@ Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const C
 
 /// The partner steers, brakes and flies as the flow's demonstration does; nothing for whoever flies alone.
 Result<std::optional<Hands>> partnerHandsOf(const RunWish& wish, const Flow& flow) {
-    const std::string file = wish.isSolo ? std::string() : demonstrationOf(flow, wish.scenario);
+    const std::string file = wish.isSolo ? std::string() : demonstrationOf(flow, wish.scenario, wish.seed);
     std::optional<Hands> hands;
     if (file.empty())
         return hands;
@@ -187,7 +187,8 @@ Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first)
             return std::nullopt;
         NextRun next;
         next.flow = flow;
-        const std::string script = wish.isDemonstration ? demonstrationOf(*flow, wish.scenario) : std::string();
+        const std::string script =
+            wish.isDemonstration ? demonstrationOf(*flow, wish.scenario, wish.seed) : std::string();
         if (!script.empty()) {
             Problems problems;
             next.hands = Hands::load(script, *wish.aircraft, *flow, problems);

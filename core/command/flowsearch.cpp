@@ -1,9 +1,11 @@
 #include "command/flowsearch.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <utility>
 
 #include "base/names.h"
+#include "session/scenariowatch.h"
 
 namespace flowhand {
 
@@ -73,10 +75,12 @@ Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const
     return found;
 }
 
-std::string demonstrationOf(const Flow& flow, const Scenario* scenario) {
+std::string demonstrationOf(const Flow& flow, const Scenario* scenario, std::uint64_t seed) {
     std::error_code problem;
     const std::string name = flow.id + ".hands";
-    if (scenario != nullptr) {
+    const std::vector<bool> drawn = scenario != nullptr ? drawnEvents(*scenario, seed) : std::vector<bool>();
+    const bool isQuiet = !drawn.empty() && std::find(drawn.begin(), drawn.end(), true) == drawn.end();
+    if (scenario != nullptr && !isQuiet) {
         const fs::path own = fs::path(scenario->file).replace_extension() / name;
         if (fs::exists(own, problem))
             return own.string();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -22,8 +23,9 @@ struct FoundFlow {
 /// The scenario that `name` means, written as a flow's name, and the first flow that it flies.
 [[nodiscard]] Result<FoundFlow> findScenario(const std::vector<AircraftFolder>& library, const std::string& name);
 
-/// The script of hands that is shipped as the flow's demonstration, in this scenario if one is given: the one in the
-/// folder of the scenario's name, else the flow's own. Empty when there is none.
-[[nodiscard]] std::string demonstrationOf(const Flow& flow, const Scenario* scenario = nullptr);
+/// The script of hands that is shipped as the flow's demonstration; empty when there is none. In a scenario with `seed`
+/// the one in the folder of the scenario's name, which does what its events call for. When there is none, or nothing is
+/// drawn to happen, the flow's own.
+[[nodiscard]] std::string demonstrationOf(const Flow& flow, const Scenario* scenario = nullptr, std::uint64_t seed = 1);
 
 } // namespace flowhand

@@ -69,7 +69,7 @@ public:
 
 private:
     int fly(const FoundFlow& found) {
-        if (m_options.isDemonstration && demonstrationOf(*found.flow, found.scenario).empty())
+        if (m_options.isDemonstration && demonstrationOf(*found.flow, found.scenario, m_options.seed).empty())
             return complain(m_line, {"no-demonstration",
                                      "this flow has no demonstration; write its hands into hands/" + found.flow->id +
                                          ".hands beside it, or name a script with --hands",
@@ -123,7 +123,8 @@ private:
         wish.isDemonstration = m_options.isDemonstration;
         wish.rigFile = m_options.rig;
         wish.recordings = m_options.recordings;
-        wish.handsFile = m_options.isDemonstration ? demonstrationOf(*found.flow, found.scenario) : m_options.hands;
+        wish.handsFile =
+            m_options.isDemonstration ? demonstrationOf(*found.flow, found.scenario, m_options.seed) : m_options.hands;
         wish.seat = m_options.seat;
         wish.isSolo = m_options.isSolo;
         wish.seed = m_options.seed;

@@ -17,8 +17,10 @@ double shareOf(std::uint64_t seed, std::uint64_t number) {
     return static_cast<double>(mixed >> 11) * 0x1.0p-53;
 }
 
+} // namespace
+
 /// Of each group the first that is drawn stays.
-std::vector<bool> draw(const Scenario& scenario, std::uint64_t seed) {
+std::vector<bool> drawnEvents(const Scenario& scenario, std::uint64_t seed) {
     std::vector<bool> drawn(scenario.events.size());
     std::vector<std::string> taken;
     for (std::size_t i = 0; i < drawn.size(); ++i) {
@@ -31,10 +33,8 @@ std::vector<bool> draw(const Scenario& scenario, std::uint64_t seed) {
     return drawn;
 }
 
-} // namespace
-
 ScenarioWatch::ScenarioWatch(const Scenario& scenario, const SignalTable& signals, std::uint64_t seed)
-    : m_monitor(signals), m_drawn(draw(scenario, seed)) {
+    : m_monitor(signals), m_drawn(drawnEvents(scenario, seed)) {
     for (std::size_t i = 0; i < m_drawn.size(); ++i)
         if (m_drawn[i])
             m_watched.push_back({m_monitor.add(scenario.events[i].when.condition, MarginUse::NotWanted), i});

@@ -11,6 +11,9 @@
 
 namespace flowhand {
 
+/// By index: which of a scenario's events will happen, should their conditions come true. The same seed draws the same.
+[[nodiscard]] std::vector<bool> drawnEvents(const Scenario& scenario, std::uint64_t seed);
+
 /// Says when a scenario's events happen. Which of them will at all is drawn at the beginning from the seed: the same
 /// seed draws the same. Times of the flight, over all its runs. Session thread; scenario and signals must outlive it.
 class ScenarioWatch {
