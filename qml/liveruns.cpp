@@ -71,7 +71,7 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     // Scripted hands fly by the practice aircraft, which they know.
     wish.feed = wish.isDemonstration ? std::string() : choice.feed;
     wish.rigFile = choice.hands == HandsChoice::Rig ? rig : std::string();
-    wish.handsFile = wish.isDemonstration ? demonstrationOf(*choice.flow, choice.scenario) : std::string();
+    wish.handsFile = wish.isDemonstration ? demonstrationOf(*choice.flow, choice.scenario, choice.seed) : std::string();
     wish.place = choice.place;
     wish.slowness = choice.slowness;
     wish.seed = choice.seed;

@@ -33,7 +33,7 @@ public:
         Mistake mistake;
         mistake.place = m_reader.tableNode().place;
         mistake.title = m_reader.requiredText("title");
-        mistake.lines = edited();
+        mistake.lines = edited(mistake.edit);
         mistake.finds = m_reader.texts("finds");
         mistake.doesPass = m_reader.boolean("passes").value_or(true);
         if (mistake.finds.empty())
@@ -43,7 +43,7 @@ public:
     }
 
 private:
-    Lines edited() {
+    Lines edited(std::string& edit) {
         const std::vector<std::string> edits = present({"leave_out", "swap", "late", "before", "instead_of"});
         if (edits.size() != 1) {
             m_problems.error("bad-mistake",
@@ -52,9 +52,9 @@ private:
                              m_reader.tableNode().place);
             return m_good;
         }
-        if (edits.front() == "swap")
+        edit = edits.front();
+        if (edit == "swap")
             return swapped();
-        const std::string& edit = edits.front();
         const std::optional<HandStretch> stretch = linesNamed(m_reader.requiredText(edit), edit);
         const bool hasHands = edit == "before" || edit == "instead_of";
         Lines own = hasHands ? handsGiven() : Lines();

@@ -12,6 +12,7 @@ namespace flowhand {
 /// Hands that fly a flow wrongly in one way, and what the run has to find. Derived from the flow's good hands.
 struct Mistake {
     std::string title;
+    std::string edit; ///< its key in the file: leave_out, swap, late, before or instead_of
     std::vector<HandLine> lines;
     std::vector<std::string> finds; ///< losses in the ledger's words and order, but for margins in bands
     bool doesPass = true;           ///< the run passes all the same

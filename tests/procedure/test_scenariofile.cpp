@@ -150,7 +150,7 @@ route = "out_27"
                         kinds.insert(event.failure->kind);
                 }
             }
-        QCOMPARE(kinds.size(), std::size_t(6)); // each failure is in one of them
+        QCOMPARE(kinds.size(), std::size_t(7)); // each failure is in one of them
         QVERIFY(hasRunwayChange);
     }
 };
