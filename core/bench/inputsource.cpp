@@ -5,6 +5,7 @@
 
 #include "bench/recordeddevice.h"
 #include "device/hub.h"
+#include "device/recordedunit.h"
 #include "device/wishes.h"
 
 namespace flowhand {
@@ -54,7 +55,8 @@ class RecordedSource final : public InputSource {
 public:
     explicit RecordedSource(std::vector<RecordedDevice> recorded) : m_recorded(std::move(recorded)) {
         for (const RecordedDevice& device : m_recorded) {
-            m_devices.push_back({device.name, device.vendor, device.product, {}, {}});
+            const DeviceInfo& unit = device.unit;
+            m_devices.push_back({unit.name, unit.vendor, unit.product, unit.serial, unit.port});
             m_readings.insert(m_readings.end(), device.readings.begin(), device.readings.end());
             if (!device.reports.empty())
                 m_end = std::max(m_end, device.reports.back());
@@ -120,9 +122,21 @@ Result<std::unique_ptr<InputSource>> liveSource(HidSystem& system, const Clock& 
 }
 
 Result<std::unique_ptr<InputSource>> recordedSource(const std::vector<std::string>& files) {
-    std::vector<RecordedDevice> recorded;
+    std::vector<Recording> recordings;
     for (const std::string& file : files) {
-        Result<RecordedDevice> device = loadRecordedDevice(file, static_cast<DeviceIndex>(recorded.size()));
+        Result<Recording> recording = loadRecording(file);
+        if (!recording)
+            return tl::unexpected<Error>(recording.error());
+        recordings.push_back(std::move(*recording));
+    }
+    std::vector<const Recording*> all;
+    for (const Recording& recording : recordings)
+        all.push_back(&recording);
+    const std::vector<Duration> leads = recordingLeads(all);
+    std::vector<RecordedDevice> recorded;
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        Result<RecordedDevice> device =
+            readRecordedDevice(recordings[i], files[i], static_cast<DeviceIndex>(i), leads[i]);
         if (!device)
             return tl::unexpected<Error>(device.error());
         recorded.push_back(std::move(*device));
@@ -146,10 +160,10 @@ std::vector<SourceMatch> matchSource(const InputSource& source, const std::vecto
     }
     std::vector<bool> isTaken(units.size(), false);
     std::vector<SourceMatch> matches(wishes.size());
-    if (source.isRecorded()) { // a recording knows neither serial nor port: in the order of the files
+    if (source.isRecorded()) { // a recording may know neither serial nor port: equal units in the order of the files
         for (std::size_t i = 0; i < wishes.size(); ++i) {
             for (std::size_t unit = 0; unit < units.size() && !matches[i].device; ++unit) {
-                if (isTaken[unit] || units[unit].vendor != wishes[i].vendor || units[unit].product != wishes[i].product)
+                if (isTaken[unit] || !mayBe(units[unit], wishes[i]))
                     continue;
                 isTaken[unit] = true;
                 matches[i].device = static_cast<DeviceIndex>(unit);

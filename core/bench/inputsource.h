@@ -50,7 +50,8 @@ public:
 [[nodiscard]] Result<std::unique_ptr<InputSource>> liveSource(HidSystem& system, const Clock& clock,
                                                               const std::vector<DeviceWish>& wishes,
                                                               std::function<bool()> isStopping);
-/// Side by side: their times count from the same moment. Errors: those of loadRecordedDevice().
+/// Side by side by when each was started where all say it, else their times count from the same moment. Errors: those
+/// of loadRecording() and readRecordedDevice().
 [[nodiscard]] Result<std::unique_ptr<InputSource>> recordedSource(const std::vector<std::string>& files);
 
 /// By index of `wishes` the source's device that answers to it, in words where none or several do.

@@ -1,29 +1,16 @@
 #include "bench/measurement.h"
 
 #include <algorithm>
-#include <optional>
 
+#include "device/recordedunit.h"
 #include "device/wishes.h"
 
 namespace flowhand {
 
 namespace {
 
-constexpr std::size_t kIdLength = 9; // "1209:0001"
-
-/// What either does not say may be anything.
-bool mayBe(const std::string& recorded, const std::string& wished) {
-    return recorded.empty() || wished.empty() || recorded == wished;
-}
-
-bool isOf(const Recording& recording, const DeviceWish& wish) {
-    const std::string id = recording.device.size() < kIdLength ? "" : recording.device.substr(0, kIdLength);
-    return mayBe(id, idText(wish.vendor, wish.product)) && mayBe(recording.serial, wish.serial) &&
-           mayBe(recording.port, wish.port);
-}
-
 struct Given {
-    std::string file;
+    DeviceInfo unit; ///< its path is the file
     Recording recording;
 };
 
@@ -33,7 +20,7 @@ std::vector<const Given*> given(const std::vector<Given>& all, const std::vector
     std::vector<bool> isTaken(all.size(), false);
     for (std::size_t device = 0; device < devices.size(); ++device)
         for (std::size_t i = 0; i < all.size() && of[device] == nullptr; ++i)
-            if (!isTaken[i] && isOf(all[i].recording, devices[device])) {
+            if (!isTaken[i] && mayBe(all[i].unit, devices[device])) {
                 isTaken[i] = true;
                 of[device] = &all[i];
             }
@@ -106,10 +93,13 @@ Result<Measurement> recordedMeasurement(const std::vector<std::string>& files, c
         Result<Recording> recording = loadRecording(file);
         if (!recording)
             return tl::unexpected<Error>(recording.error());
-        all.push_back({file, std::move(*recording)});
+        Result<DeviceInfo> unit = recordedUnit(*recording, file);
+        if (!unit)
+            return tl::unexpected<Error>(unit.error());
+        all.push_back({std::move(*unit), std::move(*recording)});
     }
     const std::vector<const Given*> of = given(all, devices);
-    std::optional<Time> first = Time::max();
+    std::vector<const Recording*> used;
     for (const auto& [index, inputs] : wanted) {
         const DeviceWish& wish = devices[index];
         if (of[index] == nullptr)
@@ -117,16 +107,16 @@ Result<Measurement> recordedMeasurement(const std::vector<std::string>& files, c
                            "none of the recordings is of " + wishText(wish) + "; make one with 'flowhand devices " +
                                idText(wish.vendor, wish.product) + " --record FILE'",
                            wish.place);
-        const std::optional<Time>& started = of[index]->recording.started;
-        first = first && started ? std::optional(std::min(*first, *started)) : std::nullopt;
+        used.push_back(&of[index]->recording);
     }
+    const std::vector<Duration> leads = recordingLeads(used);
+    std::size_t at = 0;
     Measurement measurement;
     for (const auto& [index, inputs] : wanted) {
-        Result<DeviceSeries> series = seriesOf(of[index]->recording, of[index]->file, inputs);
+        Result<DeviceSeries> series = seriesOf(of[index]->recording, of[index]->unit.path, inputs);
         if (!series)
             return tl::unexpected<Error>(series.error());
-        if (first)
-            shift(*series, *of[index]->recording.started - *first);
+        shift(*series, leads[at++]);
         measurement.emplace(index, std::move(*series));
     }
     return measurement;

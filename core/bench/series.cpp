@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "bench/statistics.h"
-#include "device/report.h"
+#include "device/recordedunit.h"
 
 namespace flowhand {
 
@@ -72,26 +72,20 @@ Result<DeviceSeries> seriesOf(const Recording& recording, const std::string& nam
             places[i] = device.inputs.size();
             device.inputs.push_back({decoder.inputs()[i], {}, {}});
         }
-    std::vector<InputChange> changes;
-    for (const RecordedReport& report : recording.reports) {
-        if (!report.time)
-            return failure("untimed-report",
-                           "a report of this recording has no time, so nothing can be measured; make it with "
-                           "'flowhand devices --record FILE'",
-                           {name});
-        if (!device.reports.empty() && *report.time < device.reports.back())
-            return failure("bad-recording", "the times of this recording go back", {name});
-        changes.clear();
-        if (decoder.decode(report.bytes, changes) == ReportFit::UnknownId || report.bytes.empty())
-            continue;
-        device.reports.push_back(*report.time);
+    const auto take = [&](Time time, const RecordedReport& report, ReportFit fit,
+                          const std::vector<InputChange>& changes) {
+        if (fit == ReportFit::UnknownId || report.bytes.empty())
+            return;
+        device.reports.push_back(time);
         device.repeats += changes.empty() ? 1 : 0;
         for (const InputChange& change : changes)
-            states[change.input] = {*report.time, change.raw, change.isNull};
+            states[change.input] = {time, change.raw, change.isNull};
         for (std::size_t i = 0; i < states.size(); ++i)
             if (places[i] < states.size() && (!hasIds || decoder.inputs()[i].key.reportId == report.bytes.front()))
-                device.inputs[places[i]].points.push_back({*report.time, states[i].raw, states[i].isNull});
-    }
+                device.inputs[places[i]].points.push_back({time, states[i].raw, states[i].isNull});
+    };
+    if (const Status decoded = decodeReports(recording, name, decoder, Untimed::Refused, take); !decoded)
+        return tl::unexpected<Error>(decoded.error());
     for (Series& series : device.inputs)
         series.end = device.reports.empty() ? Time{} : device.reports.back();
     return device;

@@ -34,7 +34,8 @@ struct DeviceSeries {
 };
 
 /// Decodes a recording; every report needs its time. `inputs` names those that are wanted; empty: all. Errors, with
-/// `name` as the file: `no-descriptor`, those of the descriptor's parser, `untimed-report`, `empty-recording`.
+/// `name` as the file: `no-descriptor`, `empty-recording`, those of the descriptor's parser and of
+/// decodeReports().
 [[nodiscard]] Result<DeviceSeries> seriesOf(const Recording& recording, const std::string& name,
                                             const std::vector<std::string>& inputs);
 

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <set>
-#include <tuple>
 
+#include "device/recordedunit.h"
 #include "device/usable.h"
 #include "device/wishes.h"
 
@@ -11,32 +11,13 @@ namespace flowhand {
 
 namespace {
 
-/// The recorded unit as the system would have listed it; its path is the file.
-Result<DeviceInfo> unitOf(const NamedRecording& named) {
-    const Recording& recording = named.recording;
-    const auto id = parseIdText(std::string_view(recording.device).substr(0, recording.device.find(' ')));
-    if (!id)
-        return failure("bad-recording",
-                       "this is no recording of a device: it has no line like 'device: 1209:0001 Quadrant', as "
-                       "'flowhand devices --record FILE' writes it",
-                       {named.file});
-    if (recording.descriptor.empty())
-        return failure("bad-recording", "this recording has no line 'descriptor: ...'", {named.file});
-    DeviceInfo unit;
-    unit.path = named.file;
-    std::tie(unit.vendor, unit.product) = *id;
-    unit.port = recording.port;
-    unit.serial = recording.serial;
-    return unit;
-}
-
 Result<std::vector<DeviceInfo>> unitsOf(const std::vector<NamedRecording>& recordings) {
     std::vector<DeviceInfo> units;
     std::set<std::string> files;
     for (const NamedRecording& named : recordings) {
         if (!files.insert(named.file).second)
             return failure("bad-recording", "this recording is named twice", {named.file});
-        Result<DeviceInfo> unit = unitOf(named);
+        Result<DeviceInfo> unit = recordedUnit(named.recording, named.file);
         if (!unit)
             return tl::unexpected(unit.error());
         units.push_back(std::move(*unit));
@@ -44,18 +25,11 @@ Result<std::vector<DeviceInfo>> unitsOf(const std::vector<NamedRecording>& recor
     return units;
 }
 
-/// How much later than the first of them each was started; 0 where one does not say when.
-std::vector<Duration> leads(const std::vector<NamedRecording>& recordings) {
-    std::vector<Duration> all(recordings.size(), Duration{});
-    Time first = kForever;
-    for (const NamedRecording& named : recordings) {
-        if (!named.recording.started)
-            return all;
-        first = std::min(first, *named.recording.started);
-    }
-    for (std::size_t i = 0; i < recordings.size(); ++i)
-        all[i] = *recordings[i].recording.started - first;
-    return all;
+std::vector<Duration> leadsOf(const std::vector<NamedRecording>& recordings) {
+    std::vector<const Recording*> all;
+    for (const NamedRecording& named : recordings)
+        all.push_back(&named.recording);
+    return recordingLeads(all);
 }
 
 /// Decodes one device's reports. Connected at time 0, so the first report is a tick later at least.
@@ -70,27 +44,16 @@ public:
             return tl::unexpected(decoder.error());
         m_playback.inputs[m_device] = decoder->inputs();
         m_playback.notices.push_back({Time{}, m_device, DeviceChange::Connected, {}});
-        Time last{};
-        std::size_t number = 0;
-        for (const RecordedReport& report : named.recording.reports) {
-            ++number;
-            if (!report.time || *report.time < last)
-                return failure("bad-recording",
-                               "report " + std::to_string(number) +
-                                   (report.time ? " is earlier than the one before it"
-                                                : " has no time: it cannot be told when it came"),
-                               {named.file});
-            last = *report.time;
-            take(report, std::max(wholeTick(last + lead), kTick), *decoder);
-        }
-        return {};
+        return decodeReports(
+            named.recording, named.file, *decoder, Untimed::Refused,
+            [&](Time time, const RecordedReport&, ReportFit fit, const std::vector<InputChange>& changes) {
+                take(std::max(wholeTick(time + lead), kTick), fit, changes);
+            });
     }
 
 private:
-    void take(const RecordedReport& report, Time time, ReportDecoder& decoder) {
-        m_changes.clear();
-        const ReportFit fit = decoder.decode(report.bytes, m_changes);
-        for (const InputChange& change : m_changes)
+    void take(Time time, ReportFit fit, const std::vector<InputChange>& changes) {
+        for (const InputChange& change : changes)
             m_playback.readings.push_back({time, m_device, change.input, change.raw, change.isNull});
         if (fit != ReportFit::Exact && m_said.insert(fit).second)
             m_playback.notices.push_back(
@@ -100,7 +63,6 @@ private:
     const DeviceIndex m_device;
     const DeviceWish& m_wish;
     Playback& m_playback;
-    std::vector<InputChange> m_changes;
     std::set<ReportFit> m_said;
 };
 
@@ -118,7 +80,7 @@ Result<Playback> playBack(const std::vector<DeviceWish>& wishes, const std::vect
     const Result<std::vector<DeviceInfo>> units = unitsOf(recordings);
     if (!units)
         return tl::unexpected(units.error());
-    const std::vector<Duration> lead = leads(recordings);
+    const std::vector<Duration> lead = leadsOf(recordings);
     const std::vector<WishMatch> matches =
         matchWishes(wishes, *units, std::vector<std::optional<DeviceInfo>>(wishes.size()));
     Playback playback;

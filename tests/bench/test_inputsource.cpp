@@ -62,6 +62,7 @@ private Q_SLOTS:
     void keyboardsStayClosed();
     void equalUnitsByTheirPort();
     void recordingsSideBySide();
+    void recordingsByPortAndStart();
 };
 
 void TestInputSource::liveDevicesAreReadAndMissed() {
@@ -151,6 +152,31 @@ void TestInputSource::recordingsSideBySide() {
             raws << reading.raw;
     QCOMPARE(raws, (QVector<qint64>{1, 3, 2})); // by time
     QCOMPARE((*source)->reports(0), std::uint64_t(2));
+}
+
+void TestInputSource::recordingsByPortAndStart() {
+    QTemporaryDir folder;
+    std::vector<std::string> files;
+    for (const char* port : {"port 1", "port 2"}) {
+        QFile file(folder.filePath(port));
+        QVERIFY(file.open(QFile::WriteOnly));
+        file.write(QByteArray("device: 1209:0001 Unit\nport: ") + port +
+                   "\nstarted: " + (files.empty() ? "1790000001.5" : "1790000000.0") + "\ndescriptor: " + kTwoAxes +
+                   "\n0.010000: 01 00\n");
+        files.push_back(file.fileName().toStdString());
+    }
+    auto source = recordedSource(files);
+    QVERIFY(source);
+    const auto matches = matchSource(**source, {wish("right", 1, "port 2"), wish("left", 1, "port 1")});
+    QCOMPARE((*source)->devices()[*matches[0].device].port, std::string("port 2"));
+    QCOMPARE((*source)->devices()[*matches[1].device].port, std::string("port 1"));
+    InputNews all;
+    QVERIFY(!waitFor(**source, all, [](const InputNews&) { // to the end
+        return false;
+    }));
+    QVERIFY(all.readings.front().time == std::chrono::milliseconds(10));
+    QCOMPARE(all.readings.front().device, DeviceIndex(1)); // it was started first
+    QVERIFY(all.readings.back().time == std::chrono::milliseconds(1510));
 }
 
 QTEST_APPLESS_MAIN(TestInputSource)

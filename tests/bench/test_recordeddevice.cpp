@@ -3,6 +3,7 @@
 #include <QtTest>
 
 #include "bench/recordeddevice.h"
+#include "device/recordedunit.h"
 
 using namespace flowhand;
 
@@ -17,7 +18,7 @@ Result<RecordedDevice> read(const std::string& text) {
     const Result<Recording> recording = parseRecording(text, "desk.rec");
     if (!recording)
         return tl::unexpected<Error>(recording.error());
-    return readRecordedDevice(*recording, "desk.rec", 3);
+    return readRecordedDevice(*recording, "desk.rec", 3, {});
 }
 
 } // namespace
@@ -35,9 +36,9 @@ private Q_SLOTS:
 void TestRecordedDevice::whatTheInputsSaid() {
     const auto device = read(kHead + "0.100000: 10 01\n0.200000: 10 01\n0.300000: 20 01\n0.500000: 20 01\n");
     QVERIFY(device);
-    QCOMPARE(device->name, std::string("Quadrant"));
-    QCOMPARE(device->vendor, 0x1209);
-    QCOMPARE(device->product, 0xF101);
+    QCOMPARE(device->unit.name, std::string("Quadrant"));
+    QCOMPARE(device->unit.vendor, 0x1209);
+    QCOMPARE(device->unit.product, 0xF101);
     QCOMPARE(device->inputs.size(), std::size_t(3));
     QCOMPARE(device->readings.size(), std::size_t(4)); // the first report says all three, the third one change
     QCOMPARE(device->readings.back().raw, 0x20);
@@ -61,7 +62,7 @@ void TestRecordedDevice::mistakesAreErrors_data() {
     QTest::newRow("no id") << "device: Quadrant\ndescriptor: 05 01\n"
                            << "bad-recording";
     QTest::newRow("no descriptor") << "device: 1209:F101 Quadrant\n0.1: 10 00\n"
-                                   << "no-descriptor";
+                                   << "bad-recording";
     QTest::newRow("broken descriptor") << "device: 1209:F101 Quadrant\ndescriptor: 05\n"
                                        << "bad-descriptor";
     QTest::newRow("going back") << QString::fromStdString(kHead) + "2: 10 00\n1: 11 00\n"
