@@ -8,6 +8,18 @@
 
 namespace flowhand {
 
+namespace {
+
+/// What stands under a flow's title: of an abnormal one its condition and its objective.
+QString summaryOf(const Flow& flow) {
+    if (!flow.abnormal)
+        return QString::fromStdString(flow.summary);
+    return QObject::tr("When: %1\nAim: %2")
+        .arg(QString::fromStdString(flow.abnormal->condition), QString::fromStdString(flow.abnormal->objective));
+}
+
+} // namespace
+
 std::vector<FlightGroup> flightGroups(const std::vector<AircraftFolder>& library) {
     std::vector<FlightGroup> groups;
     for (const AircraftFolder& folder : library) {
@@ -81,7 +93,7 @@ std::vector<FlowRow> flowRows(const std::vector<FlightChoice>& choices) {
             row.stretch = QObject::tr("Scenario");
         } else if (choice.flow != nullptr) {
             row.title = QString::fromStdString(choice.flow->title);
-            row.summary = QString::fromStdString(choice.flow->summary);
+            row.summary = summaryOf(*choice.flow);
             row.stretch = stretchOf(*choice.flow).title;
         }
         rows.push_back(row);
