@@ -6,7 +6,11 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include <functional>
+
 #include "command/printed.h"
+#include "procedure/library.h"
+#include "session/scenariowatch.h"
 #include "store/store.h"
 
 using namespace flowhand;
@@ -62,6 +66,66 @@ private Q_SLOTS:
             return out.split('\n').filter("happens");
         };
         QCOMPARE(events(flown("5")), events(flown("5")));
+    }
+
+    /// As nothing is drawn to happen, and as each event is alone.
+    void handsFlyEachDraw_data() {
+        QTest::addColumn<QString>("scenario");
+        QTest::addColumn<quint64>("seed");
+        QTest::addColumn<QStringList>("happens");
+        forEachScenario([](const AircraftFolder& folder, const Scenario& scenario) {
+            const std::size_t count = scenario.events.size();
+            for (std::size_t chosen = 0; chosen <= count; ++chosen) {
+                const std::optional<std::uint64_t> seed = seedThatDraws(scenario, chosen);
+                if (!seed)
+                    continue; // what is certain cannot stay away
+                QStringList titles;
+                const std::vector<bool> drawn = drawnEvents(scenario, *seed);
+                for (std::size_t i = 0; i < count; ++i)
+                    if (drawn[i])
+                        titles << textOf(scenario.events[i].title);
+                const QString name = nameOf(folder, scenario);
+                const std::string event = chosen < count ? scenario.events[chosen].id : "nothing";
+                QTest::addRow("%s, %s", qPrintable(name), event.c_str()) << name << quint64(*seed) << titles;
+            }
+        });
+    }
+    void handsFlyEachDraw() {
+        QFETCH(QString, scenario);
+        QFETCH(quint64, seed);
+        QFETCH(QStringList, happens);
+        const Printed flown = flowhandWith(
+            {"practise", "--scenario", scenario, "--demonstration", "--unstored", "--seed", QString::number(seed)});
+        QVERIFY2(flown.status == 0, qPrintable(flown.out + flown.err)); // each flow passed
+        QStringList happened;
+        for (const QString& line : flown.out.split('\n').filter("  happens  "))
+            happened << line.section("happens", 1).trimmed();
+        QCOMPARE(happened, happens);
+    }
+
+    void everyAbnormalFlowIsCalledFor_data() {
+        QTest::addColumn<QString>("aircraft");
+        QTest::addColumn<QString>("title");
+        for (const AircraftFolder& folder : shipped())
+            for (const Flow& flow : folder.flows)
+                if (flow.abnormal)
+                    QTest::addRow("%s/%s", folder.aircraft->folder.c_str(), flow.id.c_str())
+                        << textOf(folder.aircraft->folder) << textOf(flow.title);
+    }
+    void everyAbnormalFlowIsCalledFor() {
+        QFETCH(QString, aircraft);
+        QFETCH(QString, title);
+        bool isFlown = false;
+        forEachScenario([&](const AircraftFolder& folder, const Scenario& scenario) {
+            if (isFlown || textOf(folder.aircraft->folder) != aircraft)
+                return;
+            const QString seed = QString::number(seedThatDraws(scenario, 0).value_or(1));
+            const Printed flown = flowhandWith(
+                {"practise", "--scenario", nameOf(folder, scenario), "--demonstration", "--unstored", "--seed", seed});
+            isFlown = flown.out.contains("happens") &&
+                      flown.out.contains("\n" + title + ", " + textOf(folder.aircraft->title) + "\n");
+        });
+        QVERIFY(isFlown);
     }
 
     void wrongNamesAreSaid() {
@@ -136,6 +200,39 @@ private:
             QFile::setPermissions(target, QFile::permissions(target) | QFile::WriteUser);
         }
         return true;
+    }
+
+    static QString textOf(const std::string& text) { return QString::fromStdString(text); }
+    static QString nameOf(const AircraftFolder& folder, const Scenario& scenario) {
+        return textOf(folder.aircraft->folder + "/" + scenario.id);
+    }
+
+    static const std::vector<AircraftFolder>& shipped() {
+        static const std::vector<AircraftFolder> library = [] {
+            Problems problems;
+            return loadLibrary(PROCEDURES, problems);
+        }();
+        return library;
+    }
+
+    static void forEachScenario(const std::function<void(const AircraftFolder&, const Scenario&)>& look) {
+        for (const AircraftFolder& folder : shipped())
+            for (const Scenario& scenario : folder.scenarios)
+                look(folder, scenario);
+    }
+
+    /// Draws that one event and no other but those that are certain; with the index behind the last, none at all.
+    static std::optional<std::uint64_t> seedThatDraws(const Scenario& scenario, std::size_t chosen) {
+        constexpr std::uint64_t kSeeds = 2000; // an event of 10 %, alone among ten, comes up within some dozens
+        for (std::uint64_t seed = 1; seed <= kSeeds; ++seed) {
+            const std::vector<bool> drawn = drawnEvents(scenario, seed);
+            bool isWanted = true;
+            for (std::size_t i = 0; i < drawn.size(); ++i)
+                isWanted &= drawn[i] == (i == chosen || (chosen < drawn.size() && scenario.events[i].chance >= 1.0));
+            if (isWanted)
+                return seed;
+        }
+        return std::nullopt;
     }
 };
 
