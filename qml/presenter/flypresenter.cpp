@@ -287,6 +287,7 @@ void FlyPresenter::stop() {
 void FlyPresenter::openJump() {
     if (m_stage == Running)
         hold();
+    m_jump.pick(m_runView.dueIndex());
     m_jump.setOpen(m_stage == Running || m_stage == Held);
 }
 

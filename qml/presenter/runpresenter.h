@@ -77,6 +77,8 @@ public:
     /// With hyphens that keep their word on one line.
     [[nodiscard]] QString dueTitle() const;
     [[nodiscard]] QString dueWho() const { return m_due.who; }
+    /// In the flow; the first step when none is due.
+    [[nodiscard]] int dueIndex() const { return hasDue() ? m_snapshot.session.due.front() : 0; }
     [[nodiscard]] bool isDueOwn() const { return m_due.own; }
     [[nodiscard]] bool isDueSeen() const;
     [[nodiscard]] QString dueWhy() const { return m_due.why; }
