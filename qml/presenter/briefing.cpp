@@ -64,9 +64,8 @@ std::vector<FactRow> briefingRows(const FlightChoice& choice, const PracticeFigu
     for (const Flow* flow : flowsOf(choice))
         titles << QString::fromStdString(flow->title);
     add(QObject::tr("Flows"), titles.join(QObject::tr(", then ")));
-    add(QObject::tr("On the way"), scenario.events.empty()
-                                       ? QObject::tr("Nothing unexpected is planned.")
-                                       : QObject::tr("Something unexpected may happen. What, and when, is not said."));
+    add(QObject::tr("On the way"), scenario.events.empty() ? QObject::tr("Nothing unexpected is planned.")
+                                                           : QObject::tr("Something unexpected may happen."));
     return rows;
 }
 

@@ -34,8 +34,25 @@ void DebriefPresenter::show(const Flow& flow, const SessionSetup& setup, const R
     const auto failed = std::find_if(m_flight.begin(), m_flight.end(), [](const Part& part) {
         return part.end->score.isScored && !part.end->score.isPassed;
     });
+    m_happened.setRows(happenedRows());
     m_chosen = failed != m_flight.end() ? static_cast<std::size_t>(failed - m_flight.begin()) : m_flight.size() - 1;
     showPart();
+}
+
+/// Of the whole flight; the times are those of each flow.
+std::vector<FactRow> DebriefPresenter::happenedRows() const {
+    std::vector<FactRow> rows;
+    for (const Part& part : m_flight)
+        for (const Happening& each : part.end->happened) {
+            FactRow row;
+            row.rowId = static_cast<int>(rows.size());
+            row.label = QString::fromStdString(clockText(each.time));
+            row.value = QString::fromStdString(each.title);
+            if (m_flight.size() > 1)
+                row.value = tr("%1, in “%2”").arg(row.value, QString::fromStdString(part.flow->title));
+            rows.push_back(row);
+        }
+    return rows;
 }
 
 void DebriefPresenter::choose(int part) {
@@ -52,15 +69,6 @@ void DebriefPresenter::showPart() {
     for (std::size_t part = 0; part < m_flight.size(); ++part)
         parts.push_back(partRow(*m_flight[part].flow, m_flight[part].end->score, part, m_chosen));
     m_parts.setRows(parts);
-    std::vector<FactRow> happened;
-    for (const Happening& each : end.happened) {
-        FactRow row;
-        row.rowId = static_cast<int>(happened.size());
-        row.label = QString::fromStdString(clockText(each.time));
-        row.value = QString::fromStdString(each.title);
-        happened.push_back(row);
-    }
-    m_happened.setRows(happened);
     m_title = QString::fromStdString(flow.title);
     m_score = end.score;
     m_target = QString::number(flow.target);

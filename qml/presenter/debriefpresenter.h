@@ -7,6 +7,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "presenter/rowmodel.h"
+#include "presenter/rows.h"
 #include "procedure/flow.h"
 #include "session/run.h"
 
@@ -20,7 +21,7 @@ class DebriefPresenter : public QObject {
     QML_UNCREATABLE("Made by the Fly place's presenter")
     /// The flight's flows, in their order.
     Q_PROPERTY(flowhand::RowModel* parts READ parts CONSTANT)
-    /// What a scenario brought: when, and what.
+    /// What a scenario brought in the whole flight: when, and what.
     Q_PROPERTY(flowhand::RowModel* happened READ happened CONSTANT)
     Q_PROPERTY(QString title READ title NOTIFY changed)
     Q_PROPERTY(flowhand::RowModel* ledger READ ledger CONSTANT)
@@ -65,6 +66,7 @@ private:
         std::shared_ptr<const RunSnapshot> end;
     };
     void showPart();
+    [[nodiscard]] std::vector<FactRow> happenedRows() const;
 
     std::vector<Part> m_flight;
     std::size_t m_chosen = 0;
