@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
+#include <memory>
 
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
@@ -16,7 +17,9 @@
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
+#include "presenter/sound.h"
 #include "procedure/library.h"
+#include "voice/spokenvoice.h"
 #include "window.h"
 
 namespace {
@@ -39,11 +42,14 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     const std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", problems);
     Settings settings(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
                       "/flowhand/settings.ini");
+    Sound sound(settings, [] {
+        return std::make_unique<SpokenVoice>();
+    });
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs(wish.rigFile, wish.storeFile, *devices);
-    FlyPresenter fly(library, problems, runs);
+    FlyPresenter fly(library, problems, runs, sound);
     LiveBenches benches(library, wish.rigFile, *devices);
-    BenchPresenter bench(benches);
+    BenchPresenter bench(benches, sound);
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
     });
@@ -59,7 +65,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
-    return showWindow(engine, fly, bench, settings) ? QGuiApplication::exec() : EXIT_FAILURE;
+    return showWindow(engine, fly, bench, settings, sound) ? QGuiApplication::exec() : EXIT_FAILURE;
 }
 
 } // namespace

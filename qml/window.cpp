@@ -1,11 +1,13 @@
 #include "window.h"
 
 #include <QQmlApplicationEngine>
+#include <QQuickWindow>
 #include <QtQml>
 
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
+#include "presenter/sound.h"
 
 void qml_register_types_Flowhand();
 
@@ -17,12 +19,20 @@ void registerQmlTypes() {
     Q_UNUSED(registration)
 }
 
-bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, Settings& settings) {
+bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, Settings& settings,
+                Sound& sound) {
     engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
                                  {"bench", QVariant::fromValue(&bench)},
-                                 {"settings", QVariant::fromValue(&settings)}});
+                                 {"settings", QVariant::fromValue(&settings)},
+                                 {"sound", QVariant::fromValue(&sound)}});
     engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
-    return !engine.rootObjects().isEmpty();
+    if (engine.rootObjects().isEmpty())
+        return false;
+    // Opening a voice takes a tenth of a second; the window is there first.
+    if (auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().first()))
+        QObject::connect(window, &QQuickWindow::frameSwapped, &sound, &Sound::start,
+                         static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+    return true;
 }
 
 } // namespace flowhand

@@ -7,13 +7,14 @@ namespace flowhand {
 class BenchPresenter;
 class FlyPresenter;
 class Settings;
+class Sound;
 
 /// Makes the QML types of this library known to the program; call once before the first engine.
 void registerQmlTypes();
 
-/// Shows the program's window over these presenters, which must outlive the engine. False when it cannot be shown; the
-/// engine has said why.
+/// Shows the program's window over these presenters, which must outlive the engine; the voice opens after its
+/// first frame. False when it cannot be shown; the engine has said why.
 [[nodiscard]] bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench,
-                              Settings& settings);
+                              Settings& settings, Sound& sound);
 
 } // namespace flowhand

@@ -123,6 +123,7 @@ private:
     void end(bool isGood, std::vector<std::string> words) {
         m_view.isOver = true;
         m_view.isGood = isGood;
+        m_view.goodCount = isGood ? 1 : 0;
         m_view.ask.clear();
         m_view.outcome = std::move(words);
     }

@@ -50,6 +50,10 @@ public:
 private:
     void show() {
         const Walk& walk = m_walker.walk();
+        m_view.goodCount = static_cast<std::size_t>(
+            std::count_if(walk.controls().begin(), walk.controls().end(), [](const WalkedControl& control) {
+                return control.outcome == WalkOutcome::Confirmed;
+            }));
         if (walk.isDone())
             return summarize();
         m_view.ask = walk.ask();
@@ -59,10 +63,7 @@ private:
 
     void summarize() {
         const std::vector<WalkedControl>& all = m_walker.walk().controls();
-        const auto confirmed = std::count_if(all.begin(), all.end(), [](const WalkedControl& control) {
-            return control.outcome == WalkOutcome::Confirmed;
-        });
-        std::vector<std::string> words = {std::to_string(confirmed) + " of " + std::to_string(all.size()) +
+        std::vector<std::string> words = {std::to_string(m_view.goodCount) + " of " + std::to_string(all.size()) +
                                           " controls were confirmed."};
         for (const WalkedControl& control : all)
             for (const WalkedSignal& signal : control.signals)

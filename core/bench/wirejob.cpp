@@ -78,6 +78,7 @@ private:
     void end(bool isGood, std::string words) {
         m_view.isOver = true;
         m_view.isGood = isGood;
+        m_view.goodCount = isGood ? 1 : 0;
         m_view.outcome = {std::move(words)};
     }
 

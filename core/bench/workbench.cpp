@@ -271,8 +271,11 @@ struct Workbench::State {
 
     void beginTask(BenchTask task, SignalId signal, Time at) {
         job.reset();
-        view = {task, signal, {},    0,
-                0,    true,   false, {"No lever, pedal or switch unit is connected. Plug one in first."}};
+        view = {};
+        view.task = task;
+        view.signal = signal;
+        view.isOver = true;
+        view.outcome = {"No lever, pedal or switch unit is connected. Plug one in first."};
         if (!devices)
             return;
         if (task == BenchTask::Wire)

@@ -40,6 +40,7 @@ struct BenchTaskView {
     std::string ask;             ///< what the builder shall do now
     std::size_t stage = 0;       ///< 0 .. stageCount - 1
     std::size_t stageCount = 0;
+    std::size_t goodCount = 0; ///< stages of a walk that were confirmed; of other tasks 1 once it came out well
     bool isOver = false;
     bool isGood = false;              ///< only when over
     std::vector<std::string> outcome; ///< what came of it, a sentence each

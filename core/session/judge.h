@@ -52,7 +52,6 @@ public:
 
     std::vector<Event> takeEvents() { return std::exchange(m_events, {}); }
     std::vector<PartnerMove> takePartnerMoves() { return std::exchange(m_partnerMoves, {}); }
-    std::vector<Speech> takeSpeech() { return std::exchange(m_speech, {}); }
 
     [[nodiscard]] SessionPhase phase() const { return m_phase; }
     [[nodiscard]] SessionView view() const;
@@ -242,6 +241,7 @@ private:
     SetUpGate m_gate;
     Speaker m_speaker;
     Time m_wordsEnd = kForever;
+    std::uint64_t m_wordsBegun = 0;
     PartnerPace m_pace;
     RunTimers m_timers;
     Monitor m_monitor;
@@ -276,7 +276,6 @@ private:
 
     std::vector<Event> m_events;
     std::vector<PartnerMove> m_partnerMoves;
-    std::vector<Speech> m_speech;
     mutable std::vector<StepResult> m_results;
     mutable bool m_isStale = true; ///< m_results
 };

@@ -52,7 +52,7 @@ void Judge::beginWords() {
     Event& event = tell(EventKind::WordsBegan, static_cast<int>(words.step));
     event.by = words.by;
     event.text = words.text;
-    m_speech.push_back({m_real, words.by, words.text});
+    ++m_wordsBegun;
     m_wordsEnd = m_now + speakingTime(letterCount(words.text));
     m_timers.set({m_wordsEnd, RunTimerKind::WordsEnd, 0});
 }

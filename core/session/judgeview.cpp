@@ -139,6 +139,7 @@ SessionView Judge::view() const {
         view.saying = m_speaker.current().text;
         view.sayingBy = m_speaker.current().by;
     }
+    view.wordsBegun = m_wordsBegun;
     view.holdReason = m_holdReason;
     view.scoreFloor = now.milliPoints;
     view.scoreCeiling = ceiling();

@@ -68,9 +68,6 @@ std::vector<Event> Session::takeEvents() {
 std::vector<PartnerMove> Session::takePartnerMoves() {
     return m_engine->takePartnerMoves();
 }
-std::vector<Speech> Session::takeSpeech() {
-    return m_engine->takeSpeech();
-}
 SessionPhase Session::phase() const {
     return m_engine->phase();
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <span>
@@ -44,13 +45,6 @@ struct PartnerMove {
     Value value;
 };
 
-/// Words to be spoken now.
-struct Speech {
-    Time time{};
-    std::string by;
-    std::string text;
-};
-
 /// One step as a view shows it.
 struct StepView {
     StepState state = StepState::Waiting;
@@ -81,8 +75,9 @@ struct SessionView {
     std::vector<SetUpItem> toMatch;
     std::vector<int> openGuards;   ///< broken now
     std::vector<int> brokenGuards; ///< so far
-    std::string saying;
+    std::string saying;            ///< the words that are being spoken now; empty: none
     std::string sayingBy;
+    std::uint64_t wordsBegun = 0; ///< how often words began so far: the same words spoken anew are other ones
     std::string holdReason;
     std::int64_t scoreFloor = 0;   ///< milli-points if all that is open were left out
     std::int64_t scoreCeiling = 0; ///< if all that is open were done well
@@ -134,7 +129,6 @@ public:
     /// Those since the last call, in order.
     [[nodiscard]] std::vector<Event> takeEvents();
     [[nodiscard]] std::vector<PartnerMove> takePartnerMoves();
-    [[nodiscard]] std::vector<Speech> takeSpeech();
 
     [[nodiscard]] SessionPhase phase() const;
     [[nodiscard]] SessionView view() const;

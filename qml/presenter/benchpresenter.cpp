@@ -28,10 +28,10 @@ std::vector<double> gatesOf(const Signal& signal) {
 
 } // namespace
 
-BenchPresenter::BenchPresenter(BenchMaker& maker, QObject* parent)
+BenchPresenter::BenchPresenter(BenchMaker& maker, Sound& sound, QObject* parent)
     : QObject(parent), m_maker(maker), m_states(this), m_controls(BenchControlRow::staticMetaObject, this),
       m_findings(FindingRow::staticMetaObject, this), m_coverage(CoverageRow::staticMetaObject, this),
-      m_notices(NoticeRow::staticMetaObject, this), m_trace(this) {}
+      m_notices(NoticeRow::staticMetaObject, this), m_trace(this), m_voice(sound) {}
 
 BenchPresenter::~BenchPresenter() = default;
 
@@ -64,6 +64,7 @@ void BenchPresenter::leave() {
     if (!m_bench)
         return;
     // What was shown stays until the place is opened anew: the views that show it may still be there.
+    m_voice.stop();
     m_bench.reset();
     m_written.clear();
     Q_EMIT openChanged();
@@ -75,6 +76,7 @@ void BenchPresenter::refresh() {
         return;
     const BenchSnapshot before = std::exchange(m_snapshot, m_bench->snapshot());
     m_states.setValues(m_snapshot.values);
+    m_voice.show(m_snapshot.task, m_snapshot.now);
     // A task that goes from control to control takes the choice along.
     const BenchTaskView& task = m_snapshot.task;
     if (task.task != BenchTask::None && !task.isOver && task.signal != chosenSignal() &&

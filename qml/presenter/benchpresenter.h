@@ -9,6 +9,7 @@
 
 #include "presenter/benchmaker.h"
 #include "presenter/benchtrace.h"
+#include "presenter/benchvoice.h"
 #include "presenter/controlmodel.h"
 #include "presenter/rowmodel.h"
 
@@ -57,8 +58,8 @@ public:
     enum Task { None, Wire, Calibrate, Measure, Walk };
     Q_ENUM(Task)
 
-    /// `maker` must outlive it.
-    explicit BenchPresenter(BenchMaker& maker, QObject* parent = nullptr);
+    /// `maker` and `sound` must outlive it.
+    BenchPresenter(BenchMaker& maker, Sound& sound, QObject* parent = nullptr);
     ~BenchPresenter() override;
 
     Q_INVOKABLE void enter();
@@ -137,6 +138,7 @@ private:
     ControlModel m_states;
     RowModel m_controls, m_findings, m_coverage, m_notices;
     BenchTrace m_trace;
+    BenchVoice m_voice;
     int m_chosen = 0;
     int m_flowFilter = -1;
     std::atomic<bool> m_isRefreshQueued = false;

@@ -40,7 +40,7 @@ std::vector<NoticeRow> problemRows(const Problems& problems) {
 } // namespace
 
 FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
-                           QObject* parent)
+                           Sound& sound, QObject* parent)
     : QObject(parent), m_maker(maker), m_groups(flightGroups(library)), m_phases(PhaseRow::staticMetaObject, this),
       m_groupRows(GroupRow::staticMetaObject, this), m_flows(FlowRow::staticMetaObject, this),
       m_briefing(FactRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
@@ -52,7 +52,7 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
           },
           this),
       m_feed(library, this), m_start(this), m_ground(this), m_jump(this), m_runView(*m_panel.controls(), this),
-      m_debrief(this) {
+      m_debrief(this), m_voice(sound) {
     m_phases.setRows(phaseRows());
     m_groupRows.setRows(groupRows(m_groups));
     m_problems.setRows(problemRows(problems));
@@ -152,6 +152,7 @@ void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
     if (choice.scenario != nullptr && hands != HandsChoice::Demonstration)
         choice.seed = QRandomGenerator::global()->bounded(1U, 1'000'000U);
     m_feed.stop(); // the run listens on the same port
+    m_voice.stop();
     m_run.reset();
     auto run = m_maker.make(choice, [this] {
         if (!m_isRefreshQueued.exchange(true))
@@ -185,6 +186,7 @@ void FlyPresenter::refresh() {
     m_panel.setValues(snapshot.values);
     m_runView.show(snapshot);
     m_ground.show(snapshot);
+    m_voice.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
         m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
     setStage(stageOf(snapshot.session.phase));
@@ -212,10 +214,12 @@ void FlyPresenter::showChosen() {
     m_runView.begin(aircraft, m_choice.flow, setup);
     m_ground.begin(m_run->scene(), *m_choice.flow);
     m_jump.begin(m_choice.flow);
+    m_voice.begin(*m_choice.flow, setup);
     Q_EMIT flowChanged();
 }
 
 void FlyPresenter::leave() {
+    m_voice.stop();
     m_run.reset();
     m_flowRow = -1;
     Q_EMIT flowChanged();
@@ -281,6 +285,7 @@ void FlyPresenter::repeat() {
 }
 
 void FlyPresenter::stop() {
+    m_voice.stop();
     command(CommandKind::Stop);
 }
 

@@ -15,6 +15,7 @@
 #include "presenter/rowmodel.h"
 #include "presenter/runmaker.h"
 #include "presenter/runpresenter.h"
+#include "presenter/runvoice.h"
 #include "presenter/screenpanel.h"
 #include "presenter/startpresenter.h"
 
@@ -57,8 +58,8 @@ public:
     enum Stage { FirstStart, Choosing, SetUp, Running, Held, Ended };
     Q_ENUM(Stage)
 
-    /// `library` and `maker` must outlive it. `problems` are those of loading the library.
-    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
+    /// `library`, `maker` and `sound` must outlive it. `problems` are those of loading the library.
+    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker, Sound& sound,
                  QObject* parent = nullptr);
     ~FlyPresenter() override;
 
@@ -165,6 +166,7 @@ private:
     JumpPresenter m_jump;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;
+    RunVoice m_voice;
     std::atomic<bool> m_isRefreshQueued = false;
     std::unique_ptr<RunHandle> m_run; ///< last, so that its thread ends before what it calls back goes
 };

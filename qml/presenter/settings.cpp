@@ -7,6 +7,7 @@ namespace {
 const QString kTheme = QStringLiteral("theme");
 const QString kHands = QStringLiteral("hands");
 const QString kFeed = QStringLiteral("feed");
+const QString kSound = QStringLiteral("sound");
 
 } // namespace
 
@@ -47,6 +48,19 @@ void Settings::setFeed(const QString& feed) {
         m_file.remove(kFeed);
     else
         m_file.setValue(kFeed, feed);
+}
+
+Settings::Loudness Settings::loudness() const {
+    const QString sound = m_file.value(kSound).toString();
+    if (sound == QStringLiteral("off"))
+        return Loudness::Off;
+    return sound == QStringLiteral("quiet") ? Loudness::Quiet : Loudness::Full;
+}
+
+void Settings::setLoudness(Loudness loudness) {
+    m_file.setValue(kSound, loudness == Loudness::Off     ? QStringLiteral("off")
+                            : loudness == Loudness::Quiet ? QStringLiteral("quiet")
+                                                          : QStringLiteral("on"));
 }
 
 } // namespace flowhand

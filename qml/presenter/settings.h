@@ -17,6 +17,7 @@ class Settings : public QObject {
 public:
     /// Whose hands fly; Unasked until the question of the first start is answered.
     enum class Hands { Unasked, Screen, Rig };
+    enum class Loudness { Full, Quiet, Off };
 
     explicit Settings(const QString& file, QObject* parent = nullptr);
 
@@ -27,6 +28,9 @@ public:
     /// Where the motion comes from; empty: the practice aircraft.
     [[nodiscard]] QString feed() const;
     void setFeed(const QString& feed);
+    /// Of the voice and the tones; Full until something else is chosen.
+    [[nodiscard]] Loudness loudness() const;
+    void setLoudness(Loudness loudness);
 
 Q_SIGNALS:
     void themeChanged();

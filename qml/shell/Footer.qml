@@ -6,6 +6,7 @@ import Flowhand
 Rectangle {
     id: footer
 
+    required property Sound sound
     signal keysAsked
     signal themeAsked
 
@@ -27,6 +28,12 @@ Rectangle {
         QuietButton {
             text: Tokens.isDark ? qsTr("Light theme") : qsTr("Dark theme")
             onClicked: footer.themeAsked()
+        }
+        QuietButton {
+            text: footer.sound.words
+            keyName: "F9"
+            Accessible.description: qsTr("On, quiet, off: of the voice and the tones")
+            onClicked: footer.sound.change()
         }
         QuietButton {
             text: qsTr("Keys")

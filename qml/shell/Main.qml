@@ -8,6 +8,7 @@ Window {
     required property FlyPresenter fly
     required property BenchPresenter bench
     required property Settings settings
+    required property Sound sound
 
     width: 1280
     height: 800
@@ -26,6 +27,7 @@ Window {
         anchors.fill: parent
         fly: window.fly
         bench: window.bench
+        sound: window.sound
         onThemeAsked: window.settings.theme = Tokens.isDark ? "light" : "dark"
     }
 }

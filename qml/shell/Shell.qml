@@ -8,6 +8,7 @@ FocusScope {
 
     required property FlyPresenter fly
     required property BenchPresenter bench
+    required property Sound sound
     property bool keysShown: false
     /// 0 Fly, 1 Bench.
     property int place: 0
@@ -30,6 +31,9 @@ FocusScope {
     Keys.onPressed: event => {
         if (event.key === Qt.Key_F1) {
             keysShown = !keysShown;
+            event.accepted = true;
+        } else if (event.key === Qt.Key_F9 && !event.isAutoRepeat) {
+            sound.change();
             event.accepted = true;
         } else if ((event.modifiers & Qt.ControlModifier) && (event.key === Qt.Key_1 || event.key === Qt.Key_2)) {
             event.accepted = goTo(event.key - Qt.Key_1);
@@ -97,8 +101,25 @@ FocusScope {
                 onClosed: shell.keysShown = false
             }
         }
+        RowLayout {
+            visible: shell.sound.notice !== ""
+            Layout.fillWidth: true
+            Layout.leftMargin: Tokens.gap16
+            Layout.rightMargin: Tokens.gap8
+            Layout.bottomMargin: Tokens.gap4
+            spacing: Tokens.gap16
+            NoticeLine {
+                Layout.fillWidth: true
+                text: shell.sound.notice
+            }
+            QuietButton {
+                text: qsTr("Dismiss")
+                onClicked: shell.sound.dismissNotice()
+            }
+        }
         Footer {
             Layout.fillWidth: true
+            sound: shell.sound
             onKeysAsked: shell.keysShown = !shell.keysShown
             onThemeAsked: shell.themeAsked()
         }

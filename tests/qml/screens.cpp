@@ -19,6 +19,7 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
     view.setResizeMode(QQuickView::SizeRootObjectToView);
     view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
                                {"bench", QVariant::fromValue(&stage.bench())},
+                               {"sound", QVariant::fromValue(&stage.sound())},
                                {"place", stage.place()}});
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
     QObject* tokens = test::tokensOf(*view.engine());

@@ -136,42 +136,27 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     points = someTrace(snapshot.now, 0, 100);
     BenchTaskView& task = snapshot.task;
     task.signal = folder.aircraft->controls[0].signal;
+    const auto ask = [&task](BenchTask kind, const char* words, std::size_t stage, std::size_t stages) {
+        task.task = kind;
+        task.ask = words;
+        task.stage = stage;
+        task.stageCount = stages;
+    };
     if (state == "bench-wiring")
-        task = {BenchTask::Wire,
-                task.signal,
-                "Push the Thrust lever 1 to its upper end and hold it there.",
-                1,
-                3,
-                {},
-                {},
-                {}};
+        ask(BenchTask::Wire, "Push the Thrust lever 1 to its upper end and hold it there.", 1, 3);
     if (state == "bench-calibrating")
-        task = {BenchTask::Calibrate,
-                task.signal,
-                "Move the Thrust lever 1 to both ends three times, and rest there for a second each time.",
-                0,
-                1,
-                {},
-                {},
-                {}};
+        ask(BenchTask::Calibrate,
+            "Move the Thrust lever 1 to both ends three times, and rest there for a second each time.", 0, 1);
     if (state == "bench-walking")
-        task = {BenchTask::Walk,
-                task.signal,
-                "Thrust lever 1: through its whole range. Still open: the part from 85 % to 100 %.",
-                0,
-                19,
-                {},
-                {},
-                {}};
-    if (state == "bench-walked")
-        task = {BenchTask::Walk,
-                task.signal,
-                "",
-                19,
-                19,
-                true,
-                false,
-                {"18 of 19 controls were confirmed.", "Reverse lever 2: the part from 85 % to 100 % was not seen."}};
+        ask(BenchTask::Walk, "Thrust lever 1: through its whole range. Still open: the part from 85 % to 100 %.", 0,
+            19);
+    if (state == "bench-walked") {
+        ask(BenchTask::Walk, "", 19, 19);
+        task.isOver = true;
+        task.goodCount = 18;
+        task.outcome = {"18 of 19 controls were confirmed.",
+                        "Reverse lever 2: the part from 85 % to 100 % was not seen."};
+    }
     if (state == "bench-long-names")
         snapshot.notices = {"The rig declares that nothing keeps the reverse levers down while the thrust levers are "
                             "forward; a guard judges it."};

@@ -112,7 +112,8 @@ QStringList Stage::names() {
                                                  "jumping",
                                                  "taxiing-with-rig",
                                                  "slow",
-                                                 "flight-over"};
+                                                 "flight-over",
+                                                 "no-sound"};
 }
 
 Stage::Stage(const QString& name) {
@@ -134,7 +135,8 @@ Stage::Stage(const QString& name) {
     if (name.startsWith("first"))
         m_maker.remarks = {"“USB quadrant” is connected and can be read.",
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
-    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker);
+    m_sound.start();
+    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
     m_place = name.startsWith("bench") ? 1 : 0;
     if (!m_library.empty())
         m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
@@ -148,6 +150,10 @@ void Stage::build(const QString& name) {
                                                {"due-pedals", 6}, {"due-partner", 7}};
     if (name.startsWith("first"))
         return m_fly->askHands();
+    if (name == "no-sound")
+        Q_EMIT m_sound.voice().unheard(QStringLiteral("Nothing is spoken: no sound server answers. What would be said "
+                                                      "is on the screen. Once one runs, turn the sound off and on "
+                                                      "again."));
     if (name == "choosing" || name == "choosing-many" || name == "no-flows")
         return;
     if (name.endsWith("scenario"))

@@ -7,10 +7,13 @@
 
 #include <QQmlEngine>
 #include <QStringList>
+#include <QTemporaryDir>
 
+#include "fakevoice.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
+#include "presenter/sound.h"
 #include "stubbench.h"
 
 namespace flowhand::test {
@@ -56,6 +59,9 @@ public:
     /// The place that is shown: 0 Fly, 1 Bench.
     [[nodiscard]] int place() const { return m_place; }
     [[nodiscard]] StubMaker& maker() { return m_maker; }
+    [[nodiscard]] Sound& sound() { return m_sound; }
+    /// What the window said.
+    [[nodiscard]] Heard& heard() { return *m_heard; }
     [[nodiscard]] const Flow& flow(int row = 0) const { return m_library.front().flows[static_cast<std::size_t>(row)]; }
     [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
 
@@ -71,9 +77,15 @@ private:
     std::vector<AircraftFolder> m_library;
     Problems m_problems;
     StubMaker m_maker;
+    QTemporaryDir m_folder;
+    Settings m_settings{m_folder.filePath("settings.ini")};
+    std::shared_ptr<Heard> m_heard = std::make_shared<Heard>();
+    Sound m_sound{m_settings, [this] {
+                      return std::make_unique<FakeVoice>(m_heard);
+                  }};
     std::unique_ptr<FlyPresenter> m_fly;
     StubBenchMaker m_benchMaker;
-    BenchPresenter m_bench{m_benchMaker};
+    BenchPresenter m_bench{m_benchMaker, m_sound};
     int m_place = 0;
 };
 

@@ -13,6 +13,7 @@
 #include "presenter/verdict.h"
 #include "stubcockpit.h"
 #include "stubrun.h"
+#include "voice/silentvoice.h"
 
 using namespace flowhand;
 
@@ -308,7 +309,7 @@ void TestPresenter::everyKeyIsUsedOnce() {
         keys.insert(binding.key);
     }
     for (const Qt::Key general :
-         {Qt::Key_Return, Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F7, Qt::Key_F8})
+         {Qt::Key_Return, Qt::Key_F1, Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F7, Qt::Key_F8, Qt::Key_F9})
         QVERIFY(!keys.contains(general));
 }
 
@@ -394,7 +395,11 @@ void TestPresenter::aStoredFlightGoesOn() {
     const std::vector<AircraftFolder> library = loadLibrary(own.string(), problems);
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
-    FlyPresenter fly(library, problems, runs);
+    Settings settings(folder.filePath("settings.ini"));
+    Sound sound(settings, [] {
+        return std::make_unique<SilentVoice>();
+    });
+    FlyPresenter fly(library, problems, runs, sound);
     QCOMPARE(fly.problems()->count(), 0);
     fly.chooseGroup(1);
     fly.startFlow(0);
@@ -727,7 +732,11 @@ void TestPresenter::shippedFlowsStart() {
     const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
-    FlyPresenter fly(library, problems, runs);
+    Settings settings(folder.filePath("settings.ini"));
+    Sound sound(settings, [] {
+        return std::make_unique<SilentVoice>();
+    });
+    FlyPresenter fly(library, problems, runs, sound);
     QCOMPARE(fly.problems()->count(), 0);
     fly.chooseGroup(group);
     QVERIFY(fly.flows()->row<FlowRow>(row).demonstrated);

@@ -29,6 +29,7 @@ public:
         view.setResizeMode(QQuickView::SizeRootObjectToView);
         view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
                                    {"bench", QVariant::fromValue(&stage.bench())},
+                                   {"sound", QVariant::fromValue(&stage.sound())},
                                    {"place", stage.place()}});
         view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
         test::tokensOf(*view.engine())->setProperty("theme", theme);

@@ -160,7 +160,9 @@ done = "parking_brake"
     bench.begin();
     QCOMPARE(bench.session.view().saying, std::string("Light on"));
     QCOMPARE(bench.session.view().sayingBy, std::string("first_officer"));
+    QCOMPARE(bench.session.view().wordsBegun, std::uint64_t(1));
     bench.play("3 wait");
+    QCOMPARE(bench.session.view().wordsBegun, std::uint64_t(2));
     QCOMPARE(bench.events(), std::string("0 words-began first_officer: Light on, 0.74 words-began ground: Park, "
                                          "0.74 due light, 1.26 due brake"));
     QCOMPARE(bench.session.view().saying, std::string());

@@ -243,6 +243,7 @@ void TestJump::wordsOfWhatIsJumpedOverEnd() {
              std::string("0 words-began ground: Clear, 0.3 jumped trim, 0.3 void flap"));
     QVERIFY(bench.session.view().saying.empty());
     bench.play("2 jump flap\n3 wait");
+    QCOMPARE(bench.session.view().wordsBegun, std::uint64_t(2)); // the same words, but spoken anew
     QCOMPARE(bench.events(), std::string("2 jumped flap, 2 words-began ground: Clear, 2.575 due flap"));
 }
 

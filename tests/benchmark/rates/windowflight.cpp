@@ -16,7 +16,9 @@
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
 #include "presenter/settings.h"
+#include "presenter/sound.h"
 #include "sockethid.h"
+#include "voice/silentvoice.h"
 #include "window.h"
 
 using namespace flowhand;
@@ -117,16 +119,19 @@ Measured flyInWindow(const RateFlight& flight, SocketHid& system, bool isIdle, b
     Problems problems;
     const std::vector<AircraftFolder> library = loadLibrary(flight.procedures(), problems);
     Settings settings(QString::fromStdString(flight.storeFile() + ".ini"));
+    Sound sound(settings, [] {
+        return std::make_unique<SilentVoice>();
+    });
     WindowWatch watch;
     LiveRuns runs(flight.rigFile(), flight.storeFile(), system);
     WatchedRuns watchedRuns(runs, [&](const RunSnapshot& snapshot) {
         watch.look(snapshot);
     });
-    FlyPresenter fly(library, problems, watchedRuns);
+    FlyPresenter fly(library, problems, watchedRuns, sound);
     LiveBenches benches(library, flight.rigFile(), system);
-    BenchPresenter bench(benches);
+    BenchPresenter bench(benches, sound);
     QQmlApplicationEngine engine;
-    if (!showWindow(engine, fly, bench, settings)) {
+    if (!showWindow(engine, fly, bench, settings, sound)) {
         std::cerr << "there is no window" << std::endl;
         std::exit(1);
     }

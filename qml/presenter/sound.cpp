@@ -1,0 +1,74 @@
+#include "presenter/sound.h"
+
+#include <utility>
+
+#include "voice/silentvoice.h"
+
+namespace flowhand {
+
+namespace {
+
+/// 12 dB less, at the linear volume that engines and sound servers take: beside a simulator or a sleeper.
+constexpr double kQuiet = 0.25;
+
+} // namespace
+
+Sound::Sound(Settings& settings, Maker makeSpoken, QObject* parent)
+    : QObject(parent), m_settings(settings), m_makeSpoken(std::move(makeSpoken)),
+      m_voice(std::make_unique<SilentVoice>()) {}
+
+Sound::~Sound() = default;
+
+void Sound::start() {
+    if (std::exchange(m_isStarted, true))
+        return;
+    apply();
+}
+
+void Sound::change() {
+    using enum Settings::Loudness;
+    const Settings::Loudness now = m_settings.loudness();
+    m_settings.setLoudness(now == Full ? Quiet : now == Quiet ? Off : Full);
+    if (m_isStarted)
+        apply();
+    Q_EMIT changed();
+}
+
+void Sound::apply() {
+    const Settings::Loudness loudness = m_settings.loudness();
+    if (loudness == Settings::Loudness::Off) {
+        m_isSpoken = false;
+        m_voice = std::make_unique<SilentVoice>();
+        return setNotice({});
+    }
+    if (!std::exchange(m_isSpoken, true)) {
+        m_voice = m_makeSpoken();
+        connect(m_voice.get(), &Voice::unheard, this, &Sound::setNotice);
+    }
+    m_voice->setVolume(loudness == Settings::Loudness::Quiet ? kQuiet : 1.0);
+}
+
+void Sound::dismissNotice() {
+    setNotice({});
+}
+
+void Sound::setNotice(const QString& notice) {
+    if (notice == m_notice)
+        return;
+    m_notice = notice;
+    Q_EMIT noticeChanged();
+}
+
+QString Sound::words() const {
+    switch (m_settings.loudness()) {
+    case Settings::Loudness::Full:
+        return tr("Sound: on");
+    case Settings::Loudness::Quiet:
+        return tr("Sound: quiet");
+    case Settings::Loudness::Off:
+        break;
+    }
+    return tr("Sound: off");
+}
+
+} // namespace flowhand
