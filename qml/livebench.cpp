@@ -2,6 +2,9 @@
 
 #include <filesystem>
 
+#include <QDesktopServices>
+#include <QUrl>
+
 #include "base/textfile.h"
 #include "report/checksheet.h"
 #include "report/coveragetable.h"
@@ -32,7 +35,7 @@ public:
     [[nodiscard]] BenchSnapshot snapshot() const override { return m_bench->snapshot(); }
     [[nodiscard]] std::vector<BenchPoint> takeTrace() override { return m_bench->takeTrace(); }
     void watch(SignalId signal) override { m_bench->watch(signal); }
-    void begin(BenchTask task, SignalId signal) override { m_bench->begin(task, signal); }
+    void begin(const BenchWish& wish) override { m_bench->begin(wish); }
     void next() override { m_bench->next(); }
     void cancel() override { m_bench->cancel(); }
     [[nodiscard]] const Aircraft& aircraft() const override { return *m_folder.aircraft; }
@@ -48,6 +51,12 @@ public:
         const std::vector<EvidenceRecord> none;
         const CoverageInput input{aircraft(), m_flows, none, {aircraft().seats.front()}};
         return writeFile(file, coverageCsv({now.rigTitle, input, *now.coverage}));
+    }
+
+    Status showPage(const std::string& file) override {
+        if (QDesktopServices::openUrl(QUrl::fromLocalFile(QString::fromStdString(file))))
+            return {};
+        return failure("not-shown", "this desktop has no program that shows it; open it in a browser", {file});
     }
 
 private:

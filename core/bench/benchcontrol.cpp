@@ -6,6 +6,7 @@
 
 #include "base/names.h"
 #include "base/tomlfile.h"
+#include "bench/listtext.h"
 #include "bench/splitpoint.h"
 
 namespace flowhand {
@@ -216,12 +217,12 @@ Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& co
     return failure("unknown-control", "this rig has no control '" + name + "'" + nearestHint(name, known));
 }
 
-Status giveValues(BenchControl& control, const Signal& signal, const std::vector<std::string>& texts) {
+Status giveValues(BenchControl& control, const Signal& signal, std::string_view list) {
     if (control.wiring != "axis")
         return failure("not-calibrated", "'" + control.control->name() + "' is wired as '" + control.wiring +
                                              "'; values are given to an axis alone");
     std::vector<double> values;
-    for (const std::string& text : texts) {
+    for (const std::string& text : parted(list, ',')) {
         const Result<Value> value = parseValue(signal, text);
         if (!value)
             return tl::unexpected(value.error());

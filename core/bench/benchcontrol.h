@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/error.h"
@@ -82,9 +83,10 @@ struct BenchControl {
 [[nodiscard]] Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& controls,
                                                            const std::string& name);
 
-/// The true values of places that a builder will show, the lowest first, in the words of `signal` ("15 deg"): its
-/// calibration looks for them then, and writes points. Errors: `bad-values`, `not-calibrated`.
-[[nodiscard]] Status giveValues(BenchControl& control, const Signal& signal, const std::vector<std::string>& texts);
+/// The true values of places that a builder will show, the lowest first, in the words of `signal`, with commas between
+/// them ("0 deg, 15 deg, 30 deg"): its calibration looks for them then, and writes points. Errors: `bad-values`,
+/// `not-calibrated`.
+[[nodiscard]] Status giveValues(BenchControl& control, const Signal& signal, std::string_view list);
 
 /// "15 deg", as exactly as it was given.
 [[nodiscard]] std::string exactText(double value, const std::string& unit);

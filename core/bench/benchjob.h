@@ -8,26 +8,15 @@
 #include <utility>
 #include <vector>
 
-#include "bench/evidence.h"
+#include "bench/benchrigstate.h"
 #include "bench/inputsource.h"
-#include "bench/reach.h"
 #include "bench/rigfeed.h"
+#include "bench/wiringwish.h"
 #include "bench/workbench.h"
 
 // The tasks of the workbench while they go on; private to it. Each belongs to the bench's thread.
 
 namespace flowhand {
-
-/// The rig that is on the bench, as its file says it is now.
-struct BenchRigState {
-    std::string file;
-    bool isThere = false; ///< the file; else nothing is wired yet
-    RigFile rig;
-    std::optional<Rig> live; ///< the same, that the devices move
-    std::vector<Reach> reaches;
-    std::vector<ControlFingerprint> fingerprints;
-    std::vector<EvidenceRecord> evidence;
-};
 
 /// What the devices have said so far, for whoever begins to listen in between.
 struct BenchDevices {
@@ -48,8 +37,8 @@ public:
     [[nodiscard]] virtual bool takeWritten() = 0;
 };
 
-[[nodiscard]] std::unique_ptr<BenchJob> wireJob(const Aircraft& aircraft, const std::string& rigFile, SignalId signal,
-                                                const BenchDevices& devices);
+[[nodiscard]] std::unique_ptr<BenchJob> wireJob(const Aircraft& aircraft, const std::string& rigFile,
+                                                const WiringWish& wish, const BenchDevices& devices);
 /// `rig` and `feed` must outlive it; `values` are where its signals stand.
 [[nodiscard]] std::unique_ptr<BenchJob> walkJob(const Aircraft& aircraft, const BenchRigState& rig, RigFeed& feed,
                                                 const std::vector<Value>& values, Time now);
@@ -61,8 +50,8 @@ struct BenchTaskScope {
     const BenchRigState& rig;
 };
 
-/// Calibrate or Measure. All of `scope` must outlive it.
-[[nodiscard]] std::unique_ptr<BenchJob> measureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal,
+/// Calibrate, Check or Measure. All of `scope` must outlive it.
+[[nodiscard]] std::unique_ptr<BenchJob> measureJob(const BenchWish& wish, const BenchTaskScope& scope,
                                                    HidSystem& system, const Clock& clock, Time now);
 
 } // namespace flowhand

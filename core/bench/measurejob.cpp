@@ -1,3 +1,4 @@
+#include <optional>
 #include <utility>
 
 #include "bench/benchjob.h"
@@ -17,17 +18,16 @@ constexpr Duration kLongest = std::chrono::minutes(3);
 /// Calibrates a control, or measures its signal, from every report of its device.
 class MeasureJob final : public BenchJob {
 public:
-    MeasureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal, HidSystem& system, const Clock& clock,
-               Time now)
+    MeasureJob(const BenchWish& wish, const BenchTaskScope& scope, HidSystem& system, const Clock& clock, Time now)
         : m_aircraft(scope.aircraft), m_flows(scope.flows), m_rig(scope.rig), m_begin(now), m_looked(now) {
-        m_view.task = task;
-        m_view.signal = signal;
+        m_view.task = wish.task;
+        m_view.signal = wish.signal;
         m_view.stageCount = 1;
-        const Status begun = begin(system, clock);
+        const Status begun = begin(wish.words, system, clock);
         if (!begun)
             end(false, {describe(begun.error())});
         else
-            m_view.ask = task == BenchTask::Calibrate ? calibrationAsk(*m_control) : healthAsk();
+            m_view.ask = wish.task == BenchTask::Measure ? healthAsk() : calibrationAsk(*m_control);
     }
 
     void take(const InputNews& news, const std::vector<Sample>& /*samples*/) override {
@@ -43,8 +43,8 @@ public:
             return finish(sofar);
         if (!sofar)
             return; // nothing came yet
-        const Guidance guidance = m_view.task == BenchTask::Calibrate ? guideCalibration(*m_control, *sofar)
-                                                                      : guideHealth({m_control}, *sofar);
+        const Guidance guidance = m_view.task == BenchTask::Measure ? guideHealth({&*m_control}, *sofar)
+                                                                    : guideCalibration(*m_control, *sofar);
         if (guidance.isComplete)
             return finish(sofar);
         if (!guidance.text.empty())
@@ -62,17 +62,21 @@ public:
     [[nodiscard]] bool takeWritten() override { return std::exchange(m_hasWritten, false); }
 
 private:
-    Status begin(HidSystem& system, const Clock& clock) {
+    Status begin(const std::string& values, HidSystem& system, const Clock& clock) {
+        const Signal& signal = m_aircraft.signals[m_view.signal];
         Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig.rig, m_aircraft.signals);
         if (!controls)
             return tl::unexpected<Error>(controls.error());
         m_controls = std::move(*controls);
-        const Result<const BenchControl*> found = findBenchControl(m_controls, m_aircraft.signals[m_view.signal].name);
+        const Result<const BenchControl*> found = findBenchControl(m_controls, signal.name);
         if (!found)
             return tl::unexpected<Error>(found.error());
-        m_control = *found;
-        if (m_view.task == BenchTask::Calibrate && !m_control->canBeCalibrated())
+        m_control = **found;
+        if (m_view.task != BenchTask::Measure && !m_control->canBeCalibrated())
             return tl::unexpected<Error>(calibrateControl(*m_control, {}).error());
+        if (!values.empty())
+            if (const Status given = giveValues(*m_control, signal, values); !given)
+                return given;
         Result<LiveMeasurement> live = LiveMeasurement::begin(system, clock, m_rig.rig.devices, inputsOf(*m_control));
         if (!live)
             return tl::unexpected<Error>(live.error());
@@ -84,13 +88,16 @@ private:
         m_live.reset();
         if (!measurement)
             return end(false, {describe(measurement.error())});
-        const Result<std::vector<Finding>> findings =
-            m_view.task == BenchTask::Calibrate ? calibrate(*measurement) : measure(*measurement);
+        const Result<std::vector<Finding>> findings = m_view.task == BenchTask::Calibrate ? calibrate(*measurement)
+                                                      : m_view.task == BenchTask::Check   ? check(*measurement)
+                                                                                          : measure(*measurement);
         if (!findings)
             return end(false, {describe(findings.error())});
         m_hasWritten = true;
         std::vector<std::string> words = {
-            m_view.task == BenchTask::Calibrate ? "Its calibration is written into the rig file." : "It is measured."};
+            m_view.task == BenchTask::Calibrate ? "Its calibration is written into the rig file."
+            : m_view.task == BenchTask::Check   ? "It was calibrated again to compare; the rig file stays as it is."
+                                                : "It is measured."};
         for (const Finding& finding : *findings)
             if (finding.verdict == Soundness::Bad || finding.verdict == Soundness::Caution)
                 words.push_back(finding.text + ". " + finding.remedy);
@@ -103,6 +110,16 @@ private:
         if (!kept)
             return tl::unexpected<Error>(kept.error());
         return std::move(kept->calibration.findings);
+    }
+
+    /// How far its places are from those of the rig file.
+    Result<std::vector<Finding>> check(const Measurement& measurement) {
+        Result<RepeatCheck> check = checkControl(*m_control, measurement);
+        if (!check)
+            return tl::unexpected<Error>(check.error());
+        if (const Status kept = keepRepeatCheck(m_rig.file, m_rig.rig, *m_control, measurement, *check); !kept)
+            return tl::unexpected<Error>(kept.error());
+        return std::move(check->findings);
     }
 
     Result<std::vector<Finding>> measure(const Measurement& measurement) {
@@ -132,7 +149,7 @@ private:
     const std::vector<const Flow*>& m_flows;
     const BenchRigState& m_rig;
     std::vector<BenchControl> m_controls;
-    const BenchControl* m_control = nullptr; ///< into m_controls
+    std::optional<BenchControl> m_control; ///< one of them, with the values that were given
     std::optional<LiveMeasurement> m_live;
     Time m_begin;
     Time m_looked;
@@ -142,9 +159,9 @@ private:
 
 } // namespace
 
-std::unique_ptr<BenchJob> measureJob(BenchTask task, const BenchTaskScope& scope, SignalId signal, HidSystem& system,
+std::unique_ptr<BenchJob> measureJob(const BenchWish& wish, const BenchTaskScope& scope, HidSystem& system,
                                      const Clock& clock, Time now) {
-    return std::make_unique<MeasureJob>(task, scope, signal, system, clock, now);
+    return std::make_unique<MeasureJob>(wish, scope, system, clock, now);
 }
 
 } // namespace flowhand

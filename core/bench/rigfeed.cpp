@@ -48,6 +48,17 @@ void RigFeed::take(const InputNews& news, std::vector<Sample>& samples, std::vec
     m_rig.advance(news.now, samples);
 }
 
+std::optional<std::pair<DeviceIndex, std::uint16_t>> RigFeed::placeOf(const InputRef& input) const {
+    const std::optional<DeviceIndex> unit = m_matches[input.device].device;
+    if (!unit)
+        return std::nullopt;
+    const std::vector<InputInfo>& inputs = m_source.inputs(*unit);
+    for (std::size_t i = 0; i < inputs.size(); ++i)
+        if (inputs[i].name == input.name)
+            return std::pair(*unit, static_cast<std::uint16_t>(i));
+    return std::nullopt;
+}
+
 void RigFeed::keepTraces() {
     m_isKeeping = true;
     m_reportsBefore = reports();

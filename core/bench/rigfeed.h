@@ -27,6 +27,9 @@ public:
     /// Appends the samples that the rig makes of it, and to `messages` what a person should know.
     void take(const InputNews& news, std::vector<Sample>& samples, std::vector<std::string>& messages);
 
+    /// Where the source has an input of the rig: its device and input; nothing while that is not there.
+    [[nodiscard]] std::optional<std::pair<DeviceIndex, std::uint16_t>> placeOf(const InputRef& input) const;
+
     /// Every change of every input is kept from now on; before, only the last of each.
     void keepTraces();
     /// What the inputs of one control said since keepTraces(), and how they stood then; and forgets it.

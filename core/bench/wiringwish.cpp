@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/names.h"
+#include "bench/listtext.h"
 
 namespace flowhand {
 
@@ -27,25 +28,6 @@ constexpr std::array<WayName, 11> kWays = {{{"split_axis", WiringWay::SplitAxis,
                                             {"step_buttons", WiringWay::StepButtons, 1},
                                             {"relative_wheel", WiringWay::RelativeWheel, 1},
                                             {"parking_latch", WiringWay::ParkingLatch, 1}}};
-
-std::string trimmed(std::string_view text) {
-    while (!text.empty() && text.front() == ' ')
-        text.remove_prefix(1);
-    while (!text.empty() && text.back() == ' ')
-        text.remove_suffix(1);
-    return std::string(text);
-}
-
-std::vector<std::string> parted(std::string_view text, char at) {
-    std::vector<std::string> parts;
-    for (;;) {
-        const std::size_t end = text.find(at);
-        parts.push_back(trimmed(text.substr(0, end)));
-        if (end == std::string_view::npos)
-            return parts;
-        text = text.substr(end + 1);
-    }
-}
 
 Result<SignalId> controlNamed(const std::string& name, const Aircraft& aircraft) {
     const std::optional<SignalId> id = aircraft.signals.find(name);
@@ -143,6 +125,25 @@ std::vector<WiringStage> specialStages(WiringWay way, const std::string& name, c
     return {};
 }
 
+/// Whether one input can say both.
+bool isAlike(const Signal& a, const Signal& b) {
+    return a.kind == b.kind && a.unit.symbol == b.unit.symbol && a.positions == b.positions;
+}
+
+std::string zonesExample(const Signal& signal) {
+    if (signal.kind == SignalKind::Position)
+        return joined(signal.positions, ", ");
+    std::vector<std::string> zones;
+    for (const double share : {0.0, 0.5, 1.0})
+        zones.push_back(valueText(signal, Value::number(signal.lowest + share * (signal.highest - signal.lowest))));
+    return joined(zones, ", ");
+}
+
+/// About a hundredth of the range.
+std::string stepExample(const Signal& signal) {
+    return valueText(signal, Value::number(signal.highest - signal.lowest > 50 ? 1.0 : 0.1));
+}
+
 } // namespace
 
 bool hasCentre(const Signal& signal) {
@@ -184,6 +185,48 @@ Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircra
     if (const Status status = readArguments(arguments, aircraft, wish); !status)
         return tl::unexpected<Error>(status.error());
     return wish;
+}
+
+std::vector<WiringOffer> wiringOffers(SignalId id, const Aircraft& aircraft) {
+    const Signal& signal = aircraft.signals[id];
+    const bool isNumber = signal.kind == SignalKind::Number;
+    std::vector<SignalId> alike;
+    for (const CockpitControl& control : aircraft.controls)
+        if (control.signal != id && isAlike(signal, aircraft.signals[control.signal]))
+            alike.push_back(control.signal);
+    std::vector<WiringOffer> offers;
+    if (!alike.empty())
+        offers.push_back({"", "One lever or switch of mine is for two controls", alike, ""});
+    if (isNumber && !alike.empty()) {
+        offers.push_back({"split_axis", "One lever: above idle it is this control, below idle another", alike, ""});
+        offers.push_back({"switched_axis", "One lever, and a switch that says which of two controls it is", alike, ""});
+    }
+    if (isNumber && hasCentre(signal)) {
+        offers.push_back({"difference", "Two pedals or levers: one less the other", {}, ""});
+        offers.push_back({"split", "Two axes: one for the low side, one for the high side", {}, ""});
+    }
+    if (isNumber)
+        offers.push_back({"max", "Two axes, as of two seats: whichever is moved further", {}, ""});
+    if (signal.kind != SignalKind::OnOff) {
+        offers.push_back({"zones", "A lever made of contacts, with these values in turn", {}, zonesExample(signal)});
+        const std::string step = isNumber ? stepExample(signal) : std::string();
+        offers.push_back({"encoder", "A knob without end stops that clicks, on two contacts", {}, step});
+        offers.push_back({"step_buttons", "A button for more and one for less", {}, step});
+        offers.push_back({"relative_wheel", "A wheel whose card counts by itself", {}, step});
+    } else if (aircraft.control(id).kind != ControlKind::Button) {
+        offers.push_back({"parking_latch", "Both toe brakes and a handle that is pulled, as a parking brake", {}, ""});
+    }
+    return offers;
+}
+
+std::string wishText(const WiringOffer& offer, SignalId signal, SignalId other, const std::string& words,
+                     const SignalTable& signals) {
+    std::string text = signals[signal].name;
+    if (!offer.others.empty())
+        text += "+" + signals[other].name;
+    if (!offer.name.empty())
+        text += "=" + offer.name;
+    return offer.example.empty() ? text : text + ":" + words;
 }
 
 std::vector<WiringStage> stagesOf(const WiringWish& wish, const Aircraft& aircraft) {

@@ -43,6 +43,22 @@ struct WiringStage {
 /// Errors: `unknown-signal`, `unknown-wiring`, `wrong-signals`, `bad-value`.
 [[nodiscard]] Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft);
 
+/// A way of wiring that has to be asked for, as it is offered for one control.
+struct WiringOffer {
+    std::string name;             ///< as behind '='; empty: one input for two controls
+    std::string text;             ///< the hardware that it is for
+    std::vector<SignalId> others; ///< the second control is one of these; empty: none is needed
+    std::string example;          ///< of what stands behind the colon; empty: nothing does
+};
+
+/// All that suit this control.
+[[nodiscard]] std::vector<WiringOffer> wiringOffers(SignalId signal, const Aircraft& aircraft);
+
+/// As parseWiringWish() reads it. `other` of an offer without others, and `words` of one without an example, are not
+/// looked at.
+[[nodiscard]] std::string wishText(const WiringOffer& offer, SignalId signal, SignalId other, const std::string& words,
+                                   const SignalTable& signals);
+
 /// What to do with the control, in order; the last brings it back to how it stood.
 [[nodiscard]] std::vector<WiringStage> stagesOf(const WiringWish& wish, const Aircraft& aircraft);
 

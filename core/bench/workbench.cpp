@@ -4,14 +4,11 @@
 #include <atomic>
 #include <condition_variable>
 #include <deque>
-#include <filesystem>
 #include <mutex>
 #include <thread>
 #include <utility>
 
-#include "base/textfile.h"
 #include "bench/benchjob.h"
-#include "bench/measured.h"
 
 namespace flowhand {
 
@@ -35,46 +32,6 @@ std::optional<double> plotted(const Signal& signal, Value value) {
     return signal.kind == SignalKind::Position ? double(value.position()) : value.number();
 }
 
-Result<BenchRigState> loadRigState(const std::string& file, const Aircraft& aircraft) {
-    BenchRigState state;
-    state.file = file;
-    std::error_code ignored;
-    state.isThere = std::filesystem::exists(file, ignored);
-    if (!state.isThere) {
-        state.rig.title = "New rig of the " + aircraft.title;
-        state.reaches = reachesOf(state.rig, aircraft.signals, aircraft.controls.size());
-        return state;
-    }
-    const Result<std::string> source = readFile(file);
-    if (!source)
-        return tl::unexpected<Error>(source.error());
-    Problems problems;
-    std::optional<RigFile> rig = parseRigFile(*source, file, aircraft.signals, aircraft.controls.size(), problems);
-    state.live = Rig::parse(*source, file, aircraft.signals, aircraft.controls.size(), problems);
-    if (!rig || !state.live)
-        return tl::unexpected<Error>(problems.firstError());
-    state.rig = std::move(*rig);
-    Result<std::vector<ControlFingerprint>> fingerprints = fingerprintsOf(state.rig, aircraft.signals);
-    if (!fingerprints)
-        return tl::unexpected<Error>(fingerprints.error());
-    state.fingerprints = std::move(*fingerprints);
-    state.reaches = reachesOf(state.rig, aircraft.signals, aircraft.controls.size());
-    return state;
-}
-
-std::vector<MeasuredControl> measuredOf(const BenchRigState& rig) {
-    std::vector<MeasuredControl> all;
-    for (std::size_t i = 0; i < rig.fingerprints.size(); ++i) {
-        const FoundEvidence found = findEvidence(rig.evidence, kHealthEvidence, rig.fingerprints[i]);
-        if (found.state == EvidenceState::None)
-            continue;
-        for (const SignalId signal : rig.rig.controls[i]->signals())
-            all.push_back({signal, dateText(found.record->unixSeconds), found.state == EvidenceState::Stale,
-                           findingsIn(found.record->result)});
-    }
-    return all;
-}
-
 } // namespace
 
 struct Workbench::State {
@@ -96,6 +53,12 @@ struct Workbench::State {
         job.reset(); // it refers to the rig before
         feed.reset();
         rig = std::move(*fresh);
+        shared = std::make_shared<const std::vector<SharedInput>>(sharedOf(rig.rig));
+        watchable = travelsOf(rig.rig, parts.aircraft.signals);
+        std::vector<GateTravel> levers;
+        for (const WatchedTravel& lever : watchable)
+            levers.push_back(lever.travel);
+        travels = std::make_shared<const std::vector<GateTravel>>(std::move(levers));
         values.assign(parts.aircraft.controls.size(), Value::unknown());
         stirredAt.assign(values.size(), Time::min());
         if (rig.live && source)
@@ -209,6 +172,9 @@ struct Workbench::State {
         for (const std::string& message : messages)
             notice(message);
         const std::lock_guard lock(mutex);
+        const WatchedTravel* lever = watchedTravel();
+        if (lever != nullptr)
+            traceTravel(*lever, news);
         for (const Sample& sample : samples) {
             const std::size_t at = indexOf(sample.signal);
             if (at >= values.size())
@@ -216,11 +182,31 @@ struct Workbench::State {
             if (values[at].isKnown())
                 stirredAt[at] = sample.time;
             values[at] = sample.value;
-            if (sample.signal == watched)
+            if (sample.signal == watched && lever == nullptr)
                 trace.push_back({sample.time, plotted(parts.aircraft.signals[sample.signal], sample.value)});
         }
         while (trace.size() > kMostPoints)
             trace.pop_front();
+    }
+
+    /// Of the watched control, if it is a lever with gates; under the mutex.
+    [[nodiscard]] const WatchedTravel* watchedTravel() const {
+        const auto found = std::find_if(watchable.begin(), watchable.end(), [this](const WatchedTravel& lever) {
+            return lever.travel.signal == watched;
+        });
+        return found == watchable.end() ? nullptr : &*found;
+    }
+
+    void traceTravel(const WatchedTravel& lever, const InputNews& news) {
+        const auto place = feed->placeOf(lever.input);
+        if (!place || !devices)
+            return;
+        const auto last = devices->last.find(*place);
+        if (std::exchange(traced, watched) != watched && last != devices->last.end())
+            trace.push_back({now, static_cast<double>(last->second.raw)}); // where it stands
+        for (const Reading& reading : news.readings)
+            if (std::pair(reading.device, reading.input) == *place && !reading.isNull)
+                trace.push_back({reading.time, static_cast<double>(reading.raw)});
     }
 
     void take(const InputNews& news) {
@@ -257,7 +243,7 @@ struct Workbench::State {
         }
         for (const Order& order : todo) {
             if (order.kind == Order::Begin)
-                beginTask(order.task, order.signal, at);
+                beginTask(order.wish, at);
             else if (order.kind == Order::Next && job)
                 job->next(at);
             else if (order.kind == Order::Cancel) {
@@ -269,23 +255,31 @@ struct Workbench::State {
         }
     }
 
-    void beginTask(BenchTask task, SignalId signal, Time at) {
+    void beginTask(const BenchWish& wish, Time at) {
         job.reset();
         view = {};
-        view.task = task;
-        view.signal = signal;
+        view.task = wish.task;
+        view.signal = wish.signal;
         view.isOver = true;
-        view.outcome = {"No lever, pedal or switch unit is connected. Plug one in first."};
         if (!devices)
-            return;
-        if (task == BenchTask::Wire)
-            job = wireJob(parts.aircraft, parts.rigFile, signal, *devices);
+            view.outcome = {"No lever, pedal or switch unit is connected. Plug one in first."};
+        else if (wish.task == BenchTask::Wire)
+            beginWiring(wish);
         else if (!feed || !feed->isAnyThere())
             view.outcome = {"None of the rig's devices is connected, or nothing is wired yet."};
-        else if (task == BenchTask::Walk)
+        else if (wish.task == BenchTask::Walk)
             job = walkJob(parts.aircraft, rig, *feed, values, at);
         else
-            job = measureJob(task, {parts.aircraft, parts.flows, rig}, signal, parts.system, parts.clock, at);
+            job = measureJob(wish, {parts.aircraft, parts.flows, rig}, parts.system, parts.clock, at);
+    }
+
+    void beginWiring(const BenchWish& wish) {
+        const Result<WiringWish> wiring =
+            parseWiringWish(wish.words.empty() ? parts.aircraft.signals[wish.signal].name : wish.words, parts.aircraft);
+        if (wiring)
+            job = wireJob(parts.aircraft, parts.rigFile, *wiring, *devices);
+        else
+            view.outcome = {describe(wiring.error())};
     }
 
     void show(bool isFirst) {
@@ -304,6 +298,8 @@ struct Workbench::State {
             shown.devices = deviceViews();
             shown.coverage = coverage;
             shown.measured = measured;
+            shown.shared = shared;
+            shown.travels = travels;
             shown.task = view;
             shown.notices.assign(notices.begin(), notices.end());
         }
@@ -333,11 +329,10 @@ struct Workbench::State {
 
     struct Order {
         enum Kind { Begin, Next, Cancel } kind;
-        BenchTask task = BenchTask::None;
-        SignalId signal = kNoSignal;
+        BenchWish wish = {};
     };
 
-    void post(Order order) {
+    void post(const Order& order) {
         {
             const std::lock_guard lock(mutex);
             orders.push_back(order);
@@ -360,6 +355,10 @@ struct Workbench::State {
     std::vector<Time> stirredAt; ///< by SignalId
     std::shared_ptr<const Coverage> coverage;
     std::shared_ptr<const std::vector<MeasuredControl>> measured;
+    std::shared_ptr<const std::vector<SharedInput>> shared;
+    std::shared_ptr<const std::vector<GateTravel>> travels;
+    std::vector<WatchedTravel> watchable;
+    SignalId traced = kNoSignal; ///< the lever whose travel is in the trace
     std::deque<std::string> notices;
     Time now{};
     Time searchedAt = Time::min() / 2;
@@ -400,7 +399,10 @@ void Workbench::watch(SignalId signal) {
     m_state->watched = signal;
     m_state->trace.clear();
     const BenchSnapshot& shown = m_state->shown;
-    if (indexOf(signal) < shown.values.size())
+    const bool isTravel = std::any_of(shown.travels->begin(), shown.travels->end(), [signal](const GateTravel& lever) {
+        return lever.signal == signal;
+    });
+    if (indexOf(signal) < shown.values.size() && !isTravel)
         m_state->trace.push_back(
             {shown.now, plotted(m_state->parts.aircraft.signals[signal], shown.values[indexOf(signal)])});
 }
@@ -412,8 +414,8 @@ std::vector<BenchPoint> Workbench::takeTrace() {
     return points;
 }
 
-void Workbench::begin(BenchTask task, SignalId signal) {
-    m_state->post({State::Order::Begin, task, signal});
+void Workbench::begin(BenchWish wish) {
+    m_state->post({State::Order::Begin, std::move(wish)});
 }
 
 void Workbench::next() {

@@ -21,8 +21,18 @@ enum class BenchTask : std::uint8_t {
     None,
     Wire,      ///< find the inputs that move
     Calibrate, ///< ends, centre, gates
+    Check,     ///< the same again, and how far it is from the rig file
     Measure,   ///< the health of its signal
     Walk       ///< confirm every control through its whole range
+};
+
+/// A task, and what the builder says about it beforehand.
+struct BenchWish {
+    BenchTask task = BenchTask::None;
+    SignalId signal = kNoSignal;
+    /// Of Wire as parseWiringWish() reads it; empty: whatever moves. Of Calibrate the true values of the places that
+    /// will be held, as giveValues() reads them; empty: those of the rig file, if any.
+    std::string words = {};
 };
 
 /// The quantity that is judged of a control, changed; nothing: unknown. Positions count from 0, between two is halfway.
@@ -38,6 +48,7 @@ struct BenchTaskView {
     BenchTask task = BenchTask::None;
     SignalId signal = kNoSignal; ///< that it is about now
     std::string ask;             ///< what the builder shall do now
+    bool isQuestion = false;     ///< `ask` is one: next() says yes, cancel() no
     std::size_t stage = 0;       ///< 0 .. stageCount - 1
     std::size_t stageCount = 0;
     std::size_t goodCount = 0; ///< stages of a walk that were confirmed; of other tasks 1 once it came out well
@@ -55,12 +66,33 @@ struct BenchDevice {
     bool operator==(const BenchDevice&) const = default;
 };
 
-/// What was measured of one control last.
+/// What was measured of one control last, or checked again.
 struct MeasuredControl {
     SignalId signal = kNoSignal;
+    BenchTask task = BenchTask::Measure; ///< or Check
     std::string date;
     bool isStale = false; ///< wired or calibrated anew since
     std::vector<Finding> findings;
+};
+
+/// An input that makes two controls.
+struct SharedInput {
+    SignalId signal = kNoSignal;
+    std::string input;   ///< "quadrant: X"
+    std::string control; ///< the other one
+};
+
+/// The travel of a lever with gates, in counts, and its gates as the rig file has them.
+struct GateTravel {
+    struct Gate {
+        std::string position;
+        double at = 0.0;
+        double band = 0.0; ///< either side
+    };
+    SignalId signal = kNoSignal;
+    double lowest = 0.0; ///< of the outermost gates, with some room
+    double highest = 1.0;
+    std::vector<Gate> gates;
 };
 
 /// What a view shows; a copy.
@@ -72,6 +104,8 @@ struct BenchSnapshot {
     std::vector<BenchDevice> devices;
     std::shared_ptr<const Coverage> coverage;                     ///< of all flows; never null
     std::shared_ptr<const std::vector<MeasuredControl>> measured; ///< never null
+    std::shared_ptr<const std::vector<SharedInput>> shared;       ///< never null
+    std::shared_ptr<const std::vector<GateTravel>> travels;       ///< of all levers with gates; never null
     BenchTaskView task;
     std::vector<std::string> notices; ///< of the rig, its devices and its evidence, newest last
 };
@@ -99,12 +133,13 @@ public:
     [[nodiscard]] BenchSnapshot snapshot() const;
     /// Of the control that takeTrace() is about.
     void watch(SignalId signal);
-    /// What the watched control did since the last call; the oldest is dropped when nobody asks for 10 s and more.
+    /// What the watched control did since the last call, of a lever with gates the counts of its axis; the oldest is
+    /// dropped when nobody asks for 10 s and more.
     [[nodiscard]] std::vector<BenchPoint> takeTrace();
 
     /// Another task that goes on is given up.
-    void begin(BenchTask task, SignalId signal);
-    /// Leaves the present control of a walk out, or ends a measurement with what there is.
+    void begin(BenchWish wish);
+    /// Leaves the present control of a walk out, ends a measurement with what there is, or answers a question with yes.
     void next();
     void cancel();
 

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <memory>
-#include <sstream>
 
 #include <nlohmann/json.hpp>
 
@@ -22,16 +21,6 @@ struct CalibrateOptions : BenchOptions {
     bool isDryRun = false;
     bool isCheck = false;
 };
-
-std::vector<std::string> partsOf(const std::string& list) {
-    std::vector<std::string> parts;
-    std::istringstream stream(list);
-    for (std::string part; std::getline(stream, part, ',');) {
-        const std::size_t begin = part.find_first_not_of(' ');
-        parts.push_back(begin == std::string::npos ? "" : part.substr(begin, part.find_last_not_of(' ') + 1 - begin));
-    }
-    return parts;
-}
 
 class Calibrate {
 public:
@@ -67,7 +56,7 @@ private:
             return tl::unexpected(calibrateControl(control, {}).error());
         if (!m_options.values.empty()) {
             const Signal& signal = m_rig->aircraft().signals[control.control->signals().front()];
-            if (const Status given = giveValues(control, signal, partsOf(m_options.values)); !given)
+            if (const Status given = giveValues(control, signal, m_options.values); !given)
                 return given;
         }
         m_progress << control.control->name() << "\n";

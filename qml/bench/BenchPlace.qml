@@ -13,6 +13,10 @@ FocusScope {
 
     /// False when the key means nothing here.
     function pressKey(key: int): bool {
+        if (!bench.open)
+            return false;
+        if (measure.pressKey(key))
+            return true;
         switch (key) {
         case Qt.Key_Return:
         case Qt.Key_Enter:
@@ -31,6 +35,48 @@ FocusScope {
         case Qt.Key_Up:
             bench.choose(bench.chosen - 1);
             return true;
+        case Qt.Key_F:
+            bench.turnFlowFilter();
+            return true;
+        case Qt.Key_S:
+            bench.writeSheet();
+            return true;
+        case Qt.Key_P:
+            bench.showSheet();
+            return bench.sheetWritten;
+        case Qt.Key_X:
+            bench.writeCoverage();
+            return true;
+        default:
+            return !isBusy && beginWith(key);
+        }
+    }
+
+    /// Begins what the key asks for with the chosen control.
+    function beginWith(key: int): bool {
+        switch (key) {
+        case Qt.Key_W:
+            bench.begin(BenchPresenter.Wire);
+            return true;
+        case Qt.Key_C:
+            bench.begin(BenchPresenter.Calibrate);
+            return true;
+        case Qt.Key_R:
+            bench.begin(BenchPresenter.Check);
+            return true;
+        case Qt.Key_M:
+            bench.begin(BenchPresenter.Measure);
+            return true;
+        case Qt.Key_K:
+            bench.begin(BenchPresenter.Walk);
+            return true;
+        case Qt.Key_O:
+            measure.panel = MeasureCard.Ways;
+            return true;
+        case Qt.Key_V:
+            if (bench.valuesExample !== "")
+                measure.panel = MeasureCard.Values;
+            return bench.valuesExample !== "";
         default:
             return false;
         }
@@ -79,11 +125,13 @@ FocusScope {
                 bench: place.bench
             }
             MeasureCard {
+                id: measure
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 Layout.minimumWidth: 300
                 bench: place.bench
                 busy: place.isBusy
+                onClosed: place.forceActiveFocus()
             }
             FindingList {
                 Layout.fillHeight: true

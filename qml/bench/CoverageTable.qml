@@ -25,15 +25,25 @@ Card {
             QuietButton {
                 text: qsTr("Shown: %1").arg(card.bench.flowFilter < 0 ? qsTr("every flow") : card.bench.flowTitles[card.bench.flowFilter])
                 Accessible.description: qsTr("Shows the steps of the next flow alone")
-                onClicked: card.bench.flowFilter = card.bench.flowFilter + 1 < card.bench.flowTitles.length ? card.bench.flowFilter + 1 : -1
+                keyName: "F"
+                onClicked: card.bench.turnFlowFilter()
             }
             QuietButton {
                 text: qsTr("Save as CSV")
+                keyName: "X"
                 onClicked: card.bench.writeCoverage()
             }
             QuietButton {
-                text: qsTr("Check sheet")
+                text: qsTr("Save the check sheet")
+                keyName: "S"
                 onClicked: card.bench.writeSheet()
+            }
+            QuietButton {
+                visible: card.bench.sheetWritten
+                text: qsTr("Open it")
+                keyName: "P"
+                Accessible.description: qsTr("The check sheet that was saved")
+                onClicked: card.bench.showSheet()
             }
         }
         PlainText {

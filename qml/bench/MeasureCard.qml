@@ -8,7 +8,38 @@ Card {
 
     required property BenchPresenter bench
     required property bool busy
-    readonly property list<string> verbs: ["", qsTr("Wire it"), qsTr("Calibrate it"), qsTr("Measure its signal"), qsTr("Check walk of all controls")]
+    /// What stands in place of the plot while the builder is asked about a task.
+    enum Panel { Plot, Ways, Values }
+    property int panel: MeasureCard.Plot
+    readonly property bool isPlotShown: busy || panel === MeasureCard.Plot
+
+    /// False when the key means nothing in the panel that is shown.
+    function pressKey(key: int): bool {
+        if (isPlotShown)
+            return false;
+        if (key === Qt.Key_Escape)
+            close();
+        else if (key === Qt.Key_Return || key === Qt.Key_Enter)
+            begin();
+        else if (panel === MeasureCard.Ways)
+            ways.pressKey(key);
+        return true;
+    }
+
+    function begin() {
+        if (panel === MeasureCard.Ways)
+            bench.beginWiring();
+        else
+            bench.calibrateTo(values.values);
+        close();
+    }
+
+    function close() {
+        panel = MeasureCard.Plot;
+        closed();
+    }
+
+    signal closed
 
     ColumnLayout {
         anchors.fill: parent
@@ -43,7 +74,7 @@ Card {
             elide: Text.ElideRight
         }
         PlainText {
-            visible: !card.busy && card.bench.wired
+            visible: !card.busy && card.bench.wired && card.isPlotShown
             Layout.fillWidth: true
             text: card.bench.valueText
             font.pixelSize: Tokens.titleSize * 1.5
@@ -52,19 +83,37 @@ Card {
             wrapMode: Text.NoWrap
         }
         PlainText {
-            visible: !card.busy && !card.bench.wired
+            visible: !card.busy && !card.bench.wired && card.isPlotShown
             Layout.fillWidth: true
             text: qsTr("No input of the rig makes this control yet. Wire it: move the control when asked, and the input that moves is found.")
             color: Tokens.quiet
         }
         NoticeLine {
-            visible: card.bench.taskOver && card.bench.outcome !== ""
+            visible: card.bench.taskOver && card.bench.outcome !== "" && card.isPlotShown
             Layout.fillWidth: true
             verdict: card.bench.taskGood ? Verdict.Done : Verdict.Wrong
             text: card.bench.outcome
         }
+        WiringPanel {
+            id: ways
+            visible: !card.busy && card.panel === MeasureCard.Ways
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            bench: card.bench
+            onBegun: card.begin()
+            onClosed: card.close()
+        }
+        ValuesPanel {
+            id: values
+            visible: !card.busy && card.panel === MeasureCard.Values
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            bench: card.bench
+            onBegun: card.begin()
+            onClosed: card.close()
+        }
         Rectangle {
-            visible: card.bench.wired
+            visible: card.bench.wired && card.isPlotShown
             Layout.fillWidth: true
             Layout.fillHeight: true
             Layout.minimumHeight: 40
@@ -77,47 +126,23 @@ Card {
                 ink: Tokens.text
                 axis: Tokens.line
                 band: Tokens.accent
+                font.family: Tokens.family
+                font.pixelSize: Tokens.quietSize
                 Accessible.role: Accessible.Graphic
-                Accessible.name: qsTr("The last ten seconds of %1, with the bands of the steps that judge it").arg(card.bench.chosenLabel)
+                Accessible.name: qsTr("The last ten seconds of %1, with its gates and the bands of the steps that judge it").arg(card.bench.chosenLabel)
             }
         }
         Item {
-            visible: !card.bench.wired
+            visible: !card.bench.wired && card.isPlotShown
             Layout.fillHeight: true
         }
-        Flow {
+        MeasureActions {
+            visible: card.isPlotShown
             Layout.fillWidth: true
-            spacing: Tokens.gap8
-            ActionButton {
-                visible: !card.busy
-                primary: true
-                text: card.verbs[card.bench.advice]
-                keyName: qsTr("Return")
-                onClicked: card.bench.takeAdvice()
-            }
-            Repeater {
-                model: [BenchPresenter.Wire, BenchPresenter.Calibrate, BenchPresenter.Measure, BenchPresenter.Walk]
-                ActionButton {
-                    required property int modelData
-                    visible: !card.busy && modelData !== card.bench.advice && (modelData !== BenchPresenter.Calibrate || card.bench.calibratable)
-                        && (modelData !== BenchPresenter.Measure || card.bench.wired)
-                    text: modelData === BenchPresenter.Wire && card.bench.wired ? qsTr("Wire it anew") : card.verbs[modelData]
-                    onClicked: card.bench.begin(modelData)
-                }
-            }
-            ActionButton {
-                visible: card.busy && card.bench.task !== BenchPresenter.Wire
-                primary: true
-                text: card.bench.task === BenchPresenter.Walk ? qsTr("Leave this control out") : qsTr("Done, go on")
-                keyName: qsTr("Return")
-                onClicked: card.bench.next()
-            }
-            ActionButton {
-                visible: card.busy
-                text: qsTr("Stop")
-                keyName: qsTr("Esc")
-                onClicked: card.bench.cancel()
-            }
+            bench: card.bench
+            busy: card.busy
+            onWaysAsked: card.panel = MeasureCard.Ways
+            onValuesAsked: card.panel = MeasureCard.Values
         }
     }
 }

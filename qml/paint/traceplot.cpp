@@ -25,6 +25,7 @@ TracePlot::TracePlot(QQuickItem* parent) : QQuickPaintedItem(parent) {
     connect(this, &TracePlot::inkChanged, this, repaint);
     connect(this, &TracePlot::axisChanged, this, repaint);
     connect(this, &TracePlot::bandChanged, this, repaint);
+    connect(this, &TracePlot::fontChanged, this, repaint);
 }
 
 void TracePlot::setTrace(BenchTrace* trace) {
@@ -50,6 +51,7 @@ void TracePlot::paint(QPainter* painter) {
     if (m_trace == nullptr || width() < 10 || height() < 3 * kRoom)
         return;
     const double plotWidth = width() * (1.0 - kSharesWidth);
+    paintBands(*painter);
     paintMarks(*painter, plotWidth);
     if (m_trace->points().empty())
         return;
@@ -57,7 +59,7 @@ void TracePlot::paint(QPainter* painter) {
     paintShares(*painter, plotWidth + 8);
 }
 
-void TracePlot::paintMarks(QPainter& painter, double plotWidth) const {
+void TracePlot::paintBands(QPainter& painter) const {
     QColor fill = m_band;
     fill.setAlphaF(0.18F);
     for (const BenchTrace::Stretch& band : m_trace->bands()) {
@@ -68,9 +70,24 @@ void TracePlot::paintMarks(QPainter& painter, double plotWidth) const {
         painter.drawLine(QPointF(0, top), QPointF(width(), top));
         painter.drawLine(QPointF(0, foot), QPointF(width(), foot));
     }
-    painter.setPen(QPen(m_axis, 1, Qt::DotLine));
-    for (const double gate : m_trace->gates())
-        painter.drawLine(QPointF(0, yOf(gate)), QPointF(width(), yOf(gate)));
+}
+
+void TracePlot::paintMarks(QPainter& painter, double plotWidth) const {
+    painter.setFont(m_font);
+    const double tall = painter.fontMetrics().height();
+    double free = height(); // above it there is no name yet
+    for (const BenchTrace::Mark& mark : m_trace->marks()) {
+        const double y = yOf(mark.at);
+        painter.setPen(QPen(m_axis, 1, Qt::DotLine));
+        painter.drawLine(QPointF(0, y), QPointF(width(), y));
+        // On its line, but whole at either edge; where marks are close, a name is left out.
+        const double foot = std::clamp(y - 2, tall, height() - 2);
+        if (foot > free)
+            continue;
+        painter.setPen(m_ink);
+        painter.drawText(QPointF(4, foot - painter.fontMetrics().descent() + 2), mark.name);
+        free = foot - tall;
+    }
     painter.setPen(QPen(m_axis, 1));
     painter.drawLine(QPointF(plotWidth, 0), QPointF(plotWidth, height()));
 }

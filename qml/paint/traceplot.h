@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QColor>
+#include <QFont>
 #include <QQuickPaintedItem>
 #include <QtQml/qqmlregistration.h>
 
@@ -17,6 +18,7 @@ class TracePlot : public QQuickPaintedItem {
     Q_PROPERTY(QColor ink MEMBER m_ink NOTIFY inkChanged)
     Q_PROPERTY(QColor axis MEMBER m_axis NOTIFY axisChanged)
     Q_PROPERTY(QColor band MEMBER m_band NOTIFY bandChanged)
+    Q_PROPERTY(QFont font MEMBER m_font NOTIFY fontChanged)
 
 public:
     explicit TracePlot(QQuickItem* parent = nullptr);
@@ -30,9 +32,11 @@ Q_SIGNALS:
     void inkChanged();
     void axisChanged();
     void bandChanged();
+    void fontChanged();
 
 private:
     [[nodiscard]] double yOf(double value) const;
+    void paintBands(QPainter& painter) const;
     void paintMarks(QPainter& painter, double plotWidth) const;
     void paintLine(QPainter& painter, double plotWidth) const;
     void paintShares(QPainter& painter, double from) const;
@@ -41,6 +45,7 @@ private:
     QColor m_ink = Qt::white;
     QColor m_axis = Qt::gray;
     QColor m_band = Qt::yellow;
+    QFont m_font; ///< of the names of the marks
 };
 
 } // namespace flowhand

@@ -41,7 +41,10 @@ QString dayOf(const std::string& date) {
     return QString::fromStdString(date.substr(0, 10));
 }
 
-QString detailOf(const CoveredControl& control) {
+QString detailOf(const CoveredControl& control, const std::vector<SharedInput>& shared) {
+    for (const SharedInput& input : shared)
+        if (input.signal == control.signal)
+            return tr("shares its input with “%1”").arg(QString::fromStdString(input.control));
     if (!control.failedDate.empty())
         return tr("the check walk of %1 did not confirm it").arg(dayOf(control.failedDate));
     if (control.isStale)
@@ -91,7 +94,7 @@ std::vector<BenchControlRow> benchControlRows(const Aircraft& aircraft, const Be
         row.stirring = at < snapshot.stirring.size() && snapshot.stirring[at];
         row.verdict = control.failedDate.empty() ? shown.verdict : int(Verdict::Wrong);
         row.word = shown.word;
-        row.detail = detailOf(control);
+        row.detail = detailOf(control, *snapshot.shared);
         rows.push_back(row);
     }
     return rows;
@@ -153,6 +156,81 @@ std::vector<BenchTrace::Stretch> bandsOf(SignalId signal, const std::vector<cons
                 bands.push_back(band);
         }
     return bands;
+}
+
+PlotScale plotScaleOf(SignalId id, const Aircraft& aircraft, const std::vector<const Flow*>& flows,
+                      const std::vector<GateTravel>& travels) {
+    const Signal& signal = aircraft.signals[id];
+    PlotScale scale;
+    for (const GateTravel& travel : travels) {
+        if (travel.signal != id)
+            continue;
+        scale.lowest = travel.lowest;
+        scale.highest = travel.highest;
+        for (const GateTravel::Gate& gate : travel.gates) {
+            scale.bands.push_back({gate.at - gate.band, gate.at + gate.band});
+            scale.marks.push_back({gate.at, QString::fromStdString(gate.position)});
+        }
+        return scale;
+    }
+    scale.bands = bandsOf(id, flows);
+    if (signal.kind == SignalKind::Number) {
+        scale.lowest = signal.lowest;
+        scale.highest = signal.highest;
+        for (const double end : {signal.lowest, signal.highest})
+            scale.marks.push_back({end, shownValue(signal, Value::number(end))});
+        return scale;
+    }
+    const int places = signal.kind == SignalKind::Position ? static_cast<int>(signal.positions.size()) : 2;
+    scale.highest = double(places) - 1.0;
+    for (int place = 0; place < places; ++place)
+        scale.marks.push_back(
+            {double(place), shownValue(signal, signal.kind == SignalKind::Position ? Value::position(place)
+                                                                                   : Value::onOff(place == 1))});
+    return scale;
+}
+
+QString deviceSentence(const std::vector<BenchDevice>& devices) {
+    QStringList words;
+    for (const BenchDevice& device : devices) {
+        const QString name = QString::fromStdString(device.name);
+        words << (device.message.empty()
+                      ? device.isConnected ? tr("%1 is connected").arg(name) : tr("%1 is not connected").arg(name)
+                      : QString::fromStdString(device.message));
+    }
+    return words.isEmpty()
+               ? tr("No lever, pedal or switch unit is connected. Plug one in: it is found within a second.")
+               : words.join(QStringLiteral(" · "));
+}
+
+QString coverageSentence(const std::vector<CoverageRow>& rows) {
+    const auto confirmable = std::count_if(rows.begin(), rows.end(), [](const CoverageRow& row) {
+        return row.why.isEmpty();
+    });
+    const auto seen = std::count_if(rows.begin(), rows.end(), [](const CoverageRow& row) {
+        return row.verdict == Verdict::Done;
+    });
+    return tr("%1 of %2 steps can be confirmed by this rig; the controls of %3 were seen working.")
+        .arg(confirmable)
+        .arg(rows.size())
+        .arg(seen);
+}
+
+QString orphanSentence(const Aircraft& aircraft, const Coverage& coverage) {
+    QStringList labels;
+    for (const SignalId signal : coverage.orphans)
+        labels << QString::fromStdString(aircraft.signals[signal].label);
+    return labels.isEmpty() ? QString() : tr("Wired, but no step needs: %1").arg(labels.join(QStringLiteral(", ")));
+}
+
+QString valuesExample(const Signal& signal) {
+    if (signal.kind != SignalKind::Number)
+        return {};
+    QStringList values;
+    for (const double share : {0.0, 0.5, 1.0})
+        values << QString::fromStdString(
+            valueText(signal, Value::number(signal.lowest + share * (signal.highest - signal.lowest))));
+    return values.join(QStringLiteral(", "));
 }
 
 } // namespace flowhand

@@ -21,13 +21,15 @@ public:
     /// What the watched control did since the last call.
     [[nodiscard]] virtual std::vector<BenchPoint> takeTrace() = 0;
     virtual void watch(SignalId signal) = 0;
-    virtual void begin(BenchTask task, SignalId signal) = 0;
-    /// Goes on to the next control of a walk, or ends the measurement.
+    virtual void begin(const BenchWish& wish) = 0;
+    /// Goes on to the next control of a walk, ends the measurement, or answers a question with yes.
     virtual void next() = 0;
     virtual void cancel() = 0;
     /// Errors: those of saveCheckSheet(), `unwritable-file`.
     [[nodiscard]] virtual Status writeSheet(const std::string& file) = 0;
     [[nodiscard]] virtual Status writeCoverage(const std::string& file) = 0;
+    /// Shows a page that was written, in whatever this desktop shows pages with. Error `not-shown`.
+    [[nodiscard]] virtual Status showPage(const std::string& file) = 0;
     /// Fixed for the bench; outlive it.
     [[nodiscard]] virtual const Aircraft& aircraft() const = 0;
     [[nodiscard]] virtual const std::vector<const Flow*>& flows() const = 0;

@@ -19,19 +19,12 @@ QString beside(const QString& rigFile, const char* name) {
     return file.path() + QLatin1Char('/') + file.completeBaseName() + QLatin1String(name);
 }
 
-std::vector<double> gatesOf(const Signal& signal) {
-    std::vector<double> gates;
-    for (std::size_t i = 0; signal.kind == SignalKind::Position && i < signal.positions.size(); ++i)
-        gates.push_back(double(i));
-    return gates;
-}
-
 } // namespace
 
 BenchPresenter::BenchPresenter(BenchMaker& maker, Sound& sound, QObject* parent)
     : QObject(parent), m_maker(maker), m_states(this), m_controls(BenchControlRow::staticMetaObject, this),
       m_findings(FindingRow::staticMetaObject, this), m_coverage(CoverageRow::staticMetaObject, this),
-      m_notices(NoticeRow::staticMetaObject, this), m_trace(this), m_voice(sound) {}
+      m_notices(NoticeRow::staticMetaObject, this), m_trace(this), m_voice(sound), m_wiring(this) {}
 
 BenchPresenter::~BenchPresenter() = default;
 
@@ -52,6 +45,7 @@ void BenchPresenter::enter() {
         m_snapshot = m_bench->snapshot();
         m_bench->watch(chosenSignal());
         beginTrace();
+        m_wiring.begin(chosenSignal(), m_bench->aircraft());
         showFindings();
         showCoverage();
         refresh();
@@ -67,6 +61,7 @@ void BenchPresenter::leave() {
     m_voice.stop();
     m_bench.reset();
     m_written.clear();
+    m_sheet.clear();
     Q_EMIT openChanged();
 }
 
@@ -86,6 +81,8 @@ void BenchPresenter::refresh() {
     showControls();
     if (m_snapshot.measured != before.measured)
         showFindings();
+    if (m_snapshot.travels != before.travels)
+        beginTrace();
     if (m_snapshot.coverage != before.coverage)
         showCoverage();
     std::vector<NoticeRow> notices;
@@ -101,14 +98,45 @@ void BenchPresenter::choose(int row) {
     m_chosen = row;
     m_bench->watch(chosenSignal());
     beginTrace();
+    m_wiring.begin(chosenSignal(), m_bench->aircraft());
     showFindings();
     Q_EMIT chosenChanged();
     Q_EMIT changed();
 }
 
 void BenchPresenter::begin(int task) {
-    if (m_bench && task > None && task <= Walk)
-        m_bench->begin(static_cast<BenchTask>(task), chosenSignal());
+    if (canBegin(task))
+        m_bench->begin({static_cast<BenchTask>(task), chosenSignal()});
+}
+
+bool BenchPresenter::canBegin(int task) const {
+    if (!m_bench)
+        return false;
+    switch (task) {
+    case Wire:
+    case Walk:
+        return true;
+    case Measure:
+        return isWired();
+    case Calibrate:
+        return isCalibratable();
+    case Check: {
+        const CoveredControl* covered = coveredControl(chosenSignal());
+        return isCalibratable() && covered->proof >= Proof::Calibrated;
+    }
+    default:
+        return false;
+    }
+}
+
+void BenchPresenter::beginWiring() {
+    if (m_bench)
+        m_bench->begin({BenchTask::Wire, chosenSignal(), m_wiring.wish()});
+}
+
+void BenchPresenter::calibrateTo(const QString& values) {
+    if (canBegin(Calibrate))
+        m_bench->begin({BenchTask::Calibrate, chosenSignal(), values.toStdString()});
 }
 
 void BenchPresenter::next() {
@@ -122,15 +150,25 @@ void BenchPresenter::cancel() {
 }
 
 void BenchPresenter::writeSheet() {
+    if (!m_bench)
+        return;
     const QString file = beside(rigFile(), ".html");
-    if (m_bench)
-        say(m_bench->writeSheet(file.toStdString()), file);
+    const Status written = m_bench->writeSheet(file.toStdString());
+    m_sheet = written ? file : QString();
+    say(written, file);
 }
 
 void BenchPresenter::writeCoverage() {
     const QString file = beside(rigFile(), ".coverage.csv");
     if (m_bench)
         say(m_bench->writeCoverage(file.toStdString()), file);
+}
+
+void BenchPresenter::showSheet() {
+    if (!m_bench || m_sheet.isEmpty())
+        return;
+    if (const Status shown = m_bench->showPage(m_sheet.toStdString()); !shown)
+        say(shown, m_sheet);
 }
 
 void BenchPresenter::say(const Status& status, const QString& file) {
@@ -147,16 +185,7 @@ QString BenchPresenter::aircraftTitle() const {
 }
 
 QString BenchPresenter::deviceWords() const {
-    QStringList words;
-    for (const BenchDevice& device : m_snapshot.devices) {
-        const QString name = QString::fromStdString(device.name);
-        words << (device.message.empty()
-                      ? device.isConnected ? tr("%1 is connected").arg(name) : tr("%1 is not connected").arg(name)
-                      : QString::fromStdString(device.message));
-    }
-    return words.isEmpty()
-               ? tr("No lever, pedal or switch unit is connected. Plug one in: it is found within a second.")
-               : words.join(QStringLiteral(" · "));
+    return deviceSentence(m_snapshot.devices);
 }
 
 SignalId BenchPresenter::chosenSignal() const {
@@ -175,11 +204,11 @@ const CoveredControl* BenchPresenter::coveredControl(SignalId signal) const {
     return found == all.end() ? nullptr : &*found;
 }
 
-const MeasuredControl* BenchPresenter::measuredControl() const {
+const MeasuredControl* BenchPresenter::measuredControl(BenchTask task) const {
     if (!m_snapshot.measured)
         return nullptr;
     for (const MeasuredControl& measured : *m_snapshot.measured)
-        if (measured.signal == chosenSignal())
+        if (measured.signal == chosenSignal() && measured.task == task)
             return &measured;
     return nullptr;
 }
@@ -212,17 +241,28 @@ int BenchPresenter::advice() const {
         return Wire;
     if (covered->isCalibratable && covered->proof == Proof::Wired)
         return Calibrate;
-    const MeasuredControl* measured = measuredControl();
+    const MeasuredControl* measured = measuredControl(BenchTask::Measure);
     return measured == nullptr || measured->isStale ? Measure : Walk;
 }
 
 QString BenchPresenter::measuredWords() const {
-    const MeasuredControl* measured = measuredControl();
-    if (measured == nullptr)
-        return isWired() ? tr("It has not been measured yet.") : tr("Once it is wired, its signal can be measured.");
-    const QString day = QString::fromStdString(measured->date.substr(0, 10));
-    return measured->isStale ? tr("Measured on %1; wired or calibrated anew since.").arg(day)
-                             : tr("Measured on %1.").arg(day);
+    const auto told = [](const MeasuredControl& of, const QString& now, const QString& before) {
+        return (of.isStale ? before : now).arg(QString::fromStdString(of.date.substr(0, 10)));
+    };
+    QStringList sentences;
+    if (const MeasuredControl* measured = measuredControl(BenchTask::Measure))
+        sentences << told(*measured, tr("Measured on %1."), tr("Measured on %1; wired or calibrated anew since."));
+    else
+        sentences << (isWired() ? tr("It has not been measured yet.")
+                                : tr("Once it is wired, its signal can be measured."));
+    if (const MeasuredControl* checked = measuredControl(BenchTask::Check))
+        sentences << told(*checked, tr("Its calibration was checked again on %1."),
+                          tr("Checked again on %1; wired or calibrated anew since."));
+    return sentences.join(QLatin1Char(' '));
+}
+
+QString BenchPresenter::valuesExample() const {
+    return canBegin(Calibrate) ? flowhand::valuesExample(m_bench->aircraft().signals[chosenSignal()]) : QString();
 }
 
 QString BenchPresenter::taskTitle() const {
@@ -235,6 +275,8 @@ QString BenchPresenter::taskTitle() const {
         return tr("Wiring: %1").arg(label);
     case BenchTask::Calibrate:
         return tr("Calibration: %1").arg(label);
+    case BenchTask::Check:
+        return tr("Repeat check: %1").arg(label);
     case BenchTask::Measure:
         return tr("Measurement: %1").arg(label);
     case BenchTask::Walk:
@@ -276,28 +318,12 @@ void BenchPresenter::setFlowFilter(int row) {
     Q_EMIT changed();
 }
 
-QString BenchPresenter::coverageWords() const {
-    const int steps = m_coverage.count();
-    int confirmable = 0;
-    int seen = 0;
-    for (int i = 0; i < steps; ++i) {
-        const auto row = m_coverage.row<CoverageRow>(i);
-        confirmable += row.why.isEmpty() ? 1 : 0;
-        seen += row.verdict == Verdict::Done ? 1 : 0;
-    }
-    return tr("%1 of %2 steps can be confirmed by this rig; the controls of %3 were seen working.")
-        .arg(confirmable)
-        .arg(steps)
-        .arg(seen);
+void BenchPresenter::turnFlowFilter() {
+    setFlowFilter(m_flowFilter + 1 < flowTitles().size() ? m_flowFilter + 1 : -1);
 }
 
 QString BenchPresenter::orphanWords() const {
-    if (!m_bench || m_snapshot.coverage->orphans.empty())
-        return {};
-    QStringList labels;
-    for (const SignalId signal : m_snapshot.coverage->orphans)
-        labels << QString::fromStdString(m_bench->aircraft().signals[signal].label);
-    return tr("Wired, but no step needs: %1").arg(labels.join(QStringLiteral(", ")));
+    return m_bench ? orphanSentence(m_bench->aircraft(), *m_snapshot.coverage) : QString();
 }
 
 void BenchPresenter::showControls() {
@@ -305,24 +331,28 @@ void BenchPresenter::showControls() {
 }
 
 void BenchPresenter::showFindings() {
-    const MeasuredControl* measured = measuredControl();
-    m_findings.setRows(measured != nullptr ? findingRows(measured->findings) : std::vector<FindingRow>());
+    std::vector<Finding> findings;
+    for (const BenchTask task : {BenchTask::Check, BenchTask::Measure})
+        if (const MeasuredControl* measured = measuredControl(task))
+            findings.insert(findings.end(), measured->findings.begin(), measured->findings.end());
+    m_findings.setRows(findingRows(findings));
 }
 
 void BenchPresenter::showCoverage() {
-    if (m_bench)
-        m_coverage.setRows(coverageRows(m_bench->aircraft(), m_bench->flows(), *m_snapshot.coverage, m_flowFilter));
+    if (!m_bench)
+        return;
+    const std::vector<CoverageRow> rows =
+        coverageRows(m_bench->aircraft(), m_bench->flows(), *m_snapshot.coverage, m_flowFilter);
+    m_coverage.setRows(rows);
+    m_coverageWords = coverageSentence(rows);
 }
 
 void BenchPresenter::beginTrace() {
     const SignalId chosen = chosenSignal();
     if (chosen == kNoSignal)
         return;
-    const Signal& signal = m_bench->aircraft().signals[chosen];
-    const bool isNumber = signal.kind == SignalKind::Number;
-    const double highest = signal.kind == SignalKind::Position ? double(signal.positions.size()) - 1.0 : 1.0;
-    m_trace.begin(isNumber ? signal.lowest : 0.0, isNumber ? signal.highest : highest,
-                  bandsOf(chosen, m_bench->flows()), gatesOf(signal));
+    PlotScale scale = plotScaleOf(chosen, m_bench->aircraft(), m_bench->flows(), *m_snapshot.travels);
+    m_trace.begin(scale.lowest, scale.highest, std::move(scale.bands), std::move(scale.marks));
 }
 
 } // namespace flowhand

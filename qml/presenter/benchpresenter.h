@@ -12,6 +12,7 @@
 #include "presenter/benchvoice.h"
 #include "presenter/controlmodel.h"
 #include "presenter/rowmodel.h"
+#include "presenter/wiringchoice.h"
 
 namespace flowhand {
 
@@ -45,6 +46,7 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(bool taskGood READ isTaskGood NOTIFY changed)
     Q_PROPERTY(QString taskTitle READ taskTitle NOTIFY changed)
     Q_PROPERTY(QString ask READ ask NOTIFY changed)
+    Q_PROPERTY(bool question READ isQuestion NOTIFY changed)
     Q_PROPERTY(QString stageWords READ stageWords NOTIFY changed)
     Q_PROPERTY(QString outcome READ outcome NOTIFY changed)
     Q_PROPERTY(QStringList flowTitles READ flowTitles NOTIFY openChanged)
@@ -52,10 +54,13 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(QString coverageWords READ coverageWords NOTIFY changed)
     Q_PROPERTY(QString orphanWords READ orphanWords NOTIFY changed)
     Q_PROPERTY(QString written READ written NOTIFY writtenChanged)
+    Q_PROPERTY(bool sheetWritten READ isSheetWritten NOTIFY writtenChanged)
+    Q_PROPERTY(flowhand::WiringChoice* wiring READ wiring CONSTANT)
+    Q_PROPERTY(QString valuesExample READ valuesExample NOTIFY changed)
 
 public:
     /// BenchTask, for views.
-    enum Task { None, Wire, Calibrate, Measure, Walk };
+    enum Task { None, Wire, Calibrate, Check, Measure, Walk };
     Q_ENUM(Task)
 
     /// `maker` and `sound` must outlive it.
@@ -67,6 +72,12 @@ public:
     /// A row of `controls`.
     Q_INVOKABLE void choose(int row);
     Q_INVOKABLE void begin(int task);
+    /// Whether the task can be begun with the chosen control.
+    Q_INVOKABLE [[nodiscard]] bool canBegin(int task) const;
+    /// As `wiring` says.
+    Q_INVOKABLE void beginWiring();
+    /// To true values, with commas between them.
+    Q_INVOKABLE void calibrateTo(const QString& values);
     Q_INVOKABLE void next();
     Q_INVOKABLE void cancel();
     /// The next thing to do with the chosen control.
@@ -74,6 +85,10 @@ public:
     /// Beside the rig file; `written` says where, or why not.
     Q_INVOKABLE void writeSheet();
     Q_INVOKABLE void writeCoverage();
+    /// The sheet that was written.
+    Q_INVOKABLE void showSheet();
+    /// The steps of the next flow alone, after the last one those of all.
+    Q_INVOKABLE void turnFlowFilter();
 
     /// Shows the bench as it is now. Comes by itself after each change.
     void refresh();
@@ -102,6 +117,8 @@ public:
     [[nodiscard]] bool isTaskOver() const { return m_snapshot.task.isOver; }
     [[nodiscard]] bool isTaskGood() const { return m_snapshot.task.isGood; }
     [[nodiscard]] QString taskTitle() const;
+    /// Whether `ask` is one, which next() answers with yes and cancel() with no.
+    [[nodiscard]] bool isQuestion() const { return m_snapshot.task.isQuestion; }
     [[nodiscard]] QString ask() const { return QString::fromStdString(m_snapshot.task.ask); }
     [[nodiscard]] QString stageWords() const;
     [[nodiscard]] QString outcome() const;
@@ -109,10 +126,13 @@ public:
     /// -1: every flow.
     [[nodiscard]] int flowFilter() const { return m_flowFilter; }
     void setFlowFilter(int row);
-    /// "31 of 40 steps can be confirmed; 12 were seen working."
-    [[nodiscard]] QString coverageWords() const;
+    [[nodiscard]] QString coverageWords() const { return m_coverageWords; }
     [[nodiscard]] QString orphanWords() const;
     [[nodiscard]] QString written() const { return m_written; }
+    [[nodiscard]] bool isSheetWritten() const { return !m_sheet.isEmpty(); }
+    [[nodiscard]] WiringChoice* wiring() { return &m_wiring; }
+    /// Of the chosen control; empty: there are no values to give.
+    [[nodiscard]] QString valuesExample() const;
 
 Q_SIGNALS:
     void openChanged();
@@ -124,21 +144,26 @@ Q_SIGNALS:
 private:
     [[nodiscard]] SignalId chosenSignal() const;
     [[nodiscard]] const CoveredControl* coveredControl(SignalId signal) const;
-    [[nodiscard]] const MeasuredControl* measuredControl() const;
+    /// Its last measurement or repeat check.
+    [[nodiscard]] const MeasuredControl* measuredControl(BenchTask task) const;
     void showControls();
     void showFindings();
     void showCoverage();
     void beginTrace();
+    /// Says what became of a file.
     void say(const Status& status, const QString& file);
 
     BenchMaker& m_maker;
     QString m_failure;
     QString m_written;
+    QString m_sheet; ///< the file that was written last
+    QString m_coverageWords;
     BenchSnapshot m_snapshot;
     ControlModel m_states;
     RowModel m_controls, m_findings, m_coverage, m_notices;
     BenchTrace m_trace;
     BenchVoice m_voice;
+    WiringChoice m_wiring;
     int m_chosen = 0;
     int m_flowFilter = -1;
     std::atomic<bool> m_isRefreshQueued = false;

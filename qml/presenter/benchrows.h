@@ -33,6 +33,19 @@ public:
     bool operator==(const BenchControlRow&) const = default;
 };
 
+/// A way of wiring that has to be asked for.
+struct OfferRow {
+    Q_GADGET
+    Q_PROPERTY(int rowId MEMBER rowId)
+    Q_PROPERTY(QString text MEMBER text)
+
+public:
+    int rowId = 0;
+    QString text; ///< the hardware that it is for
+
+    bool operator==(const OfferRow&) const = default;
+};
+
 /// One thing that was measured of a control.
 struct FindingRow {
     Q_GADGET

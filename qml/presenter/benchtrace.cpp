@@ -4,11 +4,11 @@
 
 namespace flowhand {
 
-void BenchTrace::begin(double lowest, double highest, std::vector<Stretch> bands, std::vector<double> gates) {
+void BenchTrace::begin(double lowest, double highest, std::vector<Stretch> bands, std::vector<Mark> marks) {
     m_lowest = lowest;
     m_highest = highest > lowest ? highest : lowest + 1.0;
     m_bands = std::move(bands);
-    m_gates = std::move(gates);
+    m_marks = std::move(marks);
     m_points.clear();
     Q_EMIT changed();
 }

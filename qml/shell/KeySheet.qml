@@ -6,9 +6,21 @@ Card {
     id: sheet
 
     required property RowModel controlKeys
+    /// 0 Fly, 1 Bench.
+    required property int place
     signal closed
 
-    readonly property list<string> generalKeys: [
+    readonly property list<string> benchKeys: [
+        qsTr("F1"), qsTr("show or hide the keys"), qsTr("Return"), qsTr("the main button"),
+        "↑ ↓", qsTr("choose a control"), "W", qsTr("wire it"), "O", qsTr("wire it another way"),
+        "C", qsTr("calibrate it"), "V", qsTr("give its true values"), "R", qsTr("check its calibration again"),
+        "M", qsTr("measure its signal"), "K", qsTr("check walk of all controls"), qsTr("Esc"), qsTr("stop what goes on"),
+        "F", qsTr("steps of the next flow alone"), "X", qsTr("save the table as CSV"),
+        "S", qsTr("save the check sheet"), "P", qsTr("open it"),
+        qsTr("F7"), qsTr("sound on, quiet, off"), qsTr("Ctrl 1, 2"), qsTr("to Fly, to Bench"),
+        qsTr("Tab"), qsTr("to the next button or control")
+    ]
+    readonly property list<string> flyKeys: [
         qsTr("F1"), qsTr("show or hide the keys"), qsTr("Return"), qsTr("the main button"),
         qsTr("Space"), qsTr("reply"), qsTr("F2"), qsTr("hold, and go on"), qsTr("F3"), qsTr("repeat the step"),
         qsTr("F4"), qsTr("show or hide the on-screen controls"), qsTr("F7"), qsTr("jump to another step"), qsTr("F8"), qsTr("stop the run"), qsTr("F9"), qsTr("sound on, quiet, off"), qsTr("Esc"), qsTr("back to the flows, between runs"),
@@ -16,6 +28,8 @@ Card {
         qsTr("Ctrl 1, 2"), qsTr("to Fly, to Bench; not during a run"),
         qsTr("Tab"), qsTr("to the next button or control; arrow keys move it")
     ]
+
+    readonly property list<string> placeKeys: place === 1 ? benchKeys : flyKeys
 
     implicitWidth: 360 * Tokens.textScale
     color: Tokens.raised
@@ -50,22 +64,22 @@ Card {
             width: flick.width - 12
             spacing: Tokens.gap8
             Repeater {
-                model: sheet.generalKeys.length / 2
+                model: sheet.placeKeys.length / 2
                 KeyLine {
                     required property int index
                     width: column.width
-                    keyName: sheet.generalKeys[index * 2]
-                    does: sheet.generalKeys[index * 2 + 1]
+                    keyName: sheet.placeKeys[index * 2]
+                    does: sheet.placeKeys[index * 2 + 1]
                 }
             }
             Item { width: 1; height: Tokens.gap8 }
             PlainText {
-                visible: sheet.controlKeys.count > 0
+                visible: sheet.place === 0 && sheet.controlKeys.count > 0
                 text: qsTr("On-screen controls")
                 font.weight: Font.DemiBold
             }
             Repeater {
-                model: sheet.controlKeys
+                model: sheet.place === 0 ? sheet.controlKeys : null
                 KeyLine {
                     required property string key
                     required property string action

@@ -38,7 +38,8 @@ FocusScope {
         } else if ((event.modifiers & Qt.ControlModifier) && (event.key === Qt.Key_1 || event.key === Qt.Key_2)) {
             event.accepted = goTo(event.key - Qt.Key_1);
         } else if (shell.place === 1) {
-            event.accepted = (benchPlace.item as BenchPlace)?.pressKey(event.key) ?? false;
+            const isCommand = (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
+            event.accepted = !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(event.key) ?? false);
         } else if (!event.isAutoRepeat) {
             event.accepted = flyPlace.pressKey(event.key);
         }
@@ -98,6 +99,7 @@ FocusScope {
                 Layout.fillHeight: true
                 Layout.preferredWidth: implicitWidth
                 controlKeys: shell.fly.panel.keys
+                place: shell.place
                 onClosed: shell.keysShown = false
             }
         }

@@ -35,6 +35,25 @@ input = "quadrant: X"
 range = [0, 255]
 )";
 
+/// A lever with two gates on X.
+constexpr const char* kGates = R"(format = 1
+title = "Desk"
+
+[[device]]
+name = "quadrant"
+id = "1209:0001"
+
+[[control]]
+wiring = "gates"
+signal = "gear_lever"
+input = "quadrant: X"
+gates = [
+    { position = "up", at = 200, band = 10 },
+    { position = "down", at = 40, band = 12 },
+]
+hysteresis = 3
+)";
+
 DeviceInfo quadrant() {
     DeviceInfo info;
     info.path = "q";
@@ -101,6 +120,10 @@ private Q_SLOTS:
     void aWalkConfirmsAndIsKept();
     void tasksNeedADevice();
     void aTaskIsGivenUp();
+    void wishesAreChecked_data();
+    void wishesAreChecked();
+    void whatIsWiredTwiceIsAsked();
+    void aLeverWithGatesShowsItsTravel();
 };
 
 void TestWorkbench::showsWhereControlsStand() {
@@ -168,7 +191,7 @@ void TestWorkbench::aWalkConfirmsAndIsKept() {
     QVERIFY(Bench::wait([&] {
         return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
     }));
-    top.begin(BenchTask::Walk, kNoSignal);
+    top.begin({BenchTask::Walk, kNoSignal});
     QVERIFY(Bench::wait([&] {
         return top.snapshot().task.task == BenchTask::Walk;
     }));
@@ -194,7 +217,7 @@ void TestWorkbench::tasksNeedADevice() {
     Bench bench(kRig);
     const auto opened = bench.open();
     QVERIFY(opened);
-    (*opened)->begin(BenchTask::Wire, bench.signal("thrust_lever_1"));
+    (*opened)->begin({BenchTask::Wire, bench.signal("thrust_lever_1")});
     QVERIFY(Bench::wait([&] {
         return (*opened)->snapshot().task.isOver;
     }));
@@ -212,8 +235,9 @@ void TestWorkbench::aTaskIsGivenUp() {
     QVERIFY(Bench::wait([&] {
         return !top.snapshot().devices.empty();
     }));
-    for (const BenchTask task : {BenchTask::Wire, BenchTask::Calibrate, BenchTask::Measure, BenchTask::Walk}) {
-        top.begin(task, bench.signal("thrust_lever_1"));
+    for (const BenchTask task :
+         {BenchTask::Wire, BenchTask::Calibrate, BenchTask::Check, BenchTask::Measure, BenchTask::Walk}) {
+        top.begin({task, bench.signal("thrust_lever_1")});
         QVERIFY(Bench::wait([&] {
             return top.snapshot().task.task == task;
         }));
@@ -225,6 +249,110 @@ void TestWorkbench::aTaskIsGivenUp() {
             return top.snapshot().task.task == BenchTask::None;
         }));
     }
+}
+
+void TestWorkbench::wishesAreChecked_data() {
+    QTest::addColumn<int>("task");
+    QTest::addColumn<QString>("words");
+    QTest::addColumn<QString>("outcome");
+    const auto add = [](const char* name, BenchTask task, const char* words, const char* outcome) {
+        QTest::newRow(name) << static_cast<int>(task) << QString(words) << QString(outcome);
+    };
+    add("a way that there is not", BenchTask::Wire, "thrust_lever_1=splitaxis", "split_axis");
+    add("a way with one control too few", BenchTask::Wire, "thrust_lever_1=split_axis", "2 signals");
+    add("values that fall", BenchTask::Calibrate, "100 %, 0 %", "out of order");
+    add("a single value", BenchTask::Calibrate, "50 %", "two places or more");
+    add("no value", BenchTask::Calibrate, "0 %, much", "much");
+}
+
+void TestWorkbench::wishesAreChecked() {
+    QFETCH(int, task);
+    QFETCH(QString, words);
+    QFETCH(QString, outcome);
+    Bench bench(kRig);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
+    }));
+    top.begin({static_cast<BenchTask>(task), bench.signal("thrust_lever_1"), words.toStdString()});
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.isOver;
+    }));
+    QVERIFY(!top.snapshot().task.isGood);
+    const QString said = QString::fromStdString(top.snapshot().task.outcome.front());
+    QVERIFY2(said.contains(outcome), qPrintable(said));
+}
+
+void TestWorkbench::whatIsWiredTwiceIsAsked() {
+    Bench bench(kRig);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
+    }));
+    QVERIFY(top.snapshot().shared->empty());
+    bench.hid.send("q", {0, 0});
+    top.begin({BenchTask::Wire, bench.signal("thrust_lever_2")});
+    const auto reaches = [&](std::size_t stage) {
+        return Bench::wait([&] {
+            const BenchTaskView task = top.snapshot().task;
+            return task.task == BenchTask::Wire && task.stage >= stage;
+        });
+    };
+    QVERIFY(reaches(1));
+    bench.hid.send("q", {255, 0});
+    QVERIFY(reaches(2));
+    bench.hid.send("q", {0, 0});
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.isQuestion || top.snapshot().task.isOver;
+    }));
+    const BenchTaskView asked = top.snapshot().task;
+    QVERIFY2(asked.isQuestion, asked.outcome.empty() ? "" : asked.outcome.front().c_str());
+    QVERIFY2(asked.ask.find("quadrant: X is wired to 'left lever' already") == 0, asked.ask.c_str());
+    QVERIFY(top.snapshot().coverage->controls[indexOf(bench.signal("thrust_lever_2"))].proof == Proof::Unwired);
+    top.next();
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.isOver;
+    }));
+    QVERIFY(top.snapshot().task.isGood);
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().shared->empty();
+    }));
+    QCOMPARE(top.snapshot().shared->size(), std::size_t(2));
+    QCOMPARE(top.snapshot().shared->front().input, std::string("quadrant: X"));
+}
+
+void TestWorkbench::aLeverWithGatesShowsItsTravel() {
+    Bench bench(kGates);
+    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    const auto opened = bench.open();
+    QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
+    Workbench& top = **opened;
+    QVERIFY(Bench::wait([&] {
+        return !top.snapshot().devices.empty() && top.snapshot().devices.front().isConnected;
+    }));
+    const BenchSnapshot snapshot = top.snapshot();
+    QCOMPARE(snapshot.travels->size(), std::size_t(1));
+    const GateTravel& travel = snapshot.travels->front();
+    QCOMPARE(travel.signal, bench.signal("gear_lever"));
+    QVERIFY(travel.lowest < 40.0 && travel.highest > 200.0);
+    QCOMPARE(travel.gates.front().position, std::string("down"));
+    QCOMPARE(travel.gates.front().at, 40.0);
+    QCOMPARE(travel.gates.front().band, 12.0);
+    top.watch(travel.signal);
+    bench.hid.send("q", {97, 0});
+    bench.hid.send("q", {123, 0});
+    std::vector<BenchPoint> trace;
+    QVERIFY(Bench::wait([&] {
+        for (const BenchPoint& point : top.takeTrace())
+            trace.push_back(point);
+        return !trace.empty() && trace.back().value == 123.0; // counts, also where no gate is
+    }));
 }
 
 QTEST_APPLESS_MAIN(TestWorkbench)

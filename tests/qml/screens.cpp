@@ -2,6 +2,7 @@
 
 #include <QDir>
 #include <QGuiApplication>
+#include <QKeyEvent>
 #include <QQmlEngine>
 #include <QQuickItem>
 #include <QQuickView>
@@ -28,6 +29,11 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
     view.resize(size);
     view.show();
     QCoreApplication::processEvents();
+    for (const int key : stage.keys())
+        for (const QEvent::Type type : {QEvent::KeyPress, QEvent::KeyRelease}) {
+            QKeyEvent event(type, key, Qt::NoModifier);
+            QCoreApplication::sendEvent(&view, &event);
+        }
     const QString file = QStringLiteral("%1/%2-%3-%4x%5%6.png")
                              .arg(folder, state, theme)
                              .arg(size.width())

@@ -20,12 +20,16 @@ public:
     BenchSnapshot snapshot() const override { return m_maker.snapshot; }
     std::vector<BenchPoint> takeTrace() override { return m_maker.points; }
     void watch(SignalId signal) override { m_maker.told->watched.push_back(signal); }
-    void begin(BenchTask task, SignalId signal) override { m_maker.told->begun.emplace_back(task, signal); }
+    void begin(const BenchWish& wish) override { m_maker.told->begun.push_back(wish); }
     void next() override { ++m_maker.told->nexts; }
     void cancel() override { ++m_maker.told->cancels; }
     Status writeSheet(const std::string&) override { return {}; }
     Status writeCoverage(const std::string& file) override {
         return failure("save-failed", "it cannot be written: the disk is full", {file});
+    }
+    Status showPage(const std::string& file) override {
+        m_maker.told->shown.push_back(file);
+        return {};
     }
     const Aircraft& aircraft() const override { return *m_folder.aircraft; }
     const std::vector<const Flow*>& flows() const override { return m_flows; }
@@ -106,14 +110,42 @@ std::vector<BenchPoint> someTrace(Time now, double lowest, double highest) {
 } // namespace
 
 QStringList StubBenchMaker::names() {
-    return {"bench",         "bench-new-rig", "bench-no-device", "bench-wiring",    "bench-calibrating",
-            "bench-walking", "bench-walked",  "bench-refused",   "bench-long-names"};
+    return {"bench",         "bench-new-rig", "bench-no-device", "bench-wiring",     "bench-calibrating",
+            "bench-walking", "bench-walked",  "bench-refused",   "bench-long-names", "bench-question",
+            "bench-ways",    "bench-zones",   "bench-values",    "bench-gates",      "bench-keys"};
 }
 
 Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()>) {
     if (!refusal.empty())
         return failure("unknown-signal", refusal, {file.toStdString(), 14, 10});
     return std::make_unique<StubBench>(*this, *m_folder);
+}
+
+/// A flap lever on its travel, a repeat check, and an input with two controls.
+void StubBenchMaker::showGates(const AircraftFolder& folder) {
+    const Aircraft& aircraft = *folder.aircraft;
+    GateTravel travel;
+    travel.signal = aircraft.controls[4].signal;
+    travel.lowest = 60;
+    travel.highest = 960;
+    double at = 130;
+    for (const std::string& position : aircraft.signals[travel.signal].positions) {
+        travel.gates.push_back({position, at, 32});
+        at += 190;
+    }
+    snapshot.travels = std::make_shared<const std::vector<GateTravel>>(std::vector<GateTravel>{travel});
+    snapshot.shared = std::make_shared<const std::vector<SharedInput>>(
+        std::vector<SharedInput>{{aircraft.controls[1].signal, "quadrant: axis 1", "Thrust lever 1"}});
+    std::vector<MeasuredControl> measured = *snapshot.measured;
+    for (const std::size_t control : {std::size_t(0), std::size_t(4)})
+        measured.push_back(
+            {aircraft.controls[control].signal,
+             BenchTask::Check,
+             "2026-03-20T18:10:00Z",
+             false,
+             {{"place", Soundness::Good, "low end: count 12, 10 in the file: off by 0.2 % of the travel", "", ""}}});
+    snapshot.measured = std::make_shared<const std::vector<MeasuredControl>>(measured);
+    points = someTrace(snapshot.now, travel.lowest, travel.highest);
 }
 
 void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
@@ -131,8 +163,11 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     snapshot.coverage = std::make_shared<const Coverage>(coverageFor(folder, isNew));
     std::vector<MeasuredControl> measured;
     if (!isNew)
-        measured.push_back({folder.aircraft->controls[0].signal, "2026-03-01T18:10:00Z", false, someFindings()});
+        measured.push_back(
+            {folder.aircraft->controls[0].signal, BenchTask::Measure, "2026-03-01T18:10:00Z", false, someFindings()});
     snapshot.measured = std::make_shared<const std::vector<MeasuredControl>>(measured);
+    snapshot.shared = std::make_shared<const std::vector<SharedInput>>();
+    snapshot.travels = std::make_shared<const std::vector<GateTravel>>();
     points = someTrace(snapshot.now, 0, 100);
     BenchTaskView& task = snapshot.task;
     task.signal = folder.aircraft->controls[0].signal;
@@ -157,6 +192,15 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
         task.outcome = {"18 of 19 controls were confirmed.",
                         "Reverse lever 2: the part from 85 % to 100 % was not seen."};
     }
+    if (state == "bench-question") {
+        ask(BenchTask::Wire,
+            "quadrant: X is wired to 'Thrust lever 2' already. Shall it make both? If not, stop, and move only the one "
+            "control.",
+            3, 3);
+        task.isQuestion = true;
+    }
+    if (state == "bench-gates")
+        showGates(folder);
     if (state == "bench-long-names")
         snapshot.notices = {"The rig declares that nothing keeps the reverse levers down while the thrust levers are "
                             "forward; a guard judges it."};

@@ -2,7 +2,6 @@
 
 #include <memory>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <QStringList>
@@ -14,7 +13,8 @@ namespace flowhand::test {
 
 /// What a stub bench was told.
 struct BenchTold {
-    std::vector<std::pair<BenchTask, SignalId>> begun;
+    std::vector<BenchWish> begun;
+    std::vector<std::string> shown;
     std::vector<SignalId> watched;
     int nexts = 0;
     int cancels = 0;
@@ -40,6 +40,8 @@ public:
     std::shared_ptr<BenchTold> told = std::make_shared<BenchTold>();
 
 private:
+    void showGates(const AircraftFolder& folder);
+
     const AircraftFolder* m_folder = nullptr;
 };
 

@@ -116,7 +116,21 @@ QStringList Stage::names() {
                                                  "no-sound"};
 }
 
-Stage::Stage(const QString& name) {
+std::vector<int> Stage::keys() const {
+    if (m_name == "bench-ways")
+        return {Qt::Key_O, Qt::Key_Down};
+    if (m_name == "bench-zones")
+        return {Qt::Key_O, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down};
+    if (m_name == "bench-values")
+        return {Qt::Key_V};
+    if (m_name == "bench-keys")
+        return {Qt::Key_F1};
+    if (m_name == "bench-gates")
+        return {Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_S};
+    return {};
+}
+
+Stage::Stage(const QString& name) : m_name(name) {
     if (name == "choosing-many") {
         for (int count = 0; count < 3; ++count)
             m_library.push_back(withScenarios(stubFolder()));

@@ -58,6 +58,8 @@ public:
     [[nodiscard]] StubBenchMaker& benchMaker() { return m_benchMaker; }
     /// The place that is shown: 0 Fly, 1 Bench.
     [[nodiscard]] int place() const { return m_place; }
+    /// To be pressed once the window is there: for states that the window alone knows.
+    [[nodiscard]] std::vector<int> keys() const;
     [[nodiscard]] StubMaker& maker() { return m_maker; }
     [[nodiscard]] Sound& sound() { return m_sound; }
     /// What the window said.
@@ -86,6 +88,7 @@ private:
     std::unique_ptr<FlyPresenter> m_fly;
     StubBenchMaker m_benchMaker;
     BenchPresenter m_bench{m_benchMaker, m_sound};
+    QString m_name;
     int m_place = 0;
 };
 

@@ -97,6 +97,10 @@ private Q_SLOTS:
     void benchTellsWhatTheRigConfirms();
     void benchSaysWhyItCannotOpen();
     void benchSaysWhereItWrote();
+    void benchOffersWaysOfWiring_data();
+    void benchOffersWaysOfWiring();
+    void benchPlotsGatesOnTheTravel();
+    void benchShowsChecksAndSharing();
     void shippedFlowsStart_data();
     void shippedFlowsStart();
 };
@@ -671,7 +675,7 @@ void TestPresenter::benchAdvisesWhatIsNext() {
     bench.choose(static_cast<int>(indexOf(*stage.aircraft().signals.find(control.toStdString()))));
     QCOMPARE(bench.advice(), advice);
     bench.takeAdvice();
-    QCOMPARE(static_cast<int>(stage.benchMaker().told->begun.back().first), advice);
+    QCOMPARE(static_cast<int>(stage.benchMaker().told->begun.back().task), advice);
 }
 
 void TestPresenter::benchTellsWhatTheRigConfirms() {
@@ -705,6 +709,65 @@ void TestPresenter::benchSaysWhereItWrote() {
     QVERIFY(stage.bench().written().endsWith("rigs/desk.html"));
     stage.bench().writeCoverage();
     QVERIFY(stage.bench().written().contains("the disk is full"));
+}
+
+void TestPresenter::benchOffersWaysOfWiring_data() {
+    QTest::addColumn<QString>("control");
+    QTest::addColumn<QStringList>("wishes");
+    QTest::newRow("lever") << "thrust_lever_1"
+                           << QStringList{"thrust_lever_1+thrust_lever_2",
+                                          "thrust_lever_1+thrust_lever_2=split_axis",
+                                          "thrust_lever_1+thrust_lever_2=switched_axis",
+                                          "thrust_lever_1=max",
+                                          "thrust_lever_1=zones:0 %, 50 %, 100 %",
+                                          "thrust_lever_1=encoder:1 %",
+                                          "thrust_lever_1=step_buttons:1 %",
+                                          "thrust_lever_1=relative_wheel:1 %"};
+    QTest::newRow("selector") << "autobrake"
+                              << QStringList{"autobrake=zones:off, low, medium, high, rejected", "autobrake=encoder",
+                                             "autobrake=step_buttons", "autobrake=relative_wheel"};
+    QTest::newRow("switch") << "parking_brake"
+                            << QStringList{"parking_brake+taxi_light", "parking_brake=parking_latch"};
+}
+
+void TestPresenter::benchOffersWaysOfWiring() {
+    QFETCH(QString, control);
+    QFETCH(QStringList, wishes);
+    const AircraftFolder folder = test::stubFolder();
+    WiringChoice choice(nullptr);
+    choice.begin(*folder.aircraft->signals.find(control.toStdString()), *folder.aircraft);
+    QStringList offered;
+    for (int row = 0; row < choice.offers()->count(); ++row) {
+        choice.choose(row);
+        offered << QString::fromStdString(choice.wish());
+        QVERIFY2(parseWiringWish(choice.wish(), *folder.aircraft), choice.wish().c_str());
+    }
+    QCOMPARE(offered, wishes);
+}
+
+void TestPresenter::benchPlotsGatesOnTheTravel() {
+    test::Stage stage("bench-gates");
+    stage.bench().enter();
+    stage.bench().choose(4);
+    const BenchTrace& trace = *stage.bench().trace();
+    QCOMPARE(trace.marks().size(), std::size_t(5));
+    QCOMPARE(trace.marks()[1].name, QString("4"));
+    QCOMPARE(trace.bands().size(), std::size_t(5));
+    QVERIFY(trace.bands()[1].low < trace.marks()[1].at && trace.marks()[1].at < trace.bands()[1].high);
+    stage.bench().choose(0); // a lever without gates: its own unit
+    QCOMPARE(trace.highest(), 100.0);
+    QCOMPARE(trace.marks().back().name, QString("100 %"));
+}
+
+void TestPresenter::benchShowsChecksAndSharing() {
+    test::Stage stage("bench-gates");
+    stage.bench().enter();
+    QVERIFY(stage.bench().measuredWords().contains("checked again on 2026-03-20"));
+    QStringList texts;
+    for (int row = 0; row < stage.bench().findings()->count(); ++row)
+        texts << stage.bench().findings()->row<FindingRow>(row).text;
+    QVERIFY(texts.join(' ').contains("low end: count 12"));
+    QVERIFY(stage.bench().controls()->row<BenchControlRow>(1).detail.contains("shares its input"));
 }
 
 void TestPresenter::shippedFlowsStart_data() {

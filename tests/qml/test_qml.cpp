@@ -36,6 +36,8 @@ public:
         view.resize(size);
         view.show();
         QCoreApplication::processEvents();
+        for (const int key : stage.keys())
+            QTest::keyClick(&view, static_cast<Qt::Key>(key));
     }
 
     [[nodiscard]] QList<QQuickItem*> items() const {
@@ -119,6 +121,13 @@ private Q_SLOTS:
     void mouseDragsAControl();
     void verdictStandsBesideTheNextStep();
     void benchKeys();
+    void benchTasksHaveKeys_data();
+    void benchTasksHaveKeys();
+    void benchWiresAnotherWay();
+    void benchTakesTrueValues();
+    void benchQuestionIsAnswered();
+    void benchSheetIsSavedAndOpened();
+    void soundHasAKey();
     void placesAreLeftBetweenRunsOnly();
 
 private:
@@ -532,14 +541,92 @@ void TestQml::benchKeys() {
     QTest::keyClick(&shown.view, Qt::Key_Return);
     const auto& begun = shown.stage.benchMaker().told->begun;
     QCOMPARE(begun.size(), std::size_t(1));
-    QCOMPARE(static_cast<int>(begun[0].first), static_cast<int>(BenchPresenter::Measure));
-    QVERIFY(begun[0].second == shown.stage.aircraft().controls[1].signal);
+    QCOMPARE(static_cast<int>(begun[0].task), static_cast<int>(BenchPresenter::Measure));
+    QVERIFY(begun[0].signal == shown.stage.aircraft().controls[1].signal);
 
     ShownStage walking("bench-walking", "dark");
     QTest::keyClick(&walking.view, Qt::Key_Return);
     QTest::keyClick(&walking.view, Qt::Key_Escape);
     QCOMPARE(walking.stage.benchMaker().told->nexts, 1);
     QCOMPARE(walking.stage.benchMaker().told->cancels, 1);
+}
+
+void TestQml::benchTasksHaveKeys_data() {
+    QTest::addColumn<int>("key");
+    QTest::addColumn<int>("task");
+    QTest::newRow("wire") << int(Qt::Key_W) << int(BenchPresenter::Wire);
+    QTest::newRow("calibrate") << int(Qt::Key_C) << int(BenchPresenter::Calibrate);
+    QTest::newRow("check again") << int(Qt::Key_R) << int(BenchPresenter::Check);
+    QTest::newRow("measure") << int(Qt::Key_M) << int(BenchPresenter::Measure);
+    QTest::newRow("walk") << int(Qt::Key_K) << int(BenchPresenter::Walk);
+}
+
+void TestQml::benchTasksHaveKeys() {
+    QFETCH(int, key);
+    QFETCH(int, task);
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, static_cast<Qt::Key>(key));
+    const std::vector<BenchWish>& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(begun.front().task), task);
+    // While one goes on, no other one is begun by a slip.
+    ShownStage busy("bench-walking", "dark");
+    QTest::keyClick(&busy.view, static_cast<Qt::Key>(key));
+    QVERIFY(busy.stage.benchMaker().told->begun.empty());
+}
+
+void TestQml::benchWiresAnotherWay() {
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_O);
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QTest::keyClick(&shown.view, Qt::Key_Right);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    const std::vector<BenchWish>& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(begun.front().words, std::string("thrust_lever_1+reverse_lever_1=split_axis"));
+    QTest::keyClick(&shown.view, Qt::Key_O);
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QTest::keyClick(&shown.view, Qt::Key_Down); // the list of controls has the keys again
+    QCOMPARE(shown.stage.bench().chosen(), 1);
+}
+
+void TestQml::benchTakesTrueValues() {
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_V);
+    for (const char key : QByteArray("0 %, 40 %, 100 %"))
+        QTest::keyClick(&shown.view, key);
+    QVERIFY(shown.stage.benchMaker().told->begun.empty());
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    const std::vector<BenchWish>& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(begun.front().task), static_cast<int>(BenchPresenter::Calibrate));
+    QCOMPARE(begun.front().words, std::string("0 %, 40 %, 100 %"));
+}
+
+void TestQml::benchQuestionIsAnswered() {
+    ShownStage shown("bench-question", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(shown.stage.benchMaker().told->nexts, 1);
+}
+
+void TestQml::benchSheetIsSavedAndOpened() {
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_P);
+    QVERIFY(shown.stage.benchMaker().told->shown.empty());
+    QTest::keyClick(&shown.view, Qt::Key_S);
+    QTest::keyClick(&shown.view, Qt::Key_P);
+    QCOMPARE(shown.stage.benchMaker().told->shown,
+             std::vector<std::string>{"/home/pilot/.local/share/flowhand/rigs/desk.html"});
+}
+
+void TestQml::soundHasAKey() {
+    ShownStage shown("due-gate", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QCOMPARE(shown.stage.sound().words(), QString("Sound: quiet"));
+    bool isShown = false;
+    for (QQuickItem* item : shown.items())
+        isShown = isShown || (item->inherits("QQuickButton") && accessibleName(item) == "Sound: quiet");
+    QVERIFY(isShown);
 }
 
 void TestQml::placesAreLeftBetweenRunsOnly() {
