@@ -43,14 +43,16 @@ public:
 
     Status writeSheet(const std::string& file) override {
         Problems problems; // the bench has shown them
-        return saveCheckSheet(m_rigFile, aircraft(), file, problems);
+        const Result<CheckSheet> sheet = saveCheckSheet(m_rigFile, aircraft(), file, problems);
+        return sheet ? Status() : tl::unexpected<Error>(sheet.error());
     }
 
-    Status writeCoverage(const std::string& file) override {
+    Status writeCoverage(const std::string& file, bool hasBothSeats) override {
         const BenchSnapshot now = m_bench->snapshot();
         const std::vector<EvidenceRecord> none;
-        const CoverageInput input{aircraft(), m_flows, none, {aircraft().seats.front()}};
-        return writeFile(file, coverageCsv({now.rigTitle, input, *now.coverage}));
+        const std::vector<std::string> first = {aircraft().seats.front()};
+        const CoverageInput input{aircraft(), m_flows, none, hasBothSeats ? aircraft().seats : first};
+        return writeFile(file, coverageCsv({now.rigTitle, input, hasBothSeats ? *now.bothSeats : *now.coverage}));
     }
 
     Status showPage(const std::string& file) override {

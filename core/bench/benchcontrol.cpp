@@ -7,6 +7,7 @@
 #include "base/names.h"
 #include "base/tomlfile.h"
 #include "bench/listtext.h"
+#include "bench/millistext.h"
 #include "bench/splitpoint.h"
 
 namespace flowhand {
@@ -288,6 +289,24 @@ Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control, const std::ve
     if (control.filters.isOfAxis)
         keys.push_back({"noise", exactText(noise, {})});
     return keys;
+}
+
+std::vector<std::string> filterWords(const FiltersInFile& filters) {
+    std::vector<std::string> words;
+    if (filters.isOfAxis) {
+        if (filters.axis.spikeLimit > 0)
+            words.push_back("jumps beyond " + std::to_string(filters.axis.spikeLimit) + " counts must last for " +
+                            millisText(filters.axis.settle));
+        if (filters.axis.median > Duration{})
+            words.push_back("median of " + millisText(filters.axis.median));
+        if (filters.axis.smooth > Duration{})
+            words.push_back("low-pass of " + millisText(filters.axis.smooth));
+    }
+    if (filters.isOfGates)
+        words.push_back("hysteresis " + std::to_string(filters.hysteresis) + " counts");
+    if (filters.isOfContact)
+        words.push_back("debounce " + millisText(filters.debounce));
+    return words;
 }
 
 } // namespace flowhand

@@ -56,7 +56,12 @@ struct FiltersInFile {
     AxisLimits axis;          ///< but its least change
     std::int64_t hysteresis = 0;
     Duration debounce = kDebounce;
+
+    /// By which they make the control late.
+    [[nodiscard]] Duration delay() const { return axis.median / 2 + axis.smooth; }
 };
+/// "median of 4 ms", "debounce 5 ms"; nothing of those that there are not.
+[[nodiscard]] std::vector<std::string> filterWords(const FiltersInFile& filters);
 
 /// One control of a rig as the bench looks at it: what its wiring says of how to measure it.
 struct BenchControl {

@@ -50,6 +50,11 @@ struct BenchTaskScope {
     const BenchRigState& rig;
 };
 
+/// ApplyFilters, UndoFilters or SetTolerances, which are done at once. What was written, in words; `scope`'s rig is not
+/// the file's any more then. Errors: those of applyFilters(), undoFilters(), parseTolerances() and saveRigFile(),
+/// `nothing-to-apply`.
+[[nodiscard]] Result<std::vector<std::string>> changeRig(const BenchWish& wish, const BenchTaskScope& scope);
+
 /// Calibrate, Check or Measure. All of `scope` must outlive it.
 [[nodiscard]] std::unique_ptr<BenchJob> measureJob(const BenchWish& wish, const BenchTaskScope& scope,
                                                    HidSystem& system, const Clock& clock, Time now);

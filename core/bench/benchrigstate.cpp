@@ -5,7 +5,9 @@
 
 #include "base/textfile.h"
 #include "bench/benchcontrol.h"
+#include "bench/filterchange.h"
 #include "bench/measured.h"
+#include "bench/stepdemand.h"
 #include "bench/wiringedit.h"
 
 namespace flowhand {
@@ -56,6 +58,54 @@ std::vector<MeasuredControl> measuredOf(const BenchRigState& rig) {
                 all.push_back({signal, task, dateText(found.record->unixSeconds), found.state == EvidenceState::Stale,
                                findingsIn(found.record->result)});
         }
+    return all;
+}
+
+namespace {
+
+/// What its last measurement, if it holds, asks for.
+void addAdvice(ControlFilters& filters, const BenchRigState& rig, std::size_t control) {
+    const FoundEvidence found = findEvidence(rig.evidence, kHealthEvidence, rig.fingerprints[control]);
+    if (found.state != EvidenceState::Current)
+        return;
+    const Result<FilterAdvice> advice = filterAdviceOf(*found.record);
+    if (!advice)
+        return; // of a program before there was any
+    if (const auto open = openKeys(rig.rig.source, control, advice->keys))
+        filters.change = *open;
+    filters.changedDelay = advice->delay;
+    for (const Finding& finding : advice->findings)
+        if (finding.verdict == Soundness::Bad || (finding.verdict == Soundness::Caution && !filters.change.empty()))
+            filters.findings.push_back(finding);
+}
+
+} // namespace
+
+std::vector<ControlFilters> filtersOf(const BenchRigState& rig, const Aircraft& aircraft,
+                                      const std::vector<const Flow*>& flows) {
+    std::vector<ControlFilters> all;
+    const Result<std::vector<BenchControl>> controls = benchControlsOf(rig.rig, aircraft.signals);
+    if (!controls || controls->empty())
+        return all;
+    const std::vector<EvidenceRecord> none;
+    const std::vector<StepDemand> demands =
+        stepDemandsOf(*controls, rig.reaches, {aircraft, flows, none, aircraft.seats});
+    for (const BenchControl& control : *controls) {
+        ControlFilters filters;
+        const FiltersInFile& inFile = control.filters;
+        if (!inFile.isOfAxis && !inFile.isOfGates && !inFile.isOfContact)
+            continue;
+        filters.words = filterWords(inFile);
+        filters.delay = inFile.delay();
+        filters.allowed = demands[control.index].delay;
+        filters.allowedOf = demands[control.index].delayOf;
+        filters.canUndo = lastFilterChange(rig.evidence, rig.fingerprints[control.index]).has_value();
+        addAdvice(filters, rig, control.index);
+        for (const SignalId signal : control.control->signals()) {
+            filters.signal = signal;
+            all.push_back(filters);
+        }
+    }
     return all;
 }
 

@@ -30,6 +30,9 @@ struct BenchRigState {
 
 /// The newest measurement and the newest repeat check of each control.
 [[nodiscard]] std::vector<MeasuredControl> measuredOf(const BenchRigState& rig);
+/// By control that has filters, once for each of its signals. Those that would judge it are steps of `flows`.
+[[nodiscard]] std::vector<ControlFilters> filtersOf(const BenchRigState& rig, const Aircraft& aircraft,
+                                                    const std::vector<const Flow*>& flows);
 [[nodiscard]] std::vector<SharedInput> sharedOf(const RigFile& rig);
 
 /// A lever with gates, and the input that its travel is read from.

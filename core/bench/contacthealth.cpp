@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "base/names.h"
-#include "base/signal.h"
+#include "bench/millistext.h"
 #include "bench/statistics.h"
 
 namespace flowhand {
@@ -20,10 +20,6 @@ constexpr Duration kBurst = milliseconds(25);
 constexpr Duration kUsualBounce = milliseconds(10);
 constexpr Duration kWornBounce = milliseconds(20);
 constexpr std::size_t kMuchChatter = 3;
-
-std::string millisText(Duration time) {
-    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
-}
 
 struct Burst {
     std::size_t first = 0; ///< edges [first, last]

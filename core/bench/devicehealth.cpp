@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/signal.h"
+#include "bench/millistext.h"
 #include "bench/statistics.h"
 
 namespace flowhand {
@@ -24,10 +24,6 @@ constexpr Duration kLeastDropout = milliseconds(20);
 /// Shares of the time in gaps.
 constexpr double kLostCaution = 0.01;
 constexpr double kLostBad = 0.1;
-
-std::string millisText(Duration time) {
-    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
-}
 
 } // namespace
 

@@ -18,6 +18,7 @@ inline constexpr std::string_view kCalibrationEvidence = "calibration";
 inline constexpr std::string_view kHealthEvidence = "health";
 inline constexpr std::string_view kRepeatEvidence = "repeat";
 inline constexpr std::string_view kWalkEvidence = "walk";
+inline constexpr std::string_view kFilterEvidence = "filters";
 
 /// What was found of one control, when, and for which wiring and calibration it holds. Format: README.md, 'Evidence'.
 struct EvidenceRecord {

@@ -5,6 +5,7 @@
 
 #include "base/signal.h"
 #include "bench/measurednoise.h"
+#include "bench/millistext.h"
 
 namespace flowhand {
 
@@ -26,10 +27,6 @@ constexpr double kLonger = 1.25;
 
 Duration wholeMillis(Duration time) {
     return std::chrono::ceil<milliseconds>(time);
-}
-
-std::string millisText(Duration time) {
-    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
 }
 
 /// As a rig file has it.

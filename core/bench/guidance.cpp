@@ -62,10 +62,37 @@ std::string calibrationAsk(const BenchControl& control) {
     return text;
 }
 
-std::string healthAsk() {
-    return "Leave all of it alone for ten seconds. Then move each lever slowly from end to end and back, three times, "
-           "hold it at each gate from both sides, let it spring back from both sides, press each button ten times, "
-           "and turn each selector through all positions.";
+std::string healthAsk(const std::vector<const BenchControl*>& controls) {
+    const bool isOne = controls.size() == 1;
+    const auto isAny = [&](auto is) {
+        return std::any_of(controls.begin(), controls.end(), [&](const BenchControl* control) {
+            return is(*control);
+        });
+    };
+    std::vector<std::string> todo;
+    if (isAny([](const BenchControl& control) {
+            return control.canBeCalibrated();
+        }))
+        todo.push_back((isOne ? "move it" : "move each lever") +
+                       std::string(" slowly from end to end and back, three times"));
+    if (isAny([](const BenchControl& control) {
+            return control.axisHealth.gateCount > 0;
+        }))
+        todo.push_back("hold it at each gate from both sides");
+    if (isAny([](const BenchControl& control) {
+            return control.axisHealth.hasCentre;
+        }))
+        todo.push_back("let it spring back from both sides");
+    if (isAny([](const BenchControl& control) {
+            return control.isSwitch;
+        }))
+        todo.push_back((isOne ? "turn it" : "turn each selector") + std::string(" through all positions, three times"));
+    if (isAny([](const BenchControl& control) {
+            return !control.canBeCalibrated() && !control.isSwitch;
+        }))
+        todo.push_back((isOne ? "work it" : "work each button and switch") + std::string(" ten times"));
+    return std::string(isOne ? "Leave it" : "Leave all of it") + " alone for ten seconds. Then " + joined(todo, ", ") +
+           ".";
 }
 
 Guidance guideCalibration(const BenchControl& control, const Measurement& sofar) {

@@ -15,7 +15,7 @@ struct Guidance {
 
 /// What to do first, in one or two sentences.
 [[nodiscard]] std::string calibrationAsk(const BenchControl& control);
-[[nodiscard]] std::string healthAsk();
+[[nodiscard]] std::string healthAsk(const std::vector<const BenchControl*>& controls);
 
 [[nodiscard]] Guidance guideCalibration(const BenchControl& control, const Measurement& sofar);
 [[nodiscard]] Guidance guideHealth(const std::vector<const BenchControl*>& controls, const Measurement& sofar);

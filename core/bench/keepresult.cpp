@@ -6,21 +6,6 @@ namespace flowhand {
 
 namespace {
 
-/// The text of the file as it is then.
-Result<std::string> saveKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                             const std::vector<ControlKeys>& changes) {
-    std::string source = rig.source;
-    for (const ControlKeys& change : changes) {
-        Result<std::string> changed = withControlKeys(std::move(source), change.control, change.keys);
-        if (!changed)
-            return tl::unexpected<Error>(changed.error());
-        source = std::move(*changed);
-    }
-    if (const Status saved = saveRigFile(rigFile, source, aircraft.signals, aircraft.controls.size()); !saved)
-        return tl::unexpected<Error>(saved.error());
-    return source;
-}
-
 /// Writes the keys into the file; the control's fingerprint as it is calibrated then.
 Result<ControlFingerprint> writeKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
                                      std::size_t control, const std::vector<RigKey>& keys) {
@@ -39,6 +24,20 @@ Result<ControlFingerprint> writeKeys(const std::string& rigFile, const RigFile& 
 }
 
 } // namespace
+
+Result<std::string> saveKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
+                             const std::vector<ControlKeys>& changes) {
+    std::string source = rig.source;
+    for (const ControlKeys& change : changes) {
+        Result<std::string> changed = withControlKeys(std::move(source), change.control, change.keys);
+        if (!changed)
+            return tl::unexpected<Error>(changed.error());
+        source = std::move(*changed);
+    }
+    if (const Status saved = saveRigFile(rigFile, source, aircraft.signals, aircraft.controls.size()); !saved)
+        return tl::unexpected<Error>(saved.error());
+    return source;
+}
 
 Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
                                         const BenchControl& control, const Measurement& measurement, bool isDry) {
@@ -71,13 +70,8 @@ Status keepHealth(const std::string& rigFile, const RigFile& rig, const BenchCon
                   const Measurement& measurement, const ControlHealth& health, const FilterAdvice& filters) {
     return appendEvidence(evidenceFileOf(rigFile),
                           evidenceOf(kHealthEvidence, control, control.fingerprint, rig.devices, measurement,
-                                     worstOf(health.findings()), healthJson(health, filters)));
-}
-
-Status applyFilters(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                    const std::vector<ControlKeys>& filters) {
-    const Result<std::string> source = saveKeys(rigFile, rig, aircraft, filters);
-    return source ? Status() : tl::unexpected<Error>(source.error());
+                                     worstOf(health.findings()),
+                                     healthJson(health, filters, deviceHealthsOf(measurement, rig.devices))));
 }
 
 } // namespace flowhand

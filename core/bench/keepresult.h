@@ -34,9 +34,8 @@ struct ControlKeys {
     std::size_t control = 0; ///< index into RigFile::controls
     std::vector<RigKey> keys;
 };
-/// Writes them; all else in the file stays as it is, and evidence holds on: filters are not in a fingerprint. `rig` is
-/// not the file's any more then. Errors: those of withControlKeys() and saveRigFile().
-[[nodiscard]] Status applyFilters(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                                  const std::vector<ControlKeys>& filters);
+/// Writes them into the rig file; its text as it is then. Errors: those of withControlKeys() and saveRigFile().
+[[nodiscard]] Result<std::string> saveKeys(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
+                                           const std::vector<ControlKeys>& changes);
 
 } // namespace flowhand

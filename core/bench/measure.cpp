@@ -144,9 +144,14 @@ Result<ControlHealth> measureControl(const BenchControl& control, const Measurem
     return health;
 }
 
-EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control, const ControlFingerprint& fingerprint,
-                          const std::vector<DeviceWish>& devices, const Measurement& measurement, Soundness worst,
-                          std::string result) {
+DeviceHealths deviceHealthsOf(const Measurement& measurement, const std::vector<DeviceWish>& devices) {
+    DeviceHealths all;
+    for (const auto& [index, series] : measurement)
+        all.emplace_back(devices[index].name, measureDevice(series));
+    return all;
+}
+
+EvidenceRecord evidenceAbout(const ControlFingerprint& fingerprint, std::string_view kind) {
     EvidenceRecord record;
     record.kind = kind;
     record.unixSeconds =
@@ -154,6 +159,13 @@ EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control, co
     record.control = fingerprint.control;
     record.signals = fingerprint.signals;
     record.fingerprint = fingerprint.hash;
+    return record;
+}
+
+EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control, const ControlFingerprint& fingerprint,
+                          const std::vector<DeviceWish>& devices, const Measurement& measurement, Soundness worst,
+                          std::string result) {
+    EvidenceRecord record = evidenceAbout(fingerprint, kind);
     record.isGood = worst != Soundness::Bad;
     record.result = std::move(result);
     for (const InputRef& input : control.control->inputs())

@@ -28,6 +28,12 @@ struct ControlCalibration {
 [[nodiscard]] Result<ControlHealth> measureControl(const BenchControl& control, const Measurement& measurement,
                                                    bool isOperated);
 
+/// Of all devices that were measured; `devices` are the rig's.
+[[nodiscard]] DeviceHealths deviceHealthsOf(const Measurement& measurement, const std::vector<DeviceWish>& devices);
+
+/// A record of this control as of now, with nothing in it yet.
+[[nodiscard]] EvidenceRecord evidenceAbout(const ControlFingerprint& fingerprint, std::string_view kind);
+
 /// A record of what was measured, with its raw data; `fingerprint` is the control's as the result leaves it, `devices`
 /// are the rig's.
 [[nodiscard]] EvidenceRecord evidenceOf(std::string_view kind, const BenchControl& control,

@@ -24,13 +24,17 @@ std::string textIn(const Json& json, const char* member) {
     return found != json.end() && found->is_string() ? found->get<std::string>() : std::string();
 }
 
+/// Below these stand objects by input, by device, and the switch of a control.
+bool isGroup(const std::string& name) {
+    return name == "axes" || name == "contacts" || name == "switch" || name == "devices";
+}
+
 void collect(const Json& json, const std::string& part, std::vector<Finding>& all) {
     for (const auto& [name, member] : json.items()) {
         if (name != "findings") {
-            // The parts of a control are objects by input below "axes" and "contacts".
             // What followed for the filters was of the rig file as it was then.
             if (member.is_object() && name != "filters")
-                collect(member, name == "axes" || name == "contacts" || name == "switch" ? std::string() : name, all);
+                collect(member, isGroup(name) ? std::string() : name, all);
             continue;
         }
         for (const Json& finding : member) {

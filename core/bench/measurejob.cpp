@@ -27,7 +27,7 @@ public:
         if (!begun)
             end(false, {describe(begun.error())});
         else
-            m_view.ask = wish.task == BenchTask::Measure ? healthAsk() : calibrationAsk(*m_control);
+            m_view.ask = wish.task == BenchTask::Measure ? healthAsk({&*m_control}) : calibrationAsk(*m_control);
     }
 
     void take(const InputNews& news, const std::vector<Sample>& /*samples*/) override {
@@ -133,6 +133,10 @@ private:
         if (const Status kept = keepHealth(m_rig.file, m_rig.rig, *m_control, measurement, *health, filters); !kept)
             return tl::unexpected<Error>(kept.error());
         std::vector<Finding> findings = health->findings();
+        for (const auto& [name, device] : deviceHealthsOf(measurement, m_rig.rig.devices))
+            for (const Finding& finding : device.findings)
+                findings.push_back(
+                    {finding.check, finding.verdict, name + ": " + finding.text, finding.reason, finding.remedy});
         findings.insert(findings.end(), filters.findings.begin(), filters.findings.end());
         return findings;
     }

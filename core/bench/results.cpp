@@ -128,6 +128,17 @@ Json jsonOf(const SwitchHealth& health) {
             {"findings", jsonOf(health.findings)}};
 }
 
+Json jsonOf(const DeviceHealth& health) {
+    return {{"reports", health.reports},
+            {"paced", health.isPaced},
+            {"interval_ms", millis(health.interval)},
+            {"jitter_ms", millis(health.jitter)},
+            {"longest_ms", millis(health.longest)},
+            {"dropouts", health.dropouts},
+            {"lost", health.lost},
+            {"findings", jsonOf(health.findings)}};
+}
+
 Json jsonOf(const FilterAdvice& advice) {
     Json keys = Json::object();
     for (const RigKey& key : advice.keys)
@@ -183,7 +194,7 @@ std::vector<Finding> ControlHealth::findings() const {
     return all;
 }
 
-std::string healthJson(const ControlHealth& health, const FilterAdvice& filters) {
+std::string healthJson(const ControlHealth& health, const FilterAdvice& filters, const DeviceHealths& devices) {
     Json json{{"axes", Json::object()}, {"contacts", Json::object()}};
     for (const auto& [input, axis] : health.axes)
         json["axes"][input] = jsonOf(axis);
@@ -192,19 +203,14 @@ std::string healthJson(const ControlHealth& health, const FilterAdvice& filters)
     if (!health.switches.empty())
         json["switch"] = jsonOf(health.switches.front());
     json["filters"] = jsonOf(filters);
+    json["devices"] = Json::object();
+    for (const auto& [name, device] : devices)
+        json["devices"][name] = jsonOf(device);
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::string deviceHealthJson(const DeviceHealth& health) {
-    return Json{{"reports", health.reports},
-                {"paced", health.isPaced},
-                {"interval_ms", millis(health.interval)},
-                {"jitter_ms", millis(health.jitter)},
-                {"longest_ms", millis(health.longest)},
-                {"dropouts", health.dropouts},
-                {"lost", health.lost},
-                {"findings", jsonOf(health.findings)}}
-        .dump();
+    return jsonOf(health).dump();
 }
 
 std::string findingsText(const std::vector<Finding>& findings) {

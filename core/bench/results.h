@@ -26,8 +26,11 @@ struct ControlHealth {
     [[nodiscard]] std::vector<Finding> findings() const; ///< of all, `text` led by the input where there are several
 };
 struct FilterAdvice;
+/// How the devices of one control keep their time, by their name in the rig file.
+using DeviceHealths = std::vector<std::pair<std::string, DeviceHealth>>;
 /// Also what follows from it for the filters.
-[[nodiscard]] std::string healthJson(const ControlHealth& health, const FilterAdvice& filters);
+[[nodiscard]] std::string healthJson(const ControlHealth& health, const FilterAdvice& filters,
+                                     const DeviceHealths& devices);
 [[nodiscard]] std::string deviceHealthJson(const DeviceHealth& health);
 
 /// "  noise         good          sigma 1.2 counts ...", and reason and remedy below where it is not good.

@@ -8,17 +8,9 @@
 #include "base/sample.h"
 #include "bench/reach.h"
 #include "procedure/aircraftfile.h"
+#include "rig/tolerances.h"
 
 namespace flowhand {
-
-/// How near to its ends and its centre a control must come. The defaults are the figures of 14 CFR Part 60 (edition of
-/// January 2014), tables A2A 2.a.4 and 2.a.5 (tiller and pedal steering) and 2.a.8 (throttle alignment), taken as
-/// goals: they are for training devices, which this is not.
-struct WalkTolerances {
-    double steeringDegrees = 2.0; ///< of a control that turns, in degrees
-    double leverDegrees = 5.0;    ///< of any other, in degrees
-    double leverShare = 0.03;     ///< of the travel, for what is not in degrees
-};
 
 /// What the walk saw of one signal of a control.
 struct WalkedSignal {
@@ -69,7 +61,7 @@ public:
     struct Setup {
         WalkTolerances tolerances;
         Duration patience = std::chrono::seconds(60); ///< for each control
-        std::vector<SignalId> only;                   ///< empty: all that the rig has
+        std::vector<SignalId> only = {};              ///< empty: all that the rig has
     };
 
     Walk(const Aircraft& aircraft, const RigFile& rig, const std::vector<Reach>& reaches, Setup setup, Time begin);

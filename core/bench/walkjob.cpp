@@ -12,7 +12,8 @@ class WalkJob final : public BenchJob {
 public:
     WalkJob(const Aircraft& aircraft, const BenchRigState& rig, RigFeed& feed, const std::vector<Value>& values,
             Time now)
-        : m_walker({aircraft, rig.rig, rig.reaches, rig.fingerprints, feed, evidenceFileOf(rig.file), false}, {}, now) {
+        : m_walker({aircraft, rig.rig, rig.reaches, rig.fingerprints, feed, evidenceFileOf(rig.file), false},
+                   Walk::Setup{rig.rig.tolerances}, now) {
         std::vector<Sample> standing; // where the controls are found; nobody's hand
         for (std::size_t i = 0; i < rig.reaches.size() && i < values.size(); ++i)
             if (values[i].isKnown())

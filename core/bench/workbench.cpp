@@ -74,20 +74,27 @@ struct Workbench::State {
         for (const Problem& problem : problems.all())
             notice(describe(problem.error));
         rig.evidence = std::move(*evidence);
-        // Coverage moves a rig in thought, so it gets one of its own.
+        Result<Coverage> ofFirst = coverageFor({parts.aircraft.seats.front()});
+        Result<Coverage> ofAll = coverageFor(parts.aircraft.seats);
+        if (!ofFirst || !ofAll)
+            return tl::unexpected<Error>(ofFirst ? ofAll.error() : ofFirst.error());
+        coverage = std::make_shared<const Coverage>(std::move(*ofFirst));
+        bothSeats = std::make_shared<const Coverage>(std::move(*ofAll));
+        measured = std::make_shared<const std::vector<MeasuredControl>>(measuredOf(rig));
+        filters = std::make_shared<const std::vector<ControlFilters>>(filtersOf(rig, parts.aircraft, parts.flows));
+        return {};
+    }
+
+    /// It moves a rig in thought, so it gets one of its own.
+    [[nodiscard]] Result<Coverage> coverageFor(std::vector<std::string> seats) const {
+        Problems problems;
         std::optional<RigFile> thought = RigFile{};
         if (rig.isThere)
             thought = parseRigFile(rig.rig.source, parts.rigFile, parts.aircraft.signals,
                                    parts.aircraft.controls.size(), problems);
         if (!thought)
             return tl::unexpected<Error>(problems.firstError());
-        const Result<Coverage> found =
-            coverageOf(*thought, {parts.aircraft, parts.flows, rig.evidence, {parts.aircraft.seats.front()}});
-        if (!found)
-            return tl::unexpected<Error>(found.error());
-        coverage = std::make_shared<const Coverage>(*found);
-        measured = std::make_shared<const std::vector<MeasuredControl>>(measuredOf(rig));
-        return {};
+        return coverageOf(*thought, {parts.aircraft, parts.flows, rig.evidence, std::move(seats)});
     }
 
     // --- the bench's thread ---
@@ -261,7 +268,10 @@ struct Workbench::State {
         view.task = wish.task;
         view.signal = wish.signal;
         view.isOver = true;
-        if (!devices)
+        if (wish.task == BenchTask::ApplyFilters || wish.task == BenchTask::UndoFilters ||
+            wish.task == BenchTask::SetTolerances)
+            change(wish);
+        else if (!devices)
             view.outcome = {"No lever, pedal or switch unit is connected. Plug one in first."};
         else if (wish.task == BenchTask::Wire)
             beginWiring(wish);
@@ -271,6 +281,15 @@ struct Workbench::State {
             job = walkJob(parts.aircraft, rig, *feed, values, at);
         else
             job = measureJob(wish, {parts.aircraft, parts.flows, rig}, parts.system, parts.clock, at);
+    }
+
+    void change(const BenchWish& wish) {
+        const Result<std::vector<std::string>> changed = changeRig(wish, {parts.aircraft, parts.flows, rig});
+        view.isGood = changed.has_value();
+        view.goodCount = changed ? 1 : 0;
+        view.outcome = changed ? *changed : std::vector<std::string>{describe(changed.error())};
+        if (const Status loaded = changed ? load() : Status(); !loaded)
+            notice(describe(loaded.error()));
     }
 
     void beginWiring(const BenchWish& wish) {
@@ -297,8 +316,11 @@ struct Workbench::State {
                 shown.stirring[i] = stirredAt[i] != Time::min() && now - stirredAt[i] < kStirring;
             shown.devices = deviceViews();
             shown.coverage = coverage;
+            shown.bothSeats = bothSeats;
             shown.measured = measured;
+            shown.filters = filters;
             shown.shared = shared;
+            shown.tolerances = rig.rig.tolerances;
             shown.travels = travels;
             shown.task = view;
             shown.notices.assign(notices.begin(), notices.end());
@@ -354,7 +376,9 @@ struct Workbench::State {
     std::vector<Value> values;   ///< by SignalId
     std::vector<Time> stirredAt; ///< by SignalId
     std::shared_ptr<const Coverage> coverage;
+    std::shared_ptr<const Coverage> bothSeats;
     std::shared_ptr<const std::vector<MeasuredControl>> measured;
+    std::shared_ptr<const std::vector<ControlFilters>> filters;
     std::shared_ptr<const std::vector<SharedInput>> shared;
     std::shared_ptr<const std::vector<GateTravel>> travels;
     std::vector<WatchedTravel> watchable;

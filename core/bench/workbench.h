@@ -13,6 +13,8 @@
 #include "bench/finding.h"
 #include "device/hidsystem.h"
 #include "procedure/flow.h"
+#include "rig/rigedit.h"
+#include "rig/tolerances.h"
 
 namespace flowhand {
 
@@ -23,7 +25,11 @@ enum class BenchTask : std::uint8_t {
     Calibrate, ///< ends, centre, gates
     Check,     ///< the same again, and how far it is from the rig file
     Measure,   ///< the health of its signal
-    Walk       ///< confirm every control through its whole range
+    Walk,      ///< confirm every control through its whole range
+    // Done at once:
+    ApplyFilters, ///< write those that followed from its measurement into the rig file
+    UndoFilters,  ///< take the last of these changes back
+    SetTolerances ///< of the check walk, in the rig file
 };
 
 /// A task, and what the builder says about it beforehand.
@@ -31,7 +37,8 @@ struct BenchWish {
     BenchTask task = BenchTask::None;
     SignalId signal = kNoSignal;
     /// Of Wire as parseWiringWish() reads it; empty: whatever moves. Of Calibrate the true values of the places that
-    /// will be held, as giveValues() reads them; empty: those of the rig file, if any.
+    /// will be held, as giveValues() reads them; empty: those of the rig file, if any. Of SetTolerances the three of
+    /// WalkTolerances in turn: "2 deg, 5 deg, 3 %".
     std::string words = {};
 };
 
@@ -75,6 +82,19 @@ struct MeasuredControl {
     std::vector<Finding> findings;
 };
 
+/// The filters of one control: what they cost now, and what its measurement asks for.
+struct ControlFilters {
+    SignalId signal = kNoSignal;
+    std::vector<std::string> words; ///< those of the rig file: "median of 4 ms"
+    Duration delay{};               ///< by which those make it late
+    Duration allowed{};             ///< so late they may make it
+    std::string allowedOf;          ///< title of the step that allows no more; empty: kMostFilterDelay does
+    std::vector<RigKey> change;     ///< that its measurement advised and the rig file does not have
+    Duration changedDelay{};        ///< by which they make it late with the change
+    std::vector<Finding> findings;  ///< why the change, and what no filter can mend
+    bool canUndo = false;           ///< a change was written before and stands
+};
+
 /// An input that makes two controls.
 struct SharedInput {
     SignalId signal = kNoSignal;
@@ -102,10 +122,13 @@ struct BenchSnapshot {
     std::vector<Value> values;  ///< of the controls, by SignalId
     std::vector<bool> stirring; ///< by SignalId: moved within the last second
     std::vector<BenchDevice> devices;
-    std::shared_ptr<const Coverage> coverage;                     ///< of all flows; never null
+    std::shared_ptr<const Coverage> coverage;                     ///< of all flows, the first seat's steps; never null
+    std::shared_ptr<const Coverage> bothSeats;                    ///< the same of all seats; never null
     std::shared_ptr<const std::vector<MeasuredControl>> measured; ///< never null
+    std::shared_ptr<const std::vector<ControlFilters>> filters;   ///< of controls that have any; never null
     std::shared_ptr<const std::vector<SharedInput>> shared;       ///< never null
     std::shared_ptr<const std::vector<GateTravel>> travels;       ///< of all levers with gates; never null
+    WalkTolerances tolerances;
     BenchTaskView task;
     std::vector<std::string> notices; ///< of the rig, its devices and its evidence, newest last
 };

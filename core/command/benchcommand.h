@@ -32,8 +32,8 @@ void addBenchWireCommand(CLI::App& bench, CommandLine& line);
 /// The evidence beside a rig file. Damaged lines are named on `err` and left out.
 [[nodiscard]] Result<std::vector<EvidenceRecord>> loadEvidenceOf(const std::string& rigFile, std::ostream& err);
 
-/// Writes the rig's check sheet; the exit status.
-int writeCheckSheet(CommandLine& line, const std::string& rigFile, const Aircraft& aircraft,
-                    const std::string& outFile);
+/// Writes the rig's check sheet and says so; the exit status.
+int writeCheckSheet(CommandLine& line, const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
+                    bool asJson);
 
 } // namespace flowhand

@@ -4,8 +4,10 @@
 
 #include <nlohmann/json.hpp>
 
+#include "bench/filterchange.h"
 #include "bench/guidance.h"
 #include "bench/keepresult.h"
+#include "bench/millistext.h"
 #include "command/benchrig.h"
 #include "command/benchsource.h"
 
@@ -17,6 +19,7 @@ using Json = nlohmann::ordered_json;
 
 struct HealthOptions : BenchOptions {
     bool isApplied = false; ///< what follows for the filters
+    bool isUndone = false;  ///< what was applied last
 };
 
 /// Controls that are measured at once: those of one device, and of all devices that one of them has inputs of too.
@@ -67,6 +70,8 @@ public:
         const Result<std::vector<const BenchControl*>> chosen = choose(*controls);
         if (!chosen)
             return complain(m_line, chosen.error());
+        if (m_options.isUndone)
+            return undo(*chosen);
         findDemands(*controls);
         const std::vector<HealthGroup> groups = groupsOf(*chosen);
         for (const HealthGroup& group : groups)
@@ -111,7 +116,7 @@ private:
         if (m_options.recordings.empty()) {
             for (const DeviceIndex device : group.devices)
                 m_progress << m_rig->rig.devices[device].name << "\n";
-            m_progress << "  " << healthAsk() << " Ctrl-C ends it." << std::endl;
+            m_progress << "  " << healthAsk(group.controls) << " Ctrl-C ends it." << std::endl;
         }
         std::string said;
         const Result<Measurement> measurement =
@@ -126,10 +131,8 @@ private:
                 m_line.err << "not measured: " << measurement.error().message << "\n";
             return isSkipped ? Status() : tl::unexpected(measurement.error());
         }
-        for (const auto& [device, series] : *measurement) {
-            const DeviceHealth health = measureDevice(series);
-            show(m_rig->rig.devices[device].name, "device", health.findings, {}, deviceHealthJson(health));
-        }
+        for (const auto& [name, health] : deviceHealthsOf(*measurement, m_rig->rig.devices))
+            show(name, "device", health.findings, {}, deviceHealthJson(health));
         for (const BenchControl* control : group.controls)
             if (const Status measured = measureOne(*control, *measurement); !measured)
                 return measured;
@@ -142,7 +145,9 @@ private:
         if (!health)
             return tl::unexpected(health.error());
         const FilterAdvice filters = adviseFilters(control, *health, measurement, m_demands[control.index]);
-        show(control.control->name(), "control", health->findings(), filters.findings, healthJson(*health, filters));
+        m_cost = "late by " + millisText(filters.delay) + " with them, " + millisText(filters.allowed) + " are allowed";
+        show(control.control->name(), "control", health->findings(), filters.findings,
+             healthJson(*health, filters, {}));
         if (!isOperated && wasNotWorked(*health))
             return {}; // nothing was measured that could be kept
         if (!filters.keys.empty())
@@ -157,16 +162,57 @@ private:
         if (m_options.isApplied)
             if (const Status applied = applyFilters(m_rig->file, m_rig->rig, m_rig->aircraft(), m_changes); !applied)
                 return applied;
-        m_progress << (m_options.isApplied ? "filters written into " + m_rig->file
-                                           : "filters to change, which --apply writes into " + m_rig->file)
-                   << ":\n";
-        for (const ControlKeys& change : m_changes) {
-            m_progress << "  " << m_rig->rig.controls[change.control]->name() << "\n";
-            for (const RigKey& key : change.keys)
-                m_progress << "    " << (key.value.empty() ? "no " + key.key : key.key + " = " + key.value) << "\n";
-        }
-        m_progress << std::flush;
+        tell(m_options.isApplied ? "filters written into " + m_rig->file + "; --undo takes them back"
+                                 : "filters to change, which --apply writes into " + m_rig->file,
+             m_changes);
         return {};
+    }
+
+    /// Of the controls that were named, else of all that were changed last.
+    int undo(const std::vector<const BenchControl*>& named) {
+        const Result<std::vector<EvidenceRecord>> evidence = loadEvidenceOf(m_rig->file, m_line.err);
+        const Result<std::vector<ControlFingerprint>> fingerprints =
+            fingerprintsOf(m_rig->rig, m_rig->aircraft().signals);
+        if (!evidence || !fingerprints)
+            return complain(m_line, evidence ? fingerprints.error() : evidence.error());
+        std::vector<std::size_t> controls;
+        if (m_options.controls.empty())
+            controls = lastChangedControls(*evidence, *fingerprints);
+        else
+            for (const BenchControl* control : named)
+                controls.push_back(control->index);
+        const Result<std::vector<ControlKeys>> undone =
+            undoFilters(m_rig->file, m_rig->rig, m_rig->aircraft(), *evidence, controls);
+        if (!undone)
+            return complain(m_line, undone.error());
+        tell("filters taken back in " + m_rig->file, *undone);
+        return kExitDone;
+    }
+
+    void tell(const std::string& what, const std::vector<ControlKeys>& changes) {
+        if (m_options.asJson) {
+            Json json = Json::array();
+            for (const ControlKeys& change : changes) {
+                Json keys = Json::object();
+                for (const RigKey& key : change.keys)
+                    keys[key.key] = key.value.empty() ? Json(nullptr) : Json(key.value);
+                json.push_back({{"control", m_rig->rig.controls[change.control]->name()}, {"keys", std::move(keys)}});
+            }
+            m_line.out << Json{{m_options.isUndone    ? "filters_undone"
+                                : m_options.isApplied ? "filters_written"
+                                                      : "filters_to_change",
+                                std::move(json)}}
+                              .dump(-1, ' ', false, Json::error_handler_t::replace)
+                       << std::endl;
+            return;
+        }
+        m_line.out << what << ":\n";
+        for (const ControlKeys& change : changes) {
+            m_line.out << "  " << m_rig->rig.controls[change.control]->name() << "\n";
+            for (const RigKey& key : change.keys)
+                m_line.out << "    " << keyText(key) << "\n";
+        }
+        m_line.out << std::flush;
     }
 
     /// Of a control that nobody named, in a measurement of its whole device.
@@ -202,8 +248,8 @@ private:
                        << std::endl;
         else
             m_line.out << name << ": " << soundnessName(worst) << "\n"
-                       << findingsText(findings) << (filters.empty() ? "" : "  filters\n") << findingsText(filters)
-                       << std::flush;
+                       << findingsText(findings) << (filters.empty() ? std::string() : "  filters: " + m_cost + "\n")
+                       << findingsText(filters) << std::flush;
     }
 
     CommandLine& m_line;
@@ -212,6 +258,7 @@ private:
     std::optional<BenchRig> m_rig;
     std::vector<StepDemand> m_demands; ///< by index of the rig's controls
     std::vector<ControlKeys> m_changes;
+    std::string m_cost; ///< of the filters of the control that is shown
     Soundness m_worst = Soundness::Good;
 };
 
@@ -222,7 +269,12 @@ void addBenchHealthCommand(CLI::App& bench, CommandLine& line) {
     CLI::App* command = bench.add_subcommand(
         "health", "Measure noise, wear, bounce and timing of controls, and what filters they need");
     addBenchOptions(*command, *options);
-    command->add_flag("--apply", options->isApplied, "Write the filters that follow into the rig file");
+    CLI::Option* apply =
+        command->add_flag("--apply", options->isApplied, "Write the filters that follow into the rig file");
+    command
+        ->add_flag("--undo", options->isUndone,
+                   "Measure nothing; take the filters back that --apply wrote last (with CONTROL: of these controls)")
+        ->excludes(apply);
     command->callback([&line, options] {
         line.chosen = [&line, options] {
             return Health(line, *options).run();

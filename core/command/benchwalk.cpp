@@ -23,8 +23,9 @@ struct WalkOptions {
     std::string aircraftFile;
     std::vector<std::string> signals;
     std::vector<std::string> recordings;
-    WalkTolerances tolerances;
-    double leverPercent = 3.0;
+    std::optional<double> steeringDegrees; ///< the rig file's, where they are not given
+    std::optional<double> leverDegrees;
+    std::optional<double> travelPercent;
     double patience = 60.0;
     std::string sheetFile;
     bool isUnstored = false;
@@ -136,6 +137,15 @@ Result<std::vector<SignalId>> signalsNamed(const std::vector<std::string>& names
     return ids;
 }
 
+WalkTolerances tolerancesOf(const WalkOptions& options, const RigFile& rig) {
+    WalkTolerances tolerances = rig.tolerances;
+    tolerances.steeringDegrees = options.steeringDegrees.value_or(tolerances.steeringDegrees);
+    tolerances.leverDegrees = options.leverDegrees.value_or(tolerances.leverDegrees);
+    if (options.travelPercent)
+        tolerances.leverShare = *options.travelPercent / 100.0;
+    return tolerances;
+}
+
 int walkRig(CommandLine& line, const WalkOptions& options) {
     const Result<Aircraft> aircraft = aircraftOf(options.aircraftFile, options.rigFile);
     if (!aircraft)
@@ -171,13 +181,13 @@ int walkRig(CommandLine& line, const WalkOptions& options) {
             line, {"no-device", "none of the rig's devices is there; plug them in, and see 'flowhand devices'", {}});
     const std::string evidenceFile = options.isUnstored ? std::string() : evidenceFileOf(options.rigFile);
     Walker walker({*aircraft, *file, reaches, *fingerprints, feed, evidenceFile, (*source)->isRecorded()},
-                  {options.tolerances, fromSeconds(options.patience), *only}, Time{});
+                  {tolerancesOf(options, *file), fromSeconds(options.patience), *only}, Time{});
     if (walker.walk().isDone())
         return complain(line, {"nothing-to-walk", "none of these controls is wired in this rig", {options.rigFile}});
     const int status = leadWalk(line, options.asJson, **source, feed, walker);
     if (options.sheetFile.empty())
         return status;
-    const int written = writeCheckSheet(line, options.rigFile, *aircraft, options.sheetFile);
+    const int written = writeCheckSheet(line, options.rigFile, *aircraft, options.sheetFile, options.asJson);
     return written == kExitDone ? status : written;
 }
 
@@ -194,18 +204,21 @@ void addBenchWalkCommand(CLI::App& bench, CommandLine& line) {
     command->add_option("--recording", options->recordings, "A recording instead of devices; once for each device")
         ->allow_extra_args(false)
         ->type_name("FILE");
-    command->add_option("--steering", options->tolerances.steeringDegrees, "Tolerance of controls that turn")
+    command
+        ->add_option("--steering", options->steeringDegrees,
+                     "Tolerance of controls that turn; without it that of the rig file, else 2")
         ->type_name("DEGREES")
-        ->capture_default_str()
-        ->check(CLI::Range(0.01, 90.0));
-    command->add_option("--lever", options->tolerances.leverDegrees, "Tolerance of levers in degrees")
+        ->check(CLI::Range(kLeastToleranceDegrees, kMostToleranceDegrees));
+    command
+        ->add_option("--lever", options->leverDegrees,
+                     "Tolerance of levers in degrees; without it that of the rig file, else 5")
         ->type_name("DEGREES")
-        ->capture_default_str()
-        ->check(CLI::Range(0.01, 90.0));
-    command->add_option("--travel", options->leverPercent, "Tolerance of all others, of their travel")
+        ->check(CLI::Range(kLeastToleranceDegrees, kMostToleranceDegrees));
+    command
+        ->add_option("--travel", options->travelPercent,
+                     "Tolerance of all others, of their travel; without it that of the rig file, else 3")
         ->type_name("PERCENT")
-        ->capture_default_str()
-        ->check(CLI::Range(0.1, 50.0));
+        ->check(CLI::Range(kLeastTolerancePercent, kMostTolerancePercent));
     command->add_option("--patience", options->patience, "How long one control is waited for")
         ->type_name("SECONDS")
         ->capture_default_str()
@@ -215,7 +228,6 @@ void addBenchWalkCommand(CLI::App& bench, CommandLine& line) {
     command->add_flag("--json", options->asJson, "JSON lines");
     command->callback([options, &line] {
         line.chosen = [options, &line] {
-            options->tolerances.leverShare = options->leverPercent / 100.0;
             return walkRig(line, *options);
         };
     });

@@ -63,6 +63,7 @@ Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const 
     sheet.rigFile = rigFile;
     sheet.aircraftTitle = aircraft.title;
     sheet.unixSeconds = unixSeconds;
+    sheet.tolerances = rig.tolerances;
     sheet.remarks = rig.remarks;
     for (const BenchControl& bench : *controls) {
         Result<SheetControl> control = controlOf(bench, reaches, evidence);
@@ -71,15 +72,19 @@ Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const 
         control->inputs = inputsText(*bench.control, rig.devices);
         if (const Status status = addWalk(*control, bench.fingerprint, evidence); !status)
             return tl::unexpected<Error>(status.error());
-        if (control->walk)
-            sheet.tolerances = control->walk->tolerances;
         sheet.controls.push_back(std::move(*control));
     }
     return sheet;
 }
 
-Status saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
-                      Problems& problems) {
+std::size_t CheckSheet::confirmedCount() const {
+    return static_cast<std::size_t>(std::count_if(controls.begin(), controls.end(), [](const SheetControl& control) {
+        return control.proof == Proof::SeenWorking;
+    }));
+}
+
+Result<CheckSheet> saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
+                                  Problems& problems) {
     Result<std::string> source = readFile(rigFile);
     if (!source)
         return tl::unexpected<Error>(source.error());
@@ -91,11 +96,13 @@ Status saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, cons
     if (!evidence)
         return tl::unexpected<Error>(evidence.error());
     const auto wall = std::chrono::system_clock::now().time_since_epoch();
-    const Result<CheckSheet> sheet = checkSheetOf(*rig, rigFile, aircraft, *evidence,
-                                                  std::chrono::duration_cast<std::chrono::seconds>(wall).count());
+    Result<CheckSheet> sheet = checkSheetOf(*rig, rigFile, aircraft, *evidence,
+                                            std::chrono::duration_cast<std::chrono::seconds>(wall).count());
     if (!sheet)
-        return tl::unexpected<Error>(sheet.error());
-    return writeFile(outFile, checkSheetHtml(*sheet, aircraft.signals));
+        return sheet;
+    if (const Status written = writeFile(outFile, checkSheetHtml(*sheet, aircraft.signals)); !written)
+        return tl::unexpected<Error>(written.error());
+    return sheet;
 }
 
 } // namespace flowhand

@@ -35,19 +35,22 @@ struct CheckSheet {
     std::string rigFile;
     std::string aircraftTitle;
     std::int64_t unixSeconds = 0; ///< when it was made
-    WalkTolerances tolerances;
+    WalkTolerances tolerances;    ///< of the rig file, for the next walk
     std::vector<SheetControl> controls;
     std::vector<std::string> remarks; ///< of the rig: missing interlocks, controls that ask for something
+
+    /// Controls that were seen working as they are now.
+    [[nodiscard]] std::size_t confirmedCount() const;
 };
 
 /// Of a rig with its evidence. Errors: of the evidence.
 [[nodiscard]] Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const Aircraft& aircraft,
                                               const std::vector<EvidenceRecord>& evidence, std::int64_t unixSeconds);
 
-/// Reads the rig file and its evidence and writes the page into `outFile`, dated now. Warnings go to `problems`.
-/// Errors: those of both files, of the evidence, `unwritable-file`.
-[[nodiscard]] Status saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft, const std::string& outFile,
-                                    Problems& problems);
+/// Reads the rig file and its evidence and writes the page into `outFile`, dated now; what is on it. Warnings go to
+/// `problems`. Errors: those of both files, of the evidence, `unwritable-file`.
+[[nodiscard]] Result<CheckSheet> saveCheckSheet(const std::string& rigFile, const Aircraft& aircraft,
+                                                const std::string& outFile, Problems& problems);
 
 /// A page by itself, for the screen and for A4 paper: no script, nothing fetched.
 [[nodiscard]] std::string checkSheetHtml(const CheckSheet& sheet, const SignalTable& signals);

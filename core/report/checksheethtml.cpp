@@ -115,10 +115,6 @@ public:
 
 private:
     void writeHead() {
-        const auto confirmed =
-            std::count_if(m_sheet.controls.begin(), m_sheet.controls.end(), [](const SheetControl& control) {
-                return control.proof == Proof::SeenWorking;
-            });
         m_html += "<h1>Check sheet: " + escaped(m_sheet.rigTitle) + "</h1>\n<table class=\"facts\">";
         const auto fact = [&](const std::string& name, const std::string& value) {
             m_html += "<tr><td>" + name + "</td><td>" + escaped(value) + "</td></tr>";
@@ -126,7 +122,8 @@ private:
         fact("Rig file", m_sheet.rigFile);
         fact("Aircraft", m_sheet.aircraftTitle);
         fact("Made", dateText(m_sheet.unixSeconds));
-        fact("Confirmed", std::to_string(confirmed) + " of " + std::to_string(m_sheet.controls.size()) + " controls");
+        fact("Confirmed",
+             std::to_string(m_sheet.confirmedCount()) + " of " + std::to_string(m_sheet.controls.size()) + " controls");
         m_html += "</table>\n<p class=\"note\">This is a builder's own check. It qualifies nothing and certifies "
                   "nothing. Flowhand is a hobby trainer and is not for real-world flight training.</p>\n";
     }
@@ -235,17 +232,44 @@ private:
                           "</section>\n";
     }
 
+    /// Those that the controls were walked with, most often all the same.
     void writeTolerances() {
-        const WalkTolerances& asked = m_sheet.tolerances;
-        m_html += "<h2>Tolerances</h2>\n<p>Controls that turn: \xC2\xB1" + fixed(asked.steeringDegrees) +
-                  "\xC2\xB0. Levers: \xC2\xB1" + fixed(asked.leverDegrees) + "\xC2\xB0, or \xC2\xB1" +
-                  fixed(asked.leverShare * 100) +
-                  " % of the travel where they are not in degrees. Every gate and position, for half a second. Every "
-                  "twentieth of the travel between the ends.</p>\n<p class=\"small\">Unless changed these are the "
-                  "figures of 14 CFR Part 60, edition of January 2014, table A2A entries 2.a.4, 2.a.5 and 2.a.8, taken "
-                  "as goals. They are for qualified training devices, measured against an aircraft; here the lever is "
-                  "measured against its own calibration. Grey in a plot: where the control had to come to. Dashed: "
-                  "its positions.</p>\n";
+        std::vector<std::pair<WalkTolerances, std::vector<std::string>>> walked;
+        for (const SheetControl& control : m_sheet.controls) {
+            if (!control.walk)
+                continue;
+            const auto known = std::find_if(walked.begin(), walked.end(), [&](const auto& other) {
+                return other.first == control.walk->tolerances;
+            });
+            if (known != walked.end())
+                known->second.push_back(control.name);
+            else
+                walked.push_back({control.walk->tolerances, {control.name}});
+        }
+        if (walked.empty())
+            walked.push_back({m_sheet.tolerances, {}});
+        m_html += "<h2>Tolerances</h2>\n";
+        for (const auto& [asked, names] : walked)
+            m_html += "<p>" + (walked.size() > 1 ? escaped(joined(names, ", ")) + ": " : std::string()) +
+                      tolerancesOf(asked) + "</p>\n";
+        m_html +=
+            "<p>Every gate and position, for half a second. Every twentieth of the travel between the ends.</p>\n"
+            "<p class=\"small\">The goals (" +
+            figuresOf(WalkTolerances{}) +
+            ", and every gate) are figures of 14 CFR Part 60, edition of January 2014, table A2A entries 2.a.4, 2.a.5 "
+            "and 2.a.8. They are for qualified training devices, measured against an aircraft; here the lever is "
+            "measured against its own calibration. Grey in a plot: where the control had to come to. Dashed: its "
+            "positions.</p>\n";
+    }
+
+    [[nodiscard]] static std::string figuresOf(const WalkTolerances& asked) {
+        return "controls that turn \xC2\xB1" + fixed(asked.steeringDegrees) + "\xC2\xB0, levers \xC2\xB1" +
+               fixed(asked.leverDegrees) + "\xC2\xB0 or \xC2\xB1" + fixed(asked.leverShare * 100) + " %";
+    }
+
+    [[nodiscard]] static std::string tolerancesOf(const WalkTolerances& asked) {
+        return "Asked for: " + figuresOf(asked) + " of the travel where they are not in degrees." +
+               (asked == WalkTolerances{} ? "" : " <b>Other than the goals</b>: the builder has set them so.");
     }
 
     void writeCautions() {

@@ -2,6 +2,7 @@
 
 #include "base/names.h"
 #include "base/signal.h"
+#include "bench/millistext.h"
 #include "report/html.h"
 #include "report/sheetmeasurement.h"
 #include "report/sheetplots.h"
@@ -12,10 +13,6 @@ namespace {
 
 std::string shown(double value) {
     return numberText(std::round(value * 100) / 100);
-}
-
-std::string millisText(Duration time) {
-    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
 }
 
 std::string counts(double value) {

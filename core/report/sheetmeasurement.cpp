@@ -6,6 +6,7 @@
 #include "base/signal.h"
 #include "bench/measured.h"
 #include "bench/measurement.h"
+#include "bench/millistext.h"
 #include "bench/statistics.h"
 
 namespace flowhand {
@@ -56,30 +57,6 @@ void draw(SheetAxis& axis, const RawTrace& trace) {
     axis.noise = histogramOf(residuals, -reach, reach, kNoiseBins);
 }
 
-std::string millisText(Duration time) {
-    return numberText(std::round(seconds(time) * 1e4) / 10) + " ms";
-}
-
-std::vector<std::string> filtersOf(const FiltersInFile& filters) {
-    std::vector<std::string> words;
-    if (filters.isOfAxis) {
-        if (filters.axis.spikeLimit > 0)
-            words.push_back("jumps beyond " + std::to_string(filters.axis.spikeLimit) + " counts must last for " +
-                            millisText(filters.axis.settle));
-        if (filters.axis.median > Duration{})
-            words.push_back("median of " + millisText(filters.axis.median));
-        if (filters.axis.smooth > Duration{})
-            words.push_back("low-pass of " + millisText(filters.axis.smooth));
-        const Duration late = filters.axis.median / 2 + filters.axis.smooth;
-        words.push_back(late > Duration{} ? "late by " + millisText(late) : std::string("nothing makes it late"));
-    }
-    if (filters.isOfGates)
-        words.push_back("hysteresis " + std::to_string(filters.hysteresis) + " counts");
-    if (filters.isOfContact)
-        words.push_back("debounce " + millisText(filters.debounce));
-    return words;
-}
-
 class Collector {
 public:
     Collector(const BenchControl& control, const std::vector<EvidenceRecord>& evidence)
@@ -96,7 +73,11 @@ public:
         for (SheetAxis& axis : m_out.axes)
             if (const RawTrace* trace = bestTrace(axis.name))
                 draw(axis, *trace);
-        m_out.filters = filtersOf(m_control.filters);
+        m_out.filters = filterWords(m_control.filters);
+        if (m_control.filters.isOfAxis)
+            m_out.filters.push_back(m_control.filters.delay() > Duration{}
+                                        ? "late by " + millisText(m_control.filters.delay())
+                                        : std::string("nothing makes it late"));
         return std::move(m_out);
     }
 

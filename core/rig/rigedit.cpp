@@ -1,6 +1,7 @@
 #include "rig/rigedit.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "base/tomlfile.h"
 
@@ -66,10 +67,24 @@ std::size_t endOfLine(std::string_view text, std::size_t at) {
     return std::min(text.find('\n', at), text.size());
 }
 
-const TomlNode* controlIn(const TomlFile& file, std::size_t control) {
-    const TomlNode* tables = file.root().find("control");
-    return tables != nullptr && control < tables->items.size() ? &tables->items[control] : nullptr;
-}
+/// The table that is edited: the `item`th [[name]] of the file, or its one [name].
+struct Target {
+    std::string_view name;
+    std::optional<std::size_t> item;
+
+    /// Of `root`, const or not; null when it is not there.
+    template <class Node>
+    [[nodiscard]] Node* in(Node& root) const {
+        for (auto& member : root.members) {
+            if (member.first != name)
+                continue;
+            if (!item)
+                return &member.second;
+            return *item < member.second.items.size() ? &member.second.items[*item] : nullptr;
+        }
+        return nullptr;
+    }
+};
 
 bool areEqual(const TomlNode& a, const TomlNode& b) {
     if (a.kind != b.kind || a.text != b.text || a.integer != b.integer || a.real != b.real || a.boolean != b.boolean ||
@@ -84,13 +99,10 @@ bool areEqual(const TomlNode& a, const TomlNode& b) {
     });
 }
 
-/// Whether `after` is `before` but for `key` of the control, which has the value that `value` says, or is gone.
-bool isJustThat(const TomlFile& before, const TomlFile& after, std::size_t control, const RigKey& key) {
+/// Whether `after` is `before` but for `key` of the table, which has the value that `value` says, or is gone.
+bool isJustThat(const TomlFile& before, const TomlFile& after, const Target& target, const RigKey& key) {
     TomlNode wanted = before.root();
-    const auto tables = std::find_if(wanted.members.begin(), wanted.members.end(), [](const TomlMember& member) {
-        return member.first == "control";
-    });
-    std::vector<TomlMember>& members = tables->second.items[control].members;
+    std::vector<TomlMember>& members = target.in(wanted)->members;
     members.erase(std::remove_if(members.begin(), members.end(),
                                  [&](const TomlMember& member) {
                                      return member.first == key.key;
@@ -116,30 +128,72 @@ std::string edited(const std::string& source, const TomlNode& table, const RigKe
         const std::size_t line = begin == 0 ? 0 : text.rfind('\n', begin - 1) + 1;
         return text.erase(line, std::min(endOfLine(text, end) + 1, text.size()) - line);
     }
-    const TomlNode* wiring = table.find("wiring");
-    if (key.value.empty() || wiring == nullptr)
+    if (key.value.empty())
         return text;
-    const std::size_t end = endOfLine(text, endOfValue(text, offsetOf(text, wiring->place)));
+    // Behind the wiring of a control, and else below the table's head.
+    const TomlNode* wiring = table.find("wiring");
+    const std::size_t begin = offsetOf(text, wiring != nullptr ? wiring->place : table.place);
+    const std::size_t end = endOfLine(text, wiring != nullptr ? endOfValue(text, begin) : begin);
     return text.insert(end, "\n" + key.key + " = " + key.value);
+}
+
+Result<std::string> withKeys(std::string source, const Target& target, const std::vector<RigKey>& keys) {
+    for (const RigKey& key : keys) {
+        const Result<TomlFile> before = TomlFile::parse(source, {});
+        if (!before)
+            return tl::unexpected(before.error());
+        const TomlNode* table = target.in(before->root());
+        std::string text = table != nullptr ? edited(before->source(), *table, key) : std::string();
+        const Result<TomlFile> after = TomlFile::parse(text, {});
+        if (table == nullptr || !after || !isJustThat(*before, *after, target, key))
+            return failure("cannot-edit",
+                           (target.item ? "this " + std::string(target.name) : "[" + std::string(target.name) + "]") +
+                               " is written in a way that cannot be changed by the program; " +
+                               (key.value.empty() ? "remove '" + key.key + "'"
+                                                  : "write yourself: " + key.key + " = " + key.value));
+        source = std::move(text);
+    }
+    return source;
 }
 
 } // namespace
 
 Result<std::string> withControlKeys(std::string source, std::size_t control, const std::vector<RigKey>& keys) {
-    for (const RigKey& key : keys) {
-        const Result<TomlFile> before = TomlFile::parse(source, {});
-        if (!before)
-            return tl::unexpected(before.error());
-        const TomlNode* table = controlIn(*before, control);
-        std::string text = table != nullptr ? edited(before->source(), *table, key) : std::string();
-        const Result<TomlFile> after = TomlFile::parse(text, {});
-        if (table == nullptr || !after || !isJustThat(*before, *after, control, key))
-            return failure("cannot-edit", "this control is written in a way that cannot be changed by the program; " +
-                                              (key.value.empty() ? "remove '" + key.key + "'"
-                                                                 : "write yourself: " + key.key + " = " + key.value));
-        source = std::move(text);
+    return withKeys(std::move(source), {"control", control}, keys);
+}
+
+Result<std::string> withTableKeys(std::string source, std::string_view name, const std::vector<RigKey>& keys) {
+    const Result<TomlFile> file = TomlFile::parse(source, {});
+    if (!file)
+        return tl::unexpected(file.error());
+    const Target target{name, std::nullopt};
+    const bool isAnySet = std::any_of(keys.begin(), keys.end(), [](const RigKey& key) {
+        return !key.value.empty();
+    });
+    if (target.in(file->root()) == nullptr) {
+        if (!isAnySet)
+            return source;
+        source += std::string(source.empty() || source.back() == '\n' ? "" : "\n") + "\n[" + std::string(name) + "]\n";
     }
-    return source;
+    return withKeys(std::move(source), target, keys);
+}
+
+Result<std::vector<RigKey>> controlKeysIn(std::string source, std::size_t control,
+                                          const std::vector<std::string>& keys) {
+    const Result<TomlFile> file = TomlFile::parse(std::move(source), {});
+    if (!file)
+        return tl::unexpected(file.error());
+    const TomlNode* table = Target{"control", control}.in(file->root());
+    if (table == nullptr)
+        return failure("cannot-edit", "the rig file does not have this control as a [[control]]");
+    std::vector<RigKey> found;
+    for (const std::string& key : keys) {
+        const TomlNode* node = table->find(key);
+        const std::size_t begin = node == nullptr ? 0 : offsetOf(file->source(), node->place);
+        const std::size_t end = node == nullptr ? 0 : endOfValue(file->source(), begin);
+        found.push_back({key, file->source().substr(begin, end - begin)});
+    }
+    return found;
 }
 
 } // namespace flowhand

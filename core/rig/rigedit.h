@@ -20,4 +20,13 @@ struct RigKey {
 [[nodiscard]] Result<std::string> withControlKeys(std::string source, std::size_t control,
                                                   const std::vector<RigKey>& keys);
 
+/// The same for the one table [name] of the file, which is begun at the file's end where there is none yet.
+[[nodiscard]] Result<std::string> withTableKeys(std::string source, std::string_view name,
+                                                const std::vector<RigKey>& keys);
+
+/// What the file says of these keys of its `control`th [[control]], as it is written there; empty where it says
+/// nothing. Errors: `bad-toml`, `cannot-edit`.
+[[nodiscard]] Result<std::vector<RigKey>> controlKeysIn(std::string source, std::size_t control,
+                                                        const std::vector<std::string>& keys);
+
 } // namespace flowhand

@@ -209,6 +209,7 @@ std::optional<RigFile> parseRigFile(std::string source, const std::string& name,
         places.push_back(entry.placeOf("signal"));
     }
     readInterlocks(reader, scope, file);
+    file.tolerances = readTolerances(reader);
     reader.finish();
     checkOwners(file, scope, places, found);
     if (file.devices.empty() || file.controls.empty())

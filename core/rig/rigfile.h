@@ -9,6 +9,7 @@
 #include "base/signal.h"
 #include "base/tomlfile.h"
 #include "rig/control.h"
+#include "rig/tolerances.h"
 
 namespace flowhand {
 
@@ -18,6 +19,7 @@ struct RigFile {
     std::string title;
     std::vector<DeviceWish> devices;
     std::vector<std::unique_ptr<Control>> controls; ///< controls[i] is ControlId(i + 1)
+    WalkTolerances tolerances;
     std::vector<std::string> remarks;
 };
 

@@ -38,6 +38,9 @@ FocusScope {
         case Qt.Key_F:
             bench.turnFlowFilter();
             return true;
+        case Qt.Key_B:
+            bench.bothSeats = !bench.bothSeats && bench.seatsChoosable;
+            return true;
         case Qt.Key_S:
             bench.writeSheet();
             return true;
@@ -77,6 +80,15 @@ FocusScope {
             if (bench.valuesExample !== "")
                 measure.panel = MeasureCard.Values;
             return bench.valuesExample !== "";
+        case Qt.Key_T:
+            measure.panel = MeasureCard.Tolerances;
+            return true;
+        case Qt.Key_A:
+            bench.begin(BenchPresenter.ApplyFilters);
+            return true;
+        case Qt.Key_U:
+            bench.begin(BenchPresenter.UndoFilters);
+            return true;
         default:
             return false;
         }
@@ -120,14 +132,17 @@ FocusScope {
             spacing: Tokens.gap12
             BenchControlList {
                 Layout.fillHeight: true
-                Layout.preferredWidth: 320 * Tokens.textScale
-                Layout.minimumWidth: 240
+                Layout.fillWidth: true
+                Layout.preferredWidth: 270 * Tokens.textScale
+                Layout.minimumWidth: 200
+                Layout.maximumWidth: 320 * Tokens.textScale
                 bench: place.bench
             }
             MeasureCard {
                 id: measure
                 Layout.fillWidth: true
                 Layout.fillHeight: true
+                Layout.preferredWidth: 400 * Tokens.textScale
                 Layout.minimumWidth: 300
                 bench: place.bench
                 busy: place.isBusy
@@ -135,10 +150,22 @@ FocusScope {
             }
             FindingList {
                 Layout.fillHeight: true
-                Layout.preferredWidth: 340 * Tokens.textScale
-                Layout.minimumWidth: 240
+                Layout.fillWidth: true
+                Layout.preferredWidth: 290 * Tokens.textScale
+                Layout.minimumWidth: 220
+                Layout.maximumWidth: 340 * Tokens.textScale
                 bench: place.bench
+                busy: place.isBusy
             }
+        }
+        MeasureActions {
+            visible: measure.isPlotShown
+            Layout.fillWidth: true
+            bench: place.bench
+            busy: place.isBusy
+            onWaysAsked: measure.panel = MeasureCard.Ways
+            onValuesAsked: measure.panel = MeasureCard.Values
+            onTolerancesAsked: measure.panel = MeasureCard.Tolerances
         }
         CoverageTable {
             visible: !place.isBusy || !place.isLow

@@ -29,12 +29,19 @@ Card {
                 onClicked: card.bench.turnFlowFilter()
             }
             QuietButton {
+                visible: card.bench.seatsChoosable
+                text: card.bench.bothSeats ? qsTr("Both seats") : qsTr("First seat")
+                Accessible.description: qsTr("Shows the steps of both seats, or of the first alone")
+                keyName: "B"
+                onClicked: card.bench.bothSeats = !card.bench.bothSeats
+            }
+            QuietButton {
                 text: qsTr("Save as CSV")
                 keyName: "X"
                 onClicked: card.bench.writeCoverage()
             }
             QuietButton {
-                text: qsTr("Save the check sheet")
+                text: qsTr("Save check sheet")
                 keyName: "S"
                 onClicked: card.bench.writeSheet()
             }

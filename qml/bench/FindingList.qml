@@ -7,6 +7,7 @@ Card {
     id: card
 
     required property BenchPresenter bench
+    required property bool busy
 
     ColumnLayout {
         anchors.fill: parent
@@ -31,18 +32,28 @@ Card {
             spacing: Tokens.gap12
             model: card.bench.findings
             ThinScrollBar.vertical: ThinScrollBar {}
+            header: Column {
+                width: list.width - 12
+                spacing: Tokens.gap8
+                bottomPadding: card.bench.notices.count > 0 ? Tokens.gap12 : 0
+                Repeater {
+                    model: card.bench.notices
+                    NoticeLine {
+                        required property string words
+                        width: parent.width
+                        verdict: Verdict.Info
+                        text: words
+                    }
+                }
+            }
             delegate: FindingLine {
                 width: list.width - 12
             }
         }
-        Repeater {
-            model: card.bench.notices
-            NoticeLine {
-                required property string words
-                Layout.fillWidth: true
-                verdict: Verdict.Info
-                text: words
-            }
+        FilterPanel {
+            Layout.fillWidth: true
+            bench: card.bench
+            busy: card.busy
         }
     }
 }

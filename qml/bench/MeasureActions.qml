@@ -1,8 +1,8 @@
 import QtQuick
 import Flowhand
 
-/// What can be done with the chosen control: the next thing first, the others small; while something is done, how to go
-/// on or stop.
+/// What can be done with the chosen control, in one row: the next thing first, the others small; while something is
+/// done, how to go on or stop.
 Flow {
     id: actions
 
@@ -10,16 +10,19 @@ Flow {
     required property bool busy
     signal waysAsked
     signal valuesAsked
+    signal tolerancesAsked
 
-    readonly property list<string> verbs: ["", qsTr("Wire it"), qsTr("Calibrate it"), qsTr("Check it again"), qsTr("Measure its signal"), qsTr("Check walk of all controls")]
+    readonly property list<string> verbs: ["", qsTr("Wire it"), qsTr("Calibrate it"), qsTr("Check again"), qsTr("Measure it"), qsTr("Check walk")]
+    readonly property list<string> hints: ["", qsTr("Finds the input that moves"), qsTr("Finds its ends, centre and gates"), qsTr("How far its calibration is off now"), qsTr("Noise, wear, bounce and timing of its signal"), qsTr("Confirms every control of the rig through its whole range")]
     readonly property list<string> keyNames: ["", "W", "C", "R", "M", "K"]
 
-    spacing: Tokens.gap8
+    spacing: Tokens.gap4
 
     ActionButton {
         visible: !actions.busy
         primary: true
         text: actions.verbs[actions.bench.advice]
+        hint: actions.hints[actions.bench.advice]
         keyName: qsTr("Return")
         onClicked: actions.bench.takeAdvice()
     }
@@ -30,15 +33,16 @@ Flow {
             // The snapshot says anew what can be begun.
             visible: !actions.busy && modelData !== actions.bench.advice && (actions.bench.chosen, actions.bench.wired, actions.bench.calibratable, actions.bench.canBegin(modelData))
             height: 40
-            text: modelData === BenchPresenter.Wire && actions.bench.wired ? qsTr("Wire it anew") : actions.verbs[modelData]
+            text: modelData === BenchPresenter.Wire && actions.bench.wired ? qsTr("Wire anew") : actions.verbs[modelData]
             keyName: actions.keyNames[modelData]
+            Accessible.description: actions.hints[modelData]
             onClicked: actions.bench.begin(modelData)
         }
     }
     QuietButton {
         visible: !actions.busy
         height: 40
-        text: qsTr("Wire another way")
+        text: qsTr("Wire otherwise")
         keyName: "O"
         Accessible.description: qsTr("Two controls on one lever, two axes for one control, contacts, encoders")
         onClicked: actions.waysAsked()
@@ -46,10 +50,18 @@ Flow {
     QuietButton {
         visible: !actions.busy && actions.bench.valuesExample !== ""
         height: 40
-        text: qsTr("Give true values")
+        text: qsTr("True values")
         keyName: "V"
         Accessible.description: qsTr("Calibrate to angles that you measured")
         onClicked: actions.valuesAsked()
+    }
+    QuietButton {
+        visible: !actions.busy
+        height: 40
+        text: qsTr("Tolerances")
+        keyName: "T"
+        Accessible.description: qsTr("How near to its ends and its centre a control must come in the check walk")
+        onClicked: actions.tolerancesAsked()
     }
     ActionButton {
         visible: actions.busy && (actions.bench.task !== BenchPresenter.Wire || actions.bench.question)

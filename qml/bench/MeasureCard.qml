@@ -9,7 +9,7 @@ Card {
     required property BenchPresenter bench
     required property bool busy
     /// What stands in place of the plot while the builder is asked about a task.
-    enum Panel { Plot, Ways, Values }
+    enum Panel { Plot, Ways, Values, Tolerances }
     property int panel: MeasureCard.Plot
     readonly property bool isPlotShown: busy || panel === MeasureCard.Plot
 
@@ -29,8 +29,10 @@ Card {
     function begin() {
         if (panel === MeasureCard.Ways)
             bench.beginWiring();
-        else
+        else if (panel === MeasureCard.Values)
             bench.calibrateTo(values.values);
+        else
+            bench.setTolerances(tolerances.words);
         close();
     }
 
@@ -112,6 +114,15 @@ Card {
             onBegun: card.begin()
             onClosed: card.close()
         }
+        TolerancesPanel {
+            id: tolerances
+            visible: !card.busy && card.panel === MeasureCard.Tolerances
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            bench: card.bench
+            onBegun: card.begin()
+            onClosed: card.close()
+        }
         Rectangle {
             visible: card.bench.wired && card.isPlotShown
             Layout.fillWidth: true
@@ -135,14 +146,6 @@ Card {
         Item {
             visible: !card.bench.wired && card.isPlotShown
             Layout.fillHeight: true
-        }
-        MeasureActions {
-            visible: card.isPlotShown
-            Layout.fillWidth: true
-            bench: card.bench
-            busy: card.busy
-            onWaysAsked: card.panel = MeasureCard.Ways
-            onValuesAsked: card.panel = MeasureCard.Values
         }
     }
 }

@@ -25,10 +25,11 @@ ColumnLayout {
         text: qsTr("Mark two or more places on the lever's way, measure their true angle or share, and write them from the low end to the high end, both ends included. You will be asked to hold each. The signal then reads what you measured, straight from place to place.")
         color: Tokens.quiet
     }
-    TextEntry {
+    TextLine {
         id: entry
         Layout.fillWidth: true
         label: qsTr("True values, with commas between them")
+        onSubmitted: panel.begun()
     }
     Item { Layout.fillHeight: true }
     Flow {

@@ -79,11 +79,12 @@ ColumnLayout {
             text: panel.choice.words.includes(",") ? qsTr("Its values:") : qsTr("One click is:")
             wrapMode: Text.NoWrap
         }
-        TextEntry {
+        TextLine {
             Layout.fillWidth: true
             label: qsTr("How much one click is, or the values in turn")
             text: panel.choice.words
             onTextEdited: panel.choice.words = text
+            onSubmitted: panel.begun()
         }
     }
     Flow {

@@ -4,6 +4,8 @@
 
 #include <QCoreApplication>
 
+#include "base/names.h"
+#include "bench/millistext.h"
 #include "presenter/controlstate.h"
 #include "presenter/verdict.h"
 
@@ -188,6 +190,29 @@ PlotScale plotScaleOf(SignalId id, const Aircraft& aircraft, const std::vector<c
             {double(place), shownValue(signal, signal.kind == SignalKind::Position ? Value::position(place)
                                                                                    : Value::onOff(place == 1))});
     return scale;
+}
+
+QString filterSentence(const ControlFilters& filters) {
+    const QString words = QString::fromStdString(joined(filters.words, ", "));
+    const QString delay = QString::fromStdString(millisText(filters.delay));
+    const QString allowed = QString::fromStdString(millisText(filters.allowed));
+    const QString cost = filters.delay > Duration{} ? tr("late by %1").arg(delay) : tr("nothing makes it late");
+    const QString limit =
+        filters.allowedOf.empty()
+            ? tr("%1 are allowed").arg(allowed)
+            : tr("%1 are allowed, by the step “%2”").arg(allowed, QString::fromStdString(filters.allowedOf));
+    return words.isEmpty() ? tr("No filter: %1; %2.").arg(cost, limit)
+                           : tr("Filters: %1. Then %2; %3.").arg(words, cost, limit);
+}
+
+QString filterChangeSentence(const ControlFilters& filters) {
+    if (filters.change.empty())
+        return {};
+    QStringList keys;
+    for (const RigKey& key : filters.change)
+        keys << QString::fromStdString(key.value.empty() ? "no " + key.key : key.key + " = " + key.value);
+    return tr("Its measurement asks for %1. Late by %2 then.")
+        .arg(keys.join(QStringLiteral(", ")), QString::fromStdString(millisText(filters.changedDelay)));
 }
 
 QString deviceSentence(const std::vector<BenchDevice>& devices) {

@@ -31,6 +31,11 @@ struct PlotScale {
 [[nodiscard]] PlotScale plotScaleOf(SignalId signal, const Aircraft& aircraft, const std::vector<const Flow*>& flows,
                                     const std::vector<GateTravel>& travels);
 
+/// What the filters of a control cost and may cost: "Filters: median of 4 ms. Late by 2 ms; 100 ms are allowed."
+[[nodiscard]] QString filterSentence(const ControlFilters& filters);
+/// What its measurement asks to change of them; empty: nothing.
+[[nodiscard]] QString filterChangeSentence(const ControlFilters& filters);
+
 /// Which devices are there, or what to do when none is.
 [[nodiscard]] QString deviceSentence(const std::vector<BenchDevice>& devices);
 /// "31 of 40 steps can be confirmed; 12 were seen working."

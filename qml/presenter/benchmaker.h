@@ -27,7 +27,8 @@ public:
     virtual void cancel() = 0;
     /// Errors: those of saveCheckSheet(), `unwritable-file`.
     [[nodiscard]] virtual Status writeSheet(const std::string& file) = 0;
-    [[nodiscard]] virtual Status writeCoverage(const std::string& file) = 0;
+    /// Of the first seat's steps, or of both.
+    [[nodiscard]] virtual Status writeCoverage(const std::string& file, bool hasBothSeats) = 0;
     /// Shows a page that was written, in whatever this desktop shows pages with. Error `not-shown`.
     [[nodiscard]] virtual Status showPage(const std::string& file) = 0;
     /// Fixed for the bench; outlive it.

@@ -79,12 +79,14 @@ void BenchPresenter::refresh() {
         choose(static_cast<int>(indexOf(task.signal)));
     m_trace.add(m_bench->takeTrace(), m_snapshot.now);
     showControls();
-    if (m_snapshot.measured != before.measured)
+    if (m_snapshot.measured != before.measured || m_snapshot.filters != before.filters)
         showFindings();
     if (m_snapshot.travels != before.travels)
         beginTrace();
     if (m_snapshot.coverage != before.coverage)
         showCoverage();
+    if (task.task == BenchTask::Walk && task.isOver && before.task.task == BenchTask::Walk && !before.task.isOver)
+        writeSheet(); // what a walk ends in
     std::vector<NoticeRow> notices;
     for (const std::string& words : m_snapshot.notices)
         notices.push_back({static_cast<int>(notices.size()), QString::fromStdString(words)});
@@ -124,6 +126,10 @@ bool BenchPresenter::canBegin(int task) const {
         const CoveredControl* covered = coveredControl(chosenSignal());
         return isCalibratable() && covered->proof >= Proof::Calibrated;
     }
+    case ApplyFilters:
+        return !filterChange().isEmpty();
+    case UndoFilters:
+        return canUndoFilter();
     default:
         return false;
     }
@@ -137,6 +143,11 @@ void BenchPresenter::beginWiring() {
 void BenchPresenter::calibrateTo(const QString& values) {
     if (canBegin(Calibrate))
         m_bench->begin({BenchTask::Calibrate, chosenSignal(), values.toStdString()});
+}
+
+void BenchPresenter::setTolerances(const QString& words) {
+    if (m_bench)
+        m_bench->begin({BenchTask::SetTolerances, chosenSignal(), words.toStdString()});
 }
 
 void BenchPresenter::next() {
@@ -161,7 +172,7 @@ void BenchPresenter::writeSheet() {
 void BenchPresenter::writeCoverage() {
     const QString file = beside(rigFile(), ".coverage.csv");
     if (m_bench)
-        say(m_bench->writeCoverage(file.toStdString()), file);
+        say(m_bench->writeCoverage(file.toStdString(), m_hasBothSeats), file);
 }
 
 void BenchPresenter::showSheet() {
@@ -211,6 +222,33 @@ const MeasuredControl* BenchPresenter::measuredControl(BenchTask task) const {
         if (measured.signal == chosenSignal() && measured.task == task)
             return &measured;
     return nullptr;
+}
+
+const ControlFilters* BenchPresenter::filters() const {
+    if (!m_snapshot.filters)
+        return nullptr;
+    for (const ControlFilters& filters : *m_snapshot.filters)
+        if (filters.signal == chosenSignal())
+            return &filters;
+    return nullptr;
+}
+
+QString BenchPresenter::filterWords() const {
+    return filters() != nullptr ? filterSentence(*filters()) : QString();
+}
+
+QString BenchPresenter::filterChange() const {
+    return filters() != nullptr ? filterChangeSentence(*filters()) : QString();
+}
+
+bool BenchPresenter::canUndoFilter() const {
+    return filters() != nullptr && filters()->canUndo;
+}
+
+QStringList BenchPresenter::tolerances() const {
+    const WalkTolerances& of = m_snapshot.tolerances;
+    return {tr("%1 deg").arg(of.steeringDegrees), tr("%1 deg").arg(of.leverDegrees),
+            tr("%1 %").arg(of.leverShare * 100)};
 }
 
 QString BenchPresenter::chosenLabel() const {
@@ -282,6 +320,9 @@ QString BenchPresenter::taskTitle() const {
     case BenchTask::Walk:
         return tr("Check walk: %1").arg(label);
     case BenchTask::None:
+    case BenchTask::ApplyFilters:
+    case BenchTask::UndoFilters:
+    case BenchTask::SetTolerances: // done at once
         break;
     }
     return {};
@@ -318,12 +359,29 @@ void BenchPresenter::setFlowFilter(int row) {
     Q_EMIT changed();
 }
 
+bool BenchPresenter::areSeatsChoosable() const {
+    return m_bench && m_bench->aircraft().seats.size() > 1;
+}
+
+void BenchPresenter::setBothSeats(bool hasBoth) {
+    if (hasBoth == m_hasBothSeats)
+        return;
+    m_hasBothSeats = hasBoth;
+    showCoverage();
+    Q_EMIT flowFilterChanged();
+    Q_EMIT changed();
+}
+
+const Coverage& BenchPresenter::shownCoverage() const {
+    return m_hasBothSeats ? *m_snapshot.bothSeats : *m_snapshot.coverage;
+}
+
 void BenchPresenter::turnFlowFilter() {
     setFlowFilter(m_flowFilter + 1 < flowTitles().size() ? m_flowFilter + 1 : -1);
 }
 
 QString BenchPresenter::orphanWords() const {
-    return m_bench ? orphanSentence(m_bench->aircraft(), *m_snapshot.coverage) : QString();
+    return m_bench ? orphanSentence(m_bench->aircraft(), shownCoverage()) : QString();
 }
 
 void BenchPresenter::showControls() {
@@ -335,6 +393,8 @@ void BenchPresenter::showFindings() {
     for (const BenchTask task : {BenchTask::Check, BenchTask::Measure})
         if (const MeasuredControl* measured = measuredControl(task))
             findings.insert(findings.end(), measured->findings.begin(), measured->findings.end());
+    if (const ControlFilters* asked = filters())
+        findings.insert(findings.end(), asked->findings.begin(), asked->findings.end());
     m_findings.setRows(findingRows(findings));
 }
 
@@ -342,7 +402,7 @@ void BenchPresenter::showCoverage() {
     if (!m_bench)
         return;
     const std::vector<CoverageRow> rows =
-        coverageRows(m_bench->aircraft(), m_bench->flows(), *m_snapshot.coverage, m_flowFilter);
+        coverageRows(m_bench->aircraft(), m_bench->flows(), shownCoverage(), m_flowFilter);
     m_coverage.setRows(rows);
     m_coverageWords = coverageSentence(rows);
 }

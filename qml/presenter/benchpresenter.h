@@ -41,6 +41,10 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(bool calibratable READ isCalibratable NOTIFY changed)
     Q_PROPERTY(int advice READ advice NOTIFY changed)
     Q_PROPERTY(QString measuredWords READ measuredWords NOTIFY changed)
+    Q_PROPERTY(QString filterWords READ filterWords NOTIFY changed)
+    Q_PROPERTY(QString filterChange READ filterChange NOTIFY changed)
+    Q_PROPERTY(bool filterUndo READ canUndoFilter NOTIFY changed)
+    Q_PROPERTY(QStringList tolerances READ tolerances NOTIFY changed)
     Q_PROPERTY(int task READ task NOTIFY changed)
     Q_PROPERTY(bool taskOver READ isTaskOver NOTIFY changed)
     Q_PROPERTY(bool taskGood READ isTaskGood NOTIFY changed)
@@ -51,6 +55,8 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(QString outcome READ outcome NOTIFY changed)
     Q_PROPERTY(QStringList flowTitles READ flowTitles NOTIFY openChanged)
     Q_PROPERTY(int flowFilter READ flowFilter WRITE setFlowFilter NOTIFY flowFilterChanged)
+    Q_PROPERTY(bool seatsChoosable READ areSeatsChoosable NOTIFY openChanged)
+    Q_PROPERTY(bool bothSeats READ hasBothSeats WRITE setBothSeats NOTIFY flowFilterChanged)
     Q_PROPERTY(QString coverageWords READ coverageWords NOTIFY changed)
     Q_PROPERTY(QString orphanWords READ orphanWords NOTIFY changed)
     Q_PROPERTY(QString written READ written NOTIFY writtenChanged)
@@ -60,7 +66,7 @@ class BenchPresenter : public QObject {
 
 public:
     /// BenchTask, for views.
-    enum Task { None, Wire, Calibrate, Check, Measure, Walk };
+    enum Task { None, Wire, Calibrate, Check, Measure, Walk, ApplyFilters, UndoFilters, SetTolerances };
     Q_ENUM(Task)
 
     /// `maker` and `sound` must outlive it.
@@ -78,6 +84,8 @@ public:
     Q_INVOKABLE void beginWiring();
     /// To true values, with commas between them.
     Q_INVOKABLE void calibrateTo(const QString& values);
+    /// "2 deg, 5 deg, 3 %", as `tolerances` has them.
+    Q_INVOKABLE void setTolerances(const QString& words);
     Q_INVOKABLE void next();
     Q_INVOKABLE void cancel();
     /// The next thing to do with the chosen control.
@@ -113,6 +121,13 @@ public:
     /// The task that the chosen control needs next; Walk when all are measured.
     [[nodiscard]] int advice() const;
     [[nodiscard]] QString measuredWords() const;
+    /// Of the chosen control; empty: it has none that could be set.
+    [[nodiscard]] QString filterWords() const;
+    /// What its measurement asks to change; empty: nothing.
+    [[nodiscard]] QString filterChange() const;
+    [[nodiscard]] bool canUndoFilter() const;
+    /// Of the check walk: of controls that turn, of levers in degrees, of all others.
+    [[nodiscard]] QStringList tolerances() const;
     [[nodiscard]] int task() const { return static_cast<int>(m_snapshot.task.task); }
     [[nodiscard]] bool isTaskOver() const { return m_snapshot.task.isOver; }
     [[nodiscard]] bool isTaskGood() const { return m_snapshot.task.isGood; }
@@ -126,6 +141,11 @@ public:
     /// -1: every flow.
     [[nodiscard]] int flowFilter() const { return m_flowFilter; }
     void setFlowFilter(int row);
+    /// Whether this aircraft has steps of another seat than the first.
+    [[nodiscard]] bool areSeatsChoosable() const;
+    /// The steps of both seats, for a rig that has both; else those of the first.
+    [[nodiscard]] bool hasBothSeats() const { return m_hasBothSeats; }
+    void setBothSeats(bool hasBoth);
     [[nodiscard]] QString coverageWords() const { return m_coverageWords; }
     [[nodiscard]] QString orphanWords() const;
     [[nodiscard]] QString written() const { return m_written; }
@@ -146,6 +166,9 @@ private:
     [[nodiscard]] const CoveredControl* coveredControl(SignalId signal) const;
     /// Its last measurement or repeat check.
     [[nodiscard]] const MeasuredControl* measuredControl(BenchTask task) const;
+    /// Null where the chosen control has none.
+    [[nodiscard]] const ControlFilters* filters() const;
+    [[nodiscard]] const Coverage& shownCoverage() const;
     void showControls();
     void showFindings();
     void showCoverage();
@@ -166,6 +189,7 @@ private:
     WiringChoice m_wiring;
     int m_chosen = 0;
     int m_flowFilter = -1;
+    bool m_hasBothSeats = false;
     std::atomic<bool> m_isRefreshQueued = false;
     std::unique_ptr<BenchHandle> m_bench; ///< last, so that its thread ends before what it calls back goes
 };

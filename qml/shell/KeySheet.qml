@@ -14,10 +14,11 @@ Card {
         qsTr("F1"), qsTr("show or hide the keys"), qsTr("Return"), qsTr("the main button"),
         "↑ ↓", qsTr("choose a control"), "W", qsTr("wire it"), "O", qsTr("wire it another way"),
         "C", qsTr("calibrate it"), "V", qsTr("give its true values"), "R", qsTr("check its calibration again"),
-        "M", qsTr("measure its signal"), "K", qsTr("check walk of all controls"), qsTr("Esc"), qsTr("stop what goes on"),
-        "F", qsTr("steps of the next flow alone"), "X", qsTr("save the table as CSV"),
+        "M", qsTr("measure its signal"), "K", qsTr("check walk of all controls"),
+        "T", qsTr("set its tolerances"), "A", qsTr("use the filters that the measurement asks for"), "U", qsTr("take that back"), qsTr("Esc"), qsTr("stop what goes on"),
+        "F", qsTr("steps of the next flow alone"), "B", qsTr("steps of both seats, or of the first"), "X", qsTr("save the table as CSV"),
         "S", qsTr("save the check sheet"), "P", qsTr("open it"),
-        qsTr("F7"), qsTr("sound on, quiet, off"), qsTr("Ctrl 1, 2"), qsTr("to Fly, to Bench"),
+        qsTr("F9"), qsTr("sound on, quiet, off"), qsTr("Ctrl 1, 2"), qsTr("to Fly, to Bench"),
         qsTr("Tab"), qsTr("to the next button or control")
     ]
     readonly property list<string> flyKeys: [

@@ -8,6 +8,8 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include "bench/filterchange.h"
+#include "bench/stepdemand.h"
 #include "bench/workbench.h"
 #include "device/fakehid.h"
 #include "device/hidtext.h"
@@ -124,6 +126,8 @@ private Q_SLOTS:
     void wishesAreChecked();
     void whatIsWiredTwiceIsAsked();
     void aLeverWithGatesShowsItsTravel();
+    void tolerancesAreKeptInTheRigFile();
+    void filtersAreShownAndTakenBack();
 };
 
 void TestWorkbench::showsWhereControlsStand() {
@@ -353,6 +357,74 @@ void TestWorkbench::aLeverWithGatesShowsItsTravel() {
             trace.push_back(point);
         return !trace.empty() && trace.back().value == 123.0; // counts, also where no gate is
     }));
+}
+
+void TestWorkbench::tolerancesAreKeptInTheRigFile() {
+    Bench bench(kRig);
+    const auto opened = bench.open(); // no device is needed
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    QVERIFY(top.snapshot().tolerances == WalkTolerances{});
+    const auto set = [&](const char* words) {
+        top.begin({BenchTask::SetTolerances, kNoSignal, words});
+        QVERIFY(Bench::wait([&] {
+            const BenchTaskView task = top.snapshot().task;
+            return task.task == BenchTask::SetTolerances && task.isOver && task.outcome != std::vector<std::string>{};
+        }));
+    };
+    set("2 deg, 4 deg, 4.5 %");
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY((top.snapshot().tolerances == WalkTolerances{2.0, 4.0, 0.045}));
+    QFile file(QString::fromStdString(bench.rigFile));
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    QVERIFY(file.readAll().contains("lever = \"4 deg\"\ntravel = \"4.5 %\""));
+    top.cancel();
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.task == BenchTask::None;
+    }));
+    set("2 deg, 4 deg");
+    QVERIFY(!top.snapshot().task.isGood);
+    QVERIFY2(top.snapshot().task.outcome.front().find("travel") != std::string::npos,
+             top.snapshot().task.outcome.front().c_str());
+}
+
+void TestWorkbench::filtersAreShownAndTakenBack() {
+    Bench bench(kRig);
+    {
+        Problems problems;
+        std::optional<RigFile> rig =
+            parseRigFile(kRig, bench.rigFile, bench.aircraft().signals, bench.aircraft().controls.size(), problems);
+        QVERIFY(rig);
+        QVERIFY(
+            applyFilters(bench.rigFile, *rig, bench.aircraft(), {{0, {{"smooth", "\"12 ms\""}, {"noise", "1.5"}}}}));
+    }
+    const auto opened = bench.open();
+    QVERIFY(opened);
+    Workbench& top = **opened;
+    const SignalId lever = bench.signal("thrust_lever_1");
+    const auto filters = [&] {
+        return top.snapshot().filters->front();
+    };
+    QCOMPARE(top.snapshot().filters->size(), std::size_t(1));
+    QVERIFY(filters().signal == lever);
+    QCOMPARE(filters().words, std::vector<std::string>{"low-pass of 12 ms"});
+    QVERIFY(filters().delay == std::chrono::milliseconds(12));
+    QVERIFY(filters().allowed > Duration{} && filters().allowed <= kMostFilterDelay);
+    QVERIFY(filters().change.empty() && filters().canUndo);
+    top.begin({BenchTask::ApplyFilters, lever}); // nothing was measured
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.isOver;
+    }));
+    QVERIFY(!top.snapshot().task.isGood);
+    top.begin({BenchTask::UndoFilters, lever});
+    QVERIFY(Bench::wait([&] {
+        return top.snapshot().task.task == BenchTask::UndoFilters;
+    }));
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY(!filters().canUndo && filters().delay == Duration{});
+    QFile file(QString::fromStdString(bench.rigFile));
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    QCOMPARE(file.readAll(), QByteArray(kRig));
 }
 
 QTEST_APPLESS_MAIN(TestWorkbench)

@@ -71,6 +71,7 @@ private Q_SLOTS:
     void coverageAsTable();
     void sheetWithoutEvidence();
     void whatStaysOpenIsNotConfirmed();
+    void tolerancesOfTheRigFileAreAskedAndSaid();
     void mistakesAreErrors_data();
     void mistakesAreErrors();
 
@@ -207,6 +208,11 @@ void TestBench::sheetWithoutEvidence() {
                                          "wiring = \"axis\"\ninput = \"X\"\nrange = [10, 240]\n");
     const Printed made = bench({"sheet", "--rig", rig, "--out", path("sheet.html")});
     QVERIFY2(made.status == 0, qPrintable(made.err));
+    const Printed told = bench({"sheet", "--rig", rig, "--out", path("sheet.html"), "--json"});
+    const QJsonObject json = QJsonDocument::fromJson(told.out.toUtf8()).object();
+    QCOMPARE(json["sheet"].toString(), path("sheet.html"));
+    QCOMPARE(json["controls"].toInt(), 1);
+    QCOMPARE(json["confirmed"].toInt(), 0);
     const QString sheet = read("sheet.html");
     QVERIFY(sheet.contains("0 of 1 controls"));
     QVERIFY(sheet.contains("not walked"));
@@ -228,6 +234,23 @@ void TestBench::whatStaysOpenIsNotConfirmed() {
     QCOMPARE(read("my.evidence.jsonl").count('\n'), 1);
     const Printed loose = bench({"walk", "--rig", rig, "--recording", half, "--travel", "48.5", "--unstored"});
     QVERIFY2(loose.status == 0, qPrintable(loose.out + loose.err));
+}
+
+void TestBench::tolerancesOfTheRigFileAreAskedAndSaid() {
+    const QString rig = write("my.toml", "format = 1\ntitle = \"Desk\"\n[tolerances]\ntravel = \"48.5 %\"\n[[device]]\n"
+                                         "name = \"quadrant\"\nid = \"1209:F101\"\n[[control]]\n"
+                                         "signal = \"thrust_lever_1\"\nwiring = \"axis\"\ninput = \"X\"\n"
+                                         "range = [10, 240]\n");
+    const QString half = write("half.rec", Recorded().hold(10, 0, 1).move(130, 0).text());
+    const QStringList walk = {"walk", "--rig", rig, "--recording", half, "--sheet", path("sheet.html")};
+    const Printed asked = bench(walk);
+    QVERIFY2(asked.status == 0, qPrintable(asked.out + asked.err));
+    QVERIFY2(read("sheet.html").contains("48.5 % of the travel") && read("sheet.html").contains("Other than the goals"),
+             qPrintable(read("sheet.html")));
+    // What is typed goes before what the file says.
+    QCOMPARE(bench(walk + QStringList{"--travel", "3"}).status, 1);
+    QVERIFY(read("sheet.html").contains("3.0 % of the travel"));
+    QVERIFY(!read("sheet.html").contains("Other than the goals"));
 }
 
 void TestBench::mistakesAreErrors_data() {

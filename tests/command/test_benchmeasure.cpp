@@ -332,7 +332,8 @@ void TestBenchMeasure::healthIsToldAndKept() {
         flowhandWith({"bench", "health", "--rig", file("health.toml"), "--recording", file("all.rec"), "--json"});
     QVERIFY2(done.status == 0, qPrintable(done.err + done.out));
     const std::vector<QJsonValue> lines = linesOf(done.out);
-    QCOMPARE(lines.size(), std::size_t(3));
+    QCOMPARE(lines.size(), std::size_t(4));
+    QCOMPARE(lines[3]["filters_to_change"].toArray().size(), 2);
     QCOMPARE(lines[0]["device"].toString(), QString("unit"));
     QVERIFY(std::fabs(lines[0]["result"]["interval_ms"].toDouble() - 8) < 0.01);
     QVERIFY(std::fabs(lines[1]["result"]["axes"]["X"]["sigma"].toDouble() - 1.23) < 0.1);
@@ -357,7 +358,9 @@ void TestBenchMeasure::filtersAreSaidAndWritten() {
     const QStringList health = {"bench",       "health",         "--rig",     file("worn.toml"),
                                 "--recording", file("worn.rec"), "Left lever"};
     const Printed said = flowhandWith(health);
-    QVERIFY2(said.out.contains(QRegularExpression("filters\n +spikes +caution")), qPrintable(said.out + said.err));
+    QVERIFY2(said.out.contains(
+                 QRegularExpression("filters: late by 0 ms with them, \\d+ ms are allowed\n +spikes +caution")),
+             qPrintable(said.out + said.err));
     QVERIFY(said.out.contains("--apply") && said.out.contains("-> spike_limit = "));
     QCOMPARE(*readFile(file("worn.toml").toStdString()), before);
     const Printed done = flowhandWith(health + QStringList{"--apply", "--json"});
@@ -376,6 +379,13 @@ void TestBenchMeasure::filtersAreSaidAndWritten() {
     const Printed again = flowhandWith(health + QStringList{"--apply", "--json"});
     QVERIFY(linesOf(again.out)[1]["result"]["filters"]["keys"].toObject().isEmpty());
     QCOMPARE(QString::fromStdString(*readFile(file("worn.toml").toStdString())), after);
+    const Printed undone = flowhandWith({"bench", "health", "--rig", file("worn.toml"), "--undo"});
+    QVERIFY2(undone.status == 0, qPrintable(undone.err));
+    QVERIFY2(undone.out.contains("no spike_limit") && undone.out.contains("Left lever"), qPrintable(undone.out));
+    QCOMPARE(*readFile(file("worn.toml").toStdString()), before);
+    const Printed nothing = flowhandWith({"bench", "health", "--rig", file("worn.toml"), "--undo", "Left lever"});
+    QCOMPARE(nothing.status, std::optional(1));
+    QVERIFY2(nothing.err.contains("Left lever"), qPrintable(nothing.err));
 }
 
 void TestBenchMeasure::bothDevicesOfOneControl() {

@@ -39,8 +39,10 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
                              .arg(size.width())
                              .arg(size.height())
                              .arg(textScale > 1 ? "-large-text" : "");
-    (void)view.grabWindow(); // layouts within layouts settle with the second frame
-    QCoreApplication::processEvents();
+    for (int frame = 0; frame < 2; ++frame) { // layouts within layouts settle with the third frame
+        (void)view.grabWindow();
+        QCoreApplication::processEvents();
+    }
     return view.grabWindow().save(file);
 }
 

@@ -24,7 +24,7 @@ public:
     void next() override { ++m_maker.told->nexts; }
     void cancel() override { ++m_maker.told->cancels; }
     Status writeSheet(const std::string&) override { return {}; }
-    Status writeCoverage(const std::string& file) override {
+    Status writeCoverage(const std::string& file, bool) override {
         return failure("save-failed", "it cannot be written: the disk is full", {file});
     }
     Status showPage(const std::string& file) override {
@@ -112,7 +112,8 @@ std::vector<BenchPoint> someTrace(Time now, double lowest, double highest) {
 QStringList StubBenchMaker::names() {
     return {"bench",         "bench-new-rig", "bench-no-device", "bench-wiring",     "bench-calibrating",
             "bench-walking", "bench-walked",  "bench-refused",   "bench-long-names", "bench-question",
-            "bench-ways",    "bench-zones",   "bench-values",    "bench-gates",      "bench-keys"};
+            "bench-ways",    "bench-zones",   "bench-values",    "bench-gates",      "bench-keys",
+            "bench-filters", "bench-applied", "bench-tolerances"};
 }
 
 Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()>) {
@@ -148,6 +149,32 @@ void StubBenchMaker::showGates(const AircraftFolder& folder) {
     points = someTrace(snapshot.now, travel.lowest, travel.highest);
 }
 
+/// What the measurement asks for, or what became of it.
+void StubBenchMaker::showFilters(const AircraftFolder& folder, bool isApplied) {
+    ControlFilters filters;
+    filters.signal = folder.aircraft->controls[0].signal;
+    filters.words = {"jumps beyond 220 counts must last for 17 ms"};
+    filters.allowed = 100ms;
+    filters.allowedOf = folder.flows.front().steps.front().title;
+    if (isApplied) {
+        filters.words = {"median of 24 ms", "low-pass of 9 ms"};
+        filters.delay = 21ms;
+        filters.canUndo = true;
+        snapshot.task.task = BenchTask::ApplyFilters;
+        snapshot.task.isOver = snapshot.task.isGood = true;
+        snapshot.task.outcome = {"Written into the rig file: median = \"24 ms\", smooth = \"9 ms\", no spike_limit."};
+    } else {
+        filters.change = {{"median", "\"24 ms\""}, {"smooth", "\"9 ms\""}, {"spike_limit", ""}};
+        filters.changedDelay = 21ms;
+        filters.findings = {{"spikes", Soundness::Caution,
+                             "spikes of 180 counts and more, for 8 ms at most: a median of 24 ms leaves no trace of "
+                             "them, and makes it late by 12 ms",
+                             "a hand moves as fast, so 'spike_limit' cannot tell them from a movement",
+                             "median = \"24 ms\""}};
+    }
+    snapshot.filters = std::make_shared<const std::vector<ControlFilters>>(std::vector<ControlFilters>{filters});
+}
+
 void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     m_folder = &folder;
     const bool isNew = state == "bench-new-rig" || state == "bench-wiring" || state == "bench-no-device";
@@ -161,11 +188,13 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     if (state != "bench-no-device")
         snapshot.devices = {{"quadrant", true, ""}, {"pedals", !isNew, ""}};
     snapshot.coverage = std::make_shared<const Coverage>(coverageFor(folder, isNew));
+    snapshot.bothSeats = snapshot.coverage;
     std::vector<MeasuredControl> measured;
     if (!isNew)
         measured.push_back(
             {folder.aircraft->controls[0].signal, BenchTask::Measure, "2026-03-01T18:10:00Z", false, someFindings()});
     snapshot.measured = std::make_shared<const std::vector<MeasuredControl>>(measured);
+    snapshot.filters = std::make_shared<const std::vector<ControlFilters>>();
     snapshot.shared = std::make_shared<const std::vector<SharedInput>>();
     snapshot.travels = std::make_shared<const std::vector<GateTravel>>();
     points = someTrace(snapshot.now, 0, 100);
@@ -201,6 +230,8 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     }
     if (state == "bench-gates")
         showGates(folder);
+    if (state == "bench-filters" || state == "bench-applied")
+        showFilters(folder, state == "bench-applied");
     if (state == "bench-long-names")
         snapshot.notices = {"The rig declares that nothing keeps the reverse levers down while the thrust levers are "
                             "forward; a guard judges it."};

@@ -41,6 +41,7 @@ public:
 
 private:
     void showGates(const AircraftFolder& folder);
+    void showFilters(const AircraftFolder& folder, bool isApplied);
 
     const AircraftFolder* m_folder = nullptr;
 };

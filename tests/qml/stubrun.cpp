@@ -123,6 +123,8 @@ std::vector<int> Stage::keys() const {
         return {Qt::Key_O, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down, Qt::Key_Down};
     if (m_name == "bench-values")
         return {Qt::Key_V};
+    if (m_name == "bench-tolerances")
+        return {Qt::Key_T};
     if (m_name == "bench-keys")
         return {Qt::Key_F1};
     if (m_name == "bench-gates")

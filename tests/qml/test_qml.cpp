@@ -125,6 +125,10 @@ private Q_SLOTS:
     void benchTasksHaveKeys();
     void benchWiresAnotherWay();
     void benchTakesTrueValues();
+    void benchFiltersAreUsedAndTakenBack();
+    void benchTolerancesAreSet();
+    void benchWordsAreWhole_data();
+    void benchWordsAreWhole();
     void benchQuestionIsAnswered();
     void benchSheetIsSavedAndOpened();
     void soundHasAKey();
@@ -603,6 +607,76 @@ void TestQml::benchTakesTrueValues() {
     QCOMPARE(begun.front().words, std::string("0 %, 40 %, 100 %"));
 }
 
+void TestQml::benchFiltersAreUsedAndTakenBack() {
+    ShownStage shown("bench-filters", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_U); // nothing was changed yet
+    QTest::keyClick(&shown.view, Qt::Key_A);
+    const std::vector<BenchWish>& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(begun.front().task), static_cast<int>(BenchPresenter::ApplyFilters));
+    QVERIFY2(shown.stage.bench().filterChange().contains("Late by 21 ms"),
+             qPrintable(shown.stage.bench().filterChange()));
+    QVERIFY2(shown.stage.bench().filterWords().contains("100 ms are allowed"),
+             qPrintable(shown.stage.bench().filterWords()));
+    ShownStage applied("bench-applied", "dark");
+    QTest::keyClick(&applied.view, Qt::Key_A); // there is nothing left to change
+    QTest::keyClick(&applied.view, Qt::Key_U);
+    const std::vector<BenchWish>& undone = applied.stage.benchMaker().told->begun;
+    QCOMPARE(undone.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(undone.front().task), static_cast<int>(BenchPresenter::UndoFilters));
+}
+
+void TestQml::benchTolerancesAreSet() {
+    ShownStage shown("bench", "dark");
+    QTest::keyClick(&shown.view, Qt::Key_T);
+    for (const char key : QByteArray("1.5 deg"))
+        QTest::keyClick(&shown.view, key);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    const std::vector<BenchWish>& begun = shown.stage.benchMaker().told->begun;
+    QCOMPARE(begun.size(), std::size_t(1));
+    QCOMPARE(static_cast<int>(begun.front().task), static_cast<int>(BenchPresenter::SetTolerances));
+    QCOMPARE(begun.front().words, std::string("1.5 deg, 5 deg, 3 %"));
+}
+
+void TestQml::benchWordsAreWhole_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<QSize>("size");
+    for (const QString& state : test::Stage::names())
+        for (const QSize size : {QSize(1024, 640), QSize(1280, 800), QSize(1920, 1080)})
+            if (state.startsWith("bench"))
+                QTest::newRow(qPrintable(QString("%1 at %2").arg(state).arg(size.width()))) << state << size;
+}
+
+/// No button of the bench lies over another one or outside of what it stands in, and no instruction is cut.
+void TestQml::benchWordsAreWhole() {
+    QFETCH(QString, state);
+    QFETCH(QSize, size);
+    ShownStage shown(state, "dark", size);
+    for (int frame = 0; frame < 2; ++frame) { // layouts within layouts settle with the third frame
+        (void)shown.view.grabWindow();
+        QCoreApplication::processEvents();
+    }
+    QList<QPair<QString, QRectF>> buttons;
+    for (QQuickItem* item : shown.items()) {
+        const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+        if (item->property("text").toString() == shown.stage.bench().ask() && !shown.stage.bench().ask().isEmpty())
+            QVERIFY2(!item->property("truncated").toBool(), qPrintable(shown.stage.bench().ask()));
+        if (!item->inherits("QQuickButton"))
+            continue;
+        const QString text = item->property("text").toString();
+        QVERIFY2(item->width() + 0.5 >= item->implicitWidth(), qPrintable(text));
+        for (const auto& [other, taken] : buttons)
+            QVERIFY2(!taken.intersects(place), qPrintable(text + " over " + other));
+        buttons.append({text, place});
+        for (QQuickItem* around = item->parentItem(); around != nullptr; around = around->parentItem()) {
+            const QRectF room = around->mapRectToScene(QRectF(0, 0, around->width(), around->height()));
+            if (around->inherits("QQuickRectangle") || around->clip())
+                QVERIFY2(room.adjusted(-1, -1, 1, 1).contains(place), qPrintable(text));
+        }
+    }
+    QVERIFY(!buttons.isEmpty());
+}
+
 void TestQml::benchQuestionIsAnswered() {
     ShownStage shown("bench-question", "dark");
     QTest::keyClick(&shown.view, Qt::Key_Return);
@@ -621,7 +695,7 @@ void TestQml::benchSheetIsSavedAndOpened() {
 
 void TestQml::soundHasAKey() {
     ShownStage shown("due-gate", "dark");
-    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QTest::keyClick(&shown.view, Qt::Key_F9);
     QCOMPARE(shown.stage.sound().words(), QString("Sound: quiet"));
     bool isShown = false;
     for (QQuickItem* item : shown.items())

@@ -16,6 +16,9 @@ private Q_SLOTS:
     void whatCannotBeEditedIsRefused();
     void shippedRigsCanBeEdited_data();
     void shippedRigsCanBeEdited();
+    void oneTable_data();
+    void oneTable();
+    void keysAreReadAsWritten();
 };
 
 void TestRigEdit::edits_data() {
@@ -107,6 +110,54 @@ void TestRigEdit::shippedRigsCanBeEdited() {
         QVERIFY(removed);
         QCOMPARE(*removed, source);
     }
+}
+
+void TestRigEdit::oneTable_data() {
+    QTest::addColumn<QString>("before");
+    QTest::addColumn<QString>("value");
+    QTest::addColumn<QString>("after");
+    QTest::newRow("begun at the end") << "title = \"x\"\n"
+                                      << "1"
+                                      << "title = \"x\"\n\n[limits]\nhigh = 1\n";
+    QTest::newRow("no last line end") << "title = \"x\""
+                                      << "1"
+                                      << "title = \"x\"\n\n[limits]\nhigh = 1\n";
+    QTest::newRow("replaced") << "[limits] # mine\nlow = 2\nhigh = 3 # once\n[other]\nhigh = 4\n"
+                              << "1"
+                              << "[limits] # mine\nlow = 2\nhigh = 1 # once\n[other]\nhigh = 4\n";
+    QTest::newRow("added") << "[limits] # mine\nlow = 2\n"
+                           << "1"
+                           << "[limits] # mine\nhigh = 1\nlow = 2\n";
+    QTest::newRow("removed") << "[limits]\nhigh = 3\n"
+                             << ""
+                             << "[limits]\n";
+    QTest::newRow("removed where it is not") << "title = \"x\"\n"
+                                             << ""
+                                             << "title = \"x\"\n";
+}
+
+void TestRigEdit::oneTable() {
+    QFETCH(QString, before);
+    QFETCH(QString, value);
+    QFETCH(QString, after);
+    const auto text = withTableKeys(before.toStdString(), "limits", {{"high", value.toStdString()}});
+    QVERIFY2(text, text ? "" : text.error().message.c_str());
+    QCOMPARE(QString::fromStdString(*text), after);
+    // Written in one line it is for hands to change.
+    const auto refused = withTableKeys("limits = { low = 1 }\n", "limits", {{"high", "1"}});
+    QVERIFY(!refused);
+    QCOMPARE(refused.error().code, std::string("cannot-edit"));
+}
+
+void TestRigEdit::keysAreReadAsWritten() {
+    const std::string source = "[[control]]\nwiring = \"axis\"\n[[control]]\nwiring = 'axis'\nnoise = 1.50 # so\n"
+                               "range = [ 1,\n  2 ] # counts\n";
+    const auto keys = controlKeysIn(source, 1, {"wiring", "noise", "range", "smooth"});
+    QVERIFY(keys);
+    const std::vector<std::string> expected = {"'axis'", "1.50", "[ 1,\n  2 ]", ""};
+    for (std::size_t i = 0; i < expected.size(); ++i)
+        QCOMPARE((*keys)[i].value, expected[i]);
+    QVERIFY(!controlKeysIn(source, 2, {"noise"}));
 }
 
 QTEST_APPLESS_MAIN(TestRigEdit)

@@ -22,6 +22,9 @@ private Q_SLOTS:
     void allProblemsAreFound();
     void warnings();
     void missingInterlocksAreRemarks();
+    void tolerancesAreReadAndWritten();
+    void tolerancesOutOfReason_data();
+    void tolerancesOutOfReason();
     void whatIsAskedForIsRemarked();
     void missingInputNamesTheOffer();
     void inputOfTheWrongKind();
@@ -281,6 +284,51 @@ void TestRigFiles::missingInterlocksAreRemarks() {
     QVERIFY(rig);
     QCOMPARE(rig->remarks().size(), std::size_t(1));
     QCOMPARE(rig->remarks()[0], std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
+}
+
+void TestRigFiles::tolerancesAreReadAndWritten() {
+    Problems problems;
+    const auto tolerancesOf = [&](const std::string& text) {
+        const std::optional<RigFile> rig =
+            parseRigFile(text, "test.toml", twinJet().signals, twinJet().controlCount, problems);
+        return rig ? std::optional(rig->tolerances) : std::nullopt;
+    };
+    QVERIFY(tolerancesOf(kGood) == WalkTolerances{});
+    QVERIFY(tolerancesOf(kGood + "[tolerances]\nlever = \"4 deg\"\n") == (WalkTolerances{2.0, 4.0, 0.03}));
+    const WalkTolerances wanted{1.5, 5.0, 0.045};
+    const auto written = withTolerances(kGood, wanted);
+    QVERIFY(written);
+    QVERIFY(written->find("[tolerances]\nsteering = \"1.5 deg\"\ntravel = \"4.5 %\"\n") != std::string::npos);
+    QVERIFY(tolerancesOf(*written) == wanted);
+    const auto back = withTolerances(*written, WalkTolerances{});
+    QVERIFY(back);
+    QVERIFY(tolerancesOf(*back) == WalkTolerances{});
+    QCOMPARE(problems.all().size(), std::size_t(0));
+}
+
+void TestRigFiles::tolerancesOutOfReason_data() {
+    QTest::addColumn<QString>("line");
+    QTest::addColumn<QString>("message");
+    QTest::newRow("no unit") << "lever = \"4\""
+                             << "10 deg";
+    QTest::newRow("another unit") << "travel = \"4 deg\""
+                                  << "10 %";
+    QTest::newRow("none") << "steering = \"0 deg\""
+                          << "from 0.01 deg to 90 deg";
+    QTest::newRow("all of it") << "travel = \"90 %\""
+                               << "from 0.1 % to 50 %";
+    QTest::newRow("misspelt") << "levers = \"4 deg\""
+                              << "lever";
+}
+
+void TestRigFiles::tolerancesOutOfReason() {
+    QFETCH(QString, line);
+    QFETCH(QString, message);
+    Problems problems;
+    QVERIFY(!parse(kGood + "[tolerances]\n" + line.toStdString() + "\n", problems));
+    const Error error = problems.firstError();
+    QVERIFY2(QString::fromStdString(error.message).contains(message), error.message.c_str());
+    QVERIFY(error.place.line > 0);
 }
 
 void TestRigFiles::whatIsAskedForIsRemarked() {
