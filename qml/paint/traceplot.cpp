@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <vector>
 
 #include <QPainter>
@@ -92,17 +93,17 @@ void TracePlot::paintMarks(QPainter& painter, double plotWidth) const {
     painter.drawLine(QPointF(plotWidth, 0), QPointF(plotWidth, height()));
 }
 
+/// A bar for each column of pixels, over all that the control did in its time and from where it stood before; columns
+/// that are alike are one bar. Lines with a pen cost more.
 void TracePlot::paintLine(QPainter& painter, double plotWidth) const {
-    const auto columns = static_cast<std::size_t>(plotWidth);
+    const auto columns = static_cast<int>(plotWidth);
     const Time begin = m_trace->now() - BenchTrace::kShown;
     const double perColumn = double(BenchTrace::kShown.count()) / double(columns);
-    painter.setPen(QPen(m_ink, 1.5));
     const auto& points = m_trace->points();
+    std::vector<QRectF> bars;
     std::size_t at = 0;
     std::optional<double> held; // the value before the column; nothing while it is unknown
-    bool isDrawn = false;
-    double drawn = 0.0;
-    for (std::size_t column = 0; column < columns; ++column) {
+    for (int column = 0; column < columns; ++column) {
         const Time end = begin + Duration(static_cast<std::int64_t>(perColumn * double(column + 1)));
         std::optional<double> low = held;
         std::optional<double> high = held;
@@ -113,17 +114,19 @@ void TracePlot::paintLine(QPainter& painter, double plotWidth) const {
                 high = std::max(high.value_or(*held), *held);
             }
         }
-        if (!low) {
-            isDrawn = false;
+        if (!low)
             continue;
-        }
-        const double x = double(column) + 0.5;
-        if (isDrawn)
-            painter.drawLine(QPointF(x - 1, drawn), QPointF(x, yOf(*low)));
-        painter.drawLine(QPointF(x, yOf(*low)), QPointF(x, yOf(*high)));
-        isDrawn = true;
-        drawn = yOf(held.value_or(*low));
+        const double top = std::round(yOf(*high)) - 1.0;
+        const QRectF bar(column, top, 1.0, std::round(yOf(*low)) + 1.0 - top);
+        const bool isAlike = !bars.empty() && bars.back().right() == bar.left() && bars.back().top() == bar.top() &&
+                             bars.back().height() == bar.height();
+        if (isAlike)
+            bars.back().setRight(bar.right());
+        else
+            bars.push_back(bar);
     }
+    for (const QRectF& bar : bars)
+        painter.fillRect(bar, m_ink);
 }
 
 void TracePlot::paintShares(QPainter& painter, double from) const {
