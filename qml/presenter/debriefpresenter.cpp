@@ -13,7 +13,7 @@ PartRow partRow(const Flow& flow, const Score& score, std::size_t at, std::size_
     PartRow row;
     row.rowId = static_cast<int>(at);
     row.title = QString::fromStdString(flow.title);
-    row.score = score.isScored ? pointsText(score.milliPoints) : QString();
+    row.score = score.isScored ? shownPoints(score.milliPoints) : QString();
     row.verdict = score.isPassed ? Verdict::Done : score.isScored ? Verdict::Wrong : Verdict::LeftOut;
     row.chosen = at == chosen;
     return row;
@@ -82,10 +82,10 @@ void DebriefPresenter::showPart() {
 }
 
 QString DebriefPresenter::scoreText() const {
-    const QString lowest = pointsText(m_score.milliPoints);
+    const QString lowest = shownPoints(m_score.milliPoints);
     if (m_score.upperMilliPoints <= m_score.milliPoints)
         return lowest;
-    return tr("%1 to %2").arg(lowest, pointsText(m_score.upperMilliPoints));
+    return tr("%1 to %2").arg(lowest, shownPoints(m_score.upperMilliPoints));
 }
 
 QString DebriefPresenter::storedText() const {

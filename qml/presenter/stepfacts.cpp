@@ -82,15 +82,6 @@ bool isThere(const TargetRow& row, const Signal& signal, Value value) {
     return row.places.contains(static_cast<int>(value.number()));
 }
 
-QString stretchText(const Signal& signal, double low, double high) {
-    if (high >= signal.highest)
-        return QObject::tr("%1 or more").arg(shownValue(signal, Value::number(low)));
-    if (low <= signal.lowest)
-        return QObject::tr("%1 or less").arg(shownValue(signal, Value::number(high)));
-    const QString lowText = QString::fromStdString(numberText(low)).replace(QLatin1Char('-'), QChar(0x2212));
-    return QObject::tr("%1 to %2").arg(lowText, shownValue(signal, Value::number(high)));
-}
-
 QString wantedText(const TargetRow& row, const Signal& signal) {
     if (!row.wanted)
         return {};
@@ -114,6 +105,17 @@ QString wholeText(Value value) {
     return QString::number(std::lround(value.number())).replace(QLatin1Char('-'), QChar(0x2212));
 }
 
+} // namespace
+
+QString stretchText(const Signal& signal, double low, double high) {
+    if (high >= signal.highest)
+        return QObject::tr("%1 or more").arg(shownValue(signal, Value::number(low)));
+    if (low <= signal.lowest)
+        return QObject::tr("%1 or less").arg(shownValue(signal, Value::number(high)));
+    const QString lowText = QString::fromStdString(numberText(low)).replace(QLatin1Char('-'), QChar(0x2212));
+    return QObject::tr("%1 to %2").arg(lowText, shownValue(signal, Value::number(high)));
+}
+
 Verdict::Kind lossKind(const std::string& what) {
     if (what.find("late") != std::string::npos)
         return Verdict::Late;
@@ -121,10 +123,10 @@ Verdict::Kind lossKind(const std::string& what) {
         return Verdict::OutOfOrder;
     if (what.find("certain") != std::string::npos)
         return Verdict::Unsure;
+    if (what.find("margin") != std::string::npos)
+        return Verdict::Info; // it was done, and in time
     return Verdict::Wrong;
 }
-
-} // namespace
 
 QString personName(const std::string& seat, const SessionSetup& setup) {
     if (seat.empty() || seat == setup.ownSeat || setup.isSolo)
@@ -212,7 +214,7 @@ std::vector<LedgerRow> ledgerRows(const Score& score) {
         LedgerRow row;
         row.rowId = static_cast<int>(rows.size());
         const QChar sign = line.milliPoints >= 0 ? QChar(0x2212) : QLatin1Char('+');
-        row.points = sign + pointsText(std::abs(line.milliPoints));
+        row.points = sign + shownPoints(std::abs(line.milliPoints));
         row.what = QString::fromStdString(line.what);
         row.sentence = QString::fromStdString(line.text);
         row.verdict = line.milliPoints >= 0 ? lossKind(line.what) : Verdict::Info;
@@ -242,7 +244,7 @@ std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& s
     return rows;
 }
 
-QString pointsText(std::int64_t milliPoints) {
+QString shownPoints(std::int64_t milliPoints) {
     const double points = static_cast<double>(milliPoints) / 1000.0;
     QString text = QString::number(points, 'f', 1);
     if (text.endsWith(QStringLiteral(".0")))

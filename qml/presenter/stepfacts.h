@@ -4,6 +4,7 @@
 
 #include "presenter/controlmodel.h"
 #include "presenter/rows.h"
+#include "presenter/verdict.h"
 #include "procedure/flow.h"
 #include "session/run.h"
 
@@ -22,7 +23,12 @@ namespace flowhand {
 [[nodiscard]] std::vector<LedgerRow> ledgerRows(const Score& score);
 [[nodiscard]] std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& snapshot);
 
+/// The kind of a loss by the ledger's word for it.
+[[nodiscard]] Verdict::Kind lossKind(const std::string& what);
+/// "88 % or more", "−5 to 5°".
+[[nodiscard]] QString stretchText(const Signal& signal, double low, double high);
+
 /// 95,500 milli-points as "95.5".
-[[nodiscard]] QString pointsText(std::int64_t milliPoints);
+[[nodiscard]] QString shownPoints(std::int64_t milliPoints);
 
 } // namespace flowhand

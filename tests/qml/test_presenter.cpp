@@ -224,7 +224,7 @@ void TestPresenter::pointsAreShort_data() {
 void TestPresenter::pointsAreShort() {
     QFETCH(qlonglong, milliPoints);
     QFETCH(QString, text);
-    QCOMPARE(pointsText(milliPoints), text);
+    QCOMPARE(shownPoints(milliPoints), text);
 }
 
 void TestPresenter::ledgerIsWorstFirst() {
