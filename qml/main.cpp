@@ -14,8 +14,11 @@
 #include "device/hidsystem.h"
 #include "livebench.h"
 #include "liveruns.h"
+#include "liveshelf.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/reviewpresenter.h"
+#include "presenter/reviewvoice.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 #include "procedure/library.h"
@@ -50,6 +53,9 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     FlyPresenter fly(library, problems, runs, sound);
     LiveBenches benches(library, wish.rigFile, *devices);
     BenchPresenter bench(benches, sound);
+    LiveShelf shelf(wish.storeFile);
+    ReviewPresenter review(shelf);
+    const ReviewVoice reviewVoice(*review.run()->timeline(), sound);
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
     });
@@ -65,7 +71,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
-    return showWindow(engine, fly, bench, settings, sound) ? QGuiApplication::exec() : EXIT_FAILURE;
+    return showWindow(engine, fly, bench, review, settings, sound) ? QGuiApplication::exec() : EXIT_FAILURE;
 }
 
 } // namespace

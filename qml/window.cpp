@@ -6,6 +6,7 @@
 
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/reviewpresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 
@@ -19,10 +20,11 @@ void registerQmlTypes() {
     Q_UNUSED(registration)
 }
 
-bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, Settings& settings,
-                Sound& sound) {
+bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, ReviewPresenter& review,
+                Settings& settings, Sound& sound) {
     engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
                                  {"bench", QVariant::fromValue(&bench)},
+                                 {"review", QVariant::fromValue(&review)},
                                  {"settings", QVariant::fromValue(&settings)},
                                  {"sound", QVariant::fromValue(&sound)}});
     engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));

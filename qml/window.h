@@ -6,6 +6,7 @@ namespace flowhand {
 
 class BenchPresenter;
 class FlyPresenter;
+class ReviewPresenter;
 class Settings;
 class Sound;
 
@@ -15,6 +16,6 @@ void registerQmlTypes();
 /// Shows the program's window over these presenters, which must outlive the engine; the voice opens after its
 /// first frame. False when it cannot be shown; the engine has said why.
 [[nodiscard]] bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench,
-                              Settings& settings, Sound& sound);
+                              ReviewPresenter& review, Settings& settings, Sound& sound);
 
 } // namespace flowhand

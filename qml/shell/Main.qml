@@ -7,6 +7,7 @@ Window {
 
     required property FlyPresenter fly
     required property BenchPresenter bench
+    required property ReviewPresenter review
     required property Settings settings
     required property Sound sound
 
@@ -27,6 +28,7 @@ Window {
         anchors.fill: parent
         fly: window.fly
         bench: window.bench
+        review: window.review
         sound: window.sound
         onThemeAsked: window.settings.theme = Tokens.isDark ? "light" : "dark"
     }

@@ -7,7 +7,7 @@ Row {
 
     required property int place
     signal chosen(int place)
-    readonly property list<string> names: [qsTr("Fly"), qsTr("Bench")]
+    readonly property list<string> names: [qsTr("Fly"), qsTr("Bench"), qsTr("Review")]
 
     spacing: Tokens.gap4
 

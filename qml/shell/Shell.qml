@@ -9,8 +9,9 @@ FocusScope {
     required property FlyPresenter fly
     required property BenchPresenter bench
     required property Sound sound
+    required property ReviewPresenter review
     property bool keysShown: false
-    /// 0 Fly, 1 Bench.
+    /// 0 Fly, 1 Bench, 2 Review.
     property int place: 0
     /// A run is not left by accident, and nothing beside it moves.
     readonly property bool mayLeave: fly.stage === FlyPresenter.FirstStart || fly.stage === FlyPresenter.Choosing || fly.stage === FlyPresenter.Ended
@@ -26,6 +27,8 @@ FocusScope {
     onPlaceChanged: {
         if (place !== 1)
             bench.leave();
+        if (place !== 2)
+            review.leave();
     }
     focus: true
     Keys.onPressed: event => {
@@ -35,11 +38,14 @@ FocusScope {
         } else if (event.key === Qt.Key_F9 && !event.isAutoRepeat) {
             sound.change();
             event.accepted = true;
-        } else if ((event.modifiers & Qt.ControlModifier) && (event.key === Qt.Key_1 || event.key === Qt.Key_2)) {
+        } else if ((event.modifiers & Qt.ControlModifier) && event.key >= Qt.Key_1 && event.key <= Qt.Key_3) {
             event.accepted = goTo(event.key - Qt.Key_1);
         } else if (shell.place === 1) {
             const isCommand = (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
             event.accepted = !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(event.key) ?? false);
+        } else if (shell.place === 2) {
+            const isCommand = (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
+            event.accepted = !isCommand && ((reviewPlace.item as ReviewPlace)?.pressKey(event.key, event.modifiers) ?? false);
         } else if (!event.isAutoRepeat) {
             event.accepted = flyPlace.pressKey(event.key);
         }
@@ -93,6 +99,18 @@ FocusScope {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 sourceComponent: BenchPlace { bench: shell.bench }
+            }
+            Loader {
+                id: reviewPlace
+                active: shell.place === 2
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: ReviewPlace {
+                    review: shell.review
+                    onFlyAsked: shell.goTo(0)
+                }
             }
             KeySheet {
                 visible: shell.keysShown

@@ -7,6 +7,7 @@ T.Button {
     id: button
 
     required property bool isHere
+    property int size: Tokens.bodySize
 
     implicitWidth: implicitContentWidth + leftPadding + rightPadding
     implicitHeight: implicitContentHeight + 8
@@ -32,6 +33,7 @@ T.Button {
     }
     contentItem: PlainText {
         text: button.text
+        font.pixelSize: button.size
         font.weight: button.isHere ? Font.DemiBold : Font.Normal
         color: button.isHere ? Tokens.text : Tokens.quiet
         verticalAlignment: Text.AlignVCenter

@@ -22,8 +22,10 @@
 #include "device/hidtext.h"
 #include "livebench.h"
 #include "liveruns.h"
+#include "liveshelf.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/reviewpresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 #include "procedure/library.h"
@@ -236,9 +238,11 @@ int main(int argc, char** argv) {
     FlyPresenter fly(library, problems, runs, sound);
     LiveBenches benches(library, rigFile, hid);
     BenchPresenter bench(benches, sound);
+    LiveShelf shelf(folder.filePath("runs.sqlite").toStdString());
+    ReviewPresenter review(shelf);
     fly.chooseHands(true);
     QQmlApplicationEngine engine;
-    if (!showWindow(engine, fly, bench, settings, sound))
+    if (!showWindow(engine, fly, bench, review, settings, sound))
         return 1;
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
     QKeyEvent toBench(QEvent::KeyPress, Qt::Key_2, Qt::ControlModifier);

@@ -20,6 +20,7 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
     view.setResizeMode(QQuickView::SizeRootObjectToView);
     view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
                                {"bench", QVariant::fromValue(&stage.bench())},
+                               {"review", QVariant::fromValue(&stage.review())},
                                {"sound", QVariant::fromValue(&stage.sound())},
                                {"place", stage.place()}});
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));

@@ -70,53 +70,56 @@ Result<PracticeFigures> StubMaker::practice(const AircraftFolder&) const {
 }
 
 QStringList Stage::names() {
-    return StubBenchMaker::names() + QStringList{"first-start",
-                                                 "first-start-with-rig",
-                                                 "choosing",
-                                                 "no-flows",
-                                                 "refused",
-                                                 "set-up",
-                                                 "set-up-rig",
-                                                 "set-up-ready",
-                                                 "due-switch",
-                                                 "due-gate",
-                                                 "due-levers",
-                                                 "due-reply",
-                                                 "due-dial",
-                                                 "due-wheel",
-                                                 "due-pedals",
-                                                 "due-partner",
-                                                 "unknown",
-                                                 "between",
-                                                 "verdict",
-                                                 "nothing-due",
-                                                 "guards",
-                                                 "held",
-                                                 "device-lost",
-                                                 "long-names",
-                                                 "passed",
-                                                 "not-passed",
-                                                 "not-scored",
-                                                 "demonstration",
-                                                 "ended-long-names",
-                                                 "choosing-feed",
-                                                 "due-feed",
-                                                 "choosing-many",
-                                                 "choosing-scenario",
-                                                 "choosing-start",
-                                                 "long-choosing-scenario",
-                                                 "set-up-scenario",
-                                                 "set-up-feed",
-                                                 "feed-lost",
-                                                 "taxiing",
-                                                 "jumping",
-                                                 "taxiing-with-rig",
-                                                 "slow",
-                                                 "flight-over",
-                                                 "no-sound"};
+    return StubBenchMaker::names() + StubShelf::names() +
+           QStringList{"first-start",
+                       "first-start-with-rig",
+                       "choosing",
+                       "no-flows",
+                       "refused",
+                       "set-up",
+                       "set-up-rig",
+                       "set-up-ready",
+                       "due-switch",
+                       "due-gate",
+                       "due-levers",
+                       "due-reply",
+                       "due-dial",
+                       "due-wheel",
+                       "due-pedals",
+                       "due-partner",
+                       "unknown",
+                       "between",
+                       "verdict",
+                       "nothing-due",
+                       "guards",
+                       "held",
+                       "device-lost",
+                       "long-names",
+                       "passed",
+                       "not-passed",
+                       "not-scored",
+                       "demonstration",
+                       "ended-long-names",
+                       "choosing-feed",
+                       "due-feed",
+                       "choosing-many",
+                       "choosing-scenario",
+                       "choosing-start",
+                       "long-choosing-scenario",
+                       "set-up-scenario",
+                       "set-up-feed",
+                       "feed-lost",
+                       "taxiing",
+                       "jumping",
+                       "taxiing-with-rig",
+                       "slow",
+                       "flight-over",
+                       "no-sound"};
 }
 
 std::vector<int> Stage::keys() const {
+    if (m_name.startsWith("review"))
+        return StubShelf::keysFor(m_name);
     if (m_name == "bench-ways")
         return {Qt::Key_O, Qt::Key_Down};
     if (m_name == "bench-zones")
@@ -153,11 +156,22 @@ Stage::Stage(const QString& name) : m_name(name) {
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
     m_sound.start();
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
-    m_place = name.startsWith("bench") ? 1 : 0;
+    m_place = name.startsWith("bench") ? 1 : name.startsWith("review") ? 2 : 0;
     if (!m_library.empty())
         m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
     if (m_place == 0)
         build(name);
+    if (m_place == 2)
+        showReview();
+}
+
+void Stage::showReview() {
+    const std::int64_t shown = m_shelf.fill(m_name);
+    m_review.enter();
+    if (m_name == "review-deleted")
+        return m_review.toggleDeleted();
+    if (shown != 0)
+        m_review.openRun(static_cast<int>(shown));
 }
 
 void Stage::build(const QString& name) {

@@ -15,6 +15,7 @@
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 #include "stubbench.h"
+#include "stubreview.h"
 
 namespace flowhand::test {
 
@@ -55,8 +56,9 @@ public:
 
     [[nodiscard]] FlyPresenter& fly() { return *m_fly; }
     [[nodiscard]] BenchPresenter& bench() { return m_bench; }
+    [[nodiscard]] ReviewPresenter& review() { return m_review; }
     [[nodiscard]] StubBenchMaker& benchMaker() { return m_benchMaker; }
-    /// The place that is shown: 0 Fly, 1 Bench.
+    /// The place that is shown: 0 Fly, 1 Bench, 2 Review.
     [[nodiscard]] int place() const { return m_place; }
     /// To be pressed once the window is there: for states that the window alone knows.
     [[nodiscard]] std::vector<int> keys() const;
@@ -69,6 +71,7 @@ public:
 
 private:
     void build(const QString& name);
+    void showReview();
     void setUp(bool isReady);
     void running(int due);
     void held();
@@ -88,6 +91,8 @@ private:
     std::unique_ptr<FlyPresenter> m_fly;
     StubBenchMaker m_benchMaker;
     BenchPresenter m_bench{m_benchMaker, m_sound};
+    StubShelf m_shelf;
+    ReviewPresenter m_review{m_shelf};
     QString m_name;
     int m_place = 0;
 };

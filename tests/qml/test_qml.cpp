@@ -29,6 +29,7 @@ public:
         view.setResizeMode(QQuickView::SizeRootObjectToView);
         view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
                                    {"bench", QVariant::fromValue(&stage.bench())},
+                                   {"review", QVariant::fromValue(&stage.review())},
                                    {"sound", QVariant::fromValue(&stage.sound())},
                                    {"place", stage.place()}});
         view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
@@ -79,7 +80,7 @@ double contrast(const QColor& a, const QColor& b) {
     return (lighter + 0.05) / (darker + 0.05);
 }
 
-const QString kTrainingNote = "Flowhand is a hobby trainer and is not for real-world flight training.";
+const QString kFooterNote = "Flowhand is a hobby trainer and is not for real-world flight training.";
 
 } // namespace
 
@@ -133,6 +134,12 @@ private Q_SLOTS:
     void benchSheetIsSavedAndOpened();
     void soundHasAKey();
     void placesAreLeftBetweenRunsOnly();
+    void reviewOpensByKeys();
+    void reviewDeviationsHaveFigures();
+    void reviewNoteTakesTwoKeys();
+    void reviewPanelsHaveKeys();
+    void reviewIsScrubbedAndZoomedByMouse();
+    void reviewSearchTakesLetters();
 
 private:
     static void everyState();
@@ -184,7 +191,7 @@ void TestQml::showsTheTrainingNote() {
     const ShownStage shown(state, qPrintable(theme), {1024, 640});
     int notes = 0;
     for (QQuickItem* item : shown.items())
-        if (item->property("text").toString() == kTrainingNote) {
+        if (item->property("text").toString() == kFooterNote) {
             ++notes;
             QVERIFY(!item->property("truncated").toBool());
             const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
@@ -715,6 +722,116 @@ void TestQml::placesAreLeftBetweenRunsOnly() {
     ShownStage running("due-gate", "dark");
     QTest::keyClick(&running.view, Qt::Key_2, Qt::ControlModifier);
     QCOMPARE(running.view.rootObject()->property("place").toInt(), 0);
+}
+
+void TestQml::reviewOpensByKeys() {
+    ShownStage shown("review-list", "dark");
+    ReviewPresenter& review = shown.stage.review();
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QCOMPARE(review.chosen(), 1);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(int(review.stage()), int(ReviewPresenter::Reviewing));
+    QTest::keyClick(&shown.view, Qt::Key_Space);
+    QVERIFY(review.run()->timeline()->isPlaying());
+    QTest::keyClick(&shown.view, Qt::Key_1, Qt::ControlModifier); // what plays is stopped when the place is left
+    QVERIFY(!review.run()->timeline()->isPlaying());
+    QTest::keyClick(&shown.view, Qt::Key_3, Qt::ControlModifier);
+    QCOMPARE(shown.view.rootObject()->property("place").toInt(), 2);
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QCOMPARE(int(review.stage()), int(ReviewPresenter::Listing));
+}
+
+void TestQml::reviewDeviationsHaveFigures() {
+    ShownStage shown("review", "dark");
+    RunReview& run = *shown.stage.review().run();
+    const std::vector<Deviation>& deviations = run.debrief().timeline().deviations();
+    QVERIFY(deviations.size() >= 3 && deviations.size() <= 9);
+    for (std::size_t i = deviations.size(); i-- > 0;) {
+        QTest::keyClick(&shown.view, static_cast<Qt::Key>(Qt::Key_1 + int(i)));
+        QCOMPARE(run.chosenDeviation(), int(i));
+        QCOMPARE(run.timeline()->heldTime(), deviations[i].time);
+    }
+    QTest::keyClick(&shown.view, Qt::Key_Down);
+    QCOMPARE(run.chosenDeviation(), 1);
+}
+
+void TestQml::reviewNoteTakesTwoKeys() {
+    ShownStage shown("review", "dark");
+    ReviewPresenter& review = shown.stage.review();
+    review.run()->timeline()->hold(20);
+    QTest::keyClick(&shown.view, Qt::Key_N);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(review.notes()->notes().size(), std::size_t(1));
+    const Note& note = review.notes()->notes().front();
+    QCOMPARE(note.anchor.time, Time(std::chrono::seconds(20)));
+    // The keys are the timeline's again.
+    QTest::keyClick(&shown.view, Qt::Key_End);
+    QCOMPARE(review.run()->timeline()->now(), review.run()->timeline()->length());
+    QTest::keyClick(&shown.view, Qt::Key_N);
+    for (const char letter : QByteArray("slow"))
+        QTest::keyClick(&shown.view, letter);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QCOMPARE(review.notes()->notes().back().text, std::string("slow"));
+    QTest::keyClick(&shown.view, Qt::Key_N);
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QCOMPARE(review.notes()->notes().size(), std::size_t(2));
+    QCOMPARE(int(review.stage()), int(ReviewPresenter::Reviewing));
+}
+
+void TestQml::reviewPanelsHaveKeys() {
+    ShownStage shown("review", "dark");
+    const auto isShown = [&shown](const char* type) {
+        for (QQuickItem* item : shown.items())
+            if (QString(item->metaObject()->className()).startsWith(type))
+                return true;
+        return false;
+    };
+    QVERIFY(isShown("DeviationList"));
+    const std::pair<Qt::Key, const char*> panels[] = {{Qt::Key_F3, "ReviewStepList"}, {Qt::Key_F4, "NotesPanel"},
+                                                      {Qt::Key_F5, "CompareTable"},   {Qt::Key_F6, "SignalChooser"},
+                                                      {Qt::Key_F8, "RunRemarks"},     {Qt::Key_F2, "DeviationList"}};
+    for (const auto& [key, type] : panels) {
+        QTest::keyClick(&shown.view, key);
+        QVERIFY2(isShown(type), type);
+    }
+}
+
+void TestQml::reviewIsScrubbedAndZoomedByMouse() {
+    ShownStage shown("review", "dark");
+    ReviewTimeline& timeline = *shown.stage.review().run()->timeline();
+    QQuickItem* plot = nullptr;
+    for (QQuickItem* item : shown.items())
+        if (QString(item->metaObject()->className()).startsWith("flowhand::SignalPlot"))
+            plot = item;
+    QVERIFY(plot != nullptr);
+    const QPointF left = plot->mapToScene(QPointF(0, plot->height() / 2));
+    const auto at = [&](double share) {
+        return (left + QPointF(share * plot->width(), 0)).toPoint();
+    };
+    QTest::mousePress(&shown.view, Qt::LeftButton, {}, at(0.25));
+    QVERIFY(std::abs(timeline.now() - 0.25 * timeline.length()) < 0.01 * timeline.length());
+    QTest::mouseMove(&shown.view, at(0.75));
+    QTest::mouseRelease(&shown.view, Qt::LeftButton, {}, at(0.75));
+    QVERIFY(std::abs(timeline.now() - 0.75 * timeline.length()) < 0.01 * timeline.length());
+    const double pointed = 0.5 * timeline.length();
+    QWheelEvent wheel(at(0.5), at(0.5), {}, QPoint(0, 480), Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+    QCoreApplication::sendEvent(&shown.view, &wheel);
+    QVERIFY(timeline.to() - timeline.from() < 0.7 * timeline.length());
+    QVERIFY(std::abs((timeline.from() + timeline.to()) / 2 - pointed) < 0.01 * timeline.length());
+}
+
+void TestQml::reviewSearchTakesLetters() {
+    ShownStage shown("review-list", "dark");
+    ReviewPresenter& review = shown.stage.review();
+    const int all = review.runs()->count();
+    QTest::keyClick(&shown.view, Qt::Key_F);
+    for (const char letter : QByteArray("drt"))
+        QTest::keyClick(&shown.view, letter);
+    QCOMPARE(review.search(), QString("drt"));
+    QVERIFY(!review.isDeletedShown());
+    QCOMPARE(review.runs()->count(), 0);
+    QTest::keyClick(&shown.view, Qt::Key_Escape);
+    QCOMPARE(review.runs()->count(), all);
 }
 
 QTEST_MAIN(TestQml)

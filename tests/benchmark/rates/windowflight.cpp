@@ -13,8 +13,10 @@
 #include "base/problem.h"
 #include "livebench.h"
 #include "liveruns.h"
+#include "liveshelf.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/reviewpresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 #include "sockethid.h"
@@ -130,8 +132,10 @@ Measured flyInWindow(const RateFlight& flight, SocketHid& system, bool isIdle, b
     FlyPresenter fly(library, problems, watchedRuns, sound);
     LiveBenches benches(library, flight.rigFile(), system);
     BenchPresenter bench(benches, sound);
+    LiveShelf shelf(flight.storeFile());
+    ReviewPresenter review(shelf);
     QQmlApplicationEngine engine;
-    if (!showWindow(engine, fly, bench, settings, sound)) {
+    if (!showWindow(engine, fly, bench, review, settings, sound)) {
         std::cerr << "there is no window" << std::endl;
         std::exit(1);
     }

@@ -1,0 +1,51 @@
+#include "liveshelf.h"
+
+#include <optional>
+
+namespace flowhand {
+
+LiveShelf::LiveShelf(std::string storeFile)
+    : m_file(std::move(storeFile)), m_thread([this] {
+          serve();
+      }) {}
+
+LiveShelf::~LiveShelf() {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_isStopping = true;
+    }
+    m_news.notify_one();
+    m_thread.join();
+}
+
+void LiveShelf::post(Work work, std::function<void()> then) {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_jobs.push_back({std::move(work), std::move(then)});
+    }
+    m_news.notify_one();
+}
+
+void LiveShelf::serve() {
+    std::optional<Result<Store>> store;
+    for (;;) {
+        Job job;
+        {
+            std::unique_lock lock(m_mutex);
+            m_news.wait(lock, [this] {
+                return m_isStopping || !m_jobs.empty();
+            });
+            if (m_jobs.empty())
+                return;
+            job = std::move(m_jobs.front());
+            m_jobs.pop_front();
+        }
+        // What could not be opened may be free, or put right, by the next time.
+        if (!store || !*store)
+            store.emplace(Store::open(m_file));
+        job.work(*store);
+        QMetaObject::invokeMethod(&m_window, std::move(job.then), Qt::QueuedConnection);
+    }
+}
+
+} // namespace flowhand
