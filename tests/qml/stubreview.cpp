@@ -32,6 +32,10 @@ void lengthen(StoredRun& run) {
     run.header.rigTitle = "Quadrant, pedals, tiller and a panel of switches from the workshop";
 }
 
+void withPilot(StoredRun& run) {
+    run.header.pilot = "Ada";
+}
+
 } // namespace
 
 QStringList StubShelf::names() {
@@ -133,31 +137,24 @@ std::int64_t StubShelf::fill(const QString& state) {
     isRefusing = state == "review-refused";
     if (isRefusing || state == "review-empty")
         return 0;
+    if (state == "review-no-other")
+        return add("taxi_out_good");
+    if (state == "review-recovered")
+        return addCutOff("take_off_faulty");
     if (state.contains("long")) {
         add("taxi_out_good", lengthen);
         const std::int64_t shown = add("take_off_faulty", lengthen);
         return state == "review-list-long" ? 0 : shown;
     }
-    const std::int64_t good = add("take_off_good", [](StoredRun& run) {
-        run.header.pilot = "Ada";
-    });
-    add("landing_roll_good");
-    const std::int64_t taxi = add("taxi_out_good");
-    bool isDone = store().setReference(good).has_value() && store().tag(taxi, "check ride").has_value();
-    if (state == "review-good" || state == "review-no-other")
-        return state == "review-good" ? good : taxi;
-    if (state == "review-recovered")
-        return addCutOff("take_off_faulty");
-    if (state == "review-list")
-        addCutOff("landing_roll_good");
-    const std::int64_t faulty = add("take_off_faulty", [](StoredRun& run) {
-        run.header.pilot = "Ada";
-    });
-    isDone &= store().tag(faulty, "second try").has_value();
+    const std::int64_t good = add("take_off_good", withPilot);
+    bool isDone = store().setReference(good).has_value();
+    if (state == "review-good")
+        return good;
+    const std::int64_t faulty = add("take_off_faulty", withPilot);
+    if (state == "review-list" || state == "review-deleted")
+        fillList(state == "review-deleted");
     if (state == "review-notes" || state == "review-ruling")
         addNotes(faulty);
-    if (state == "review-deleted")
-        isDone &= store().remove(taxi).has_value();
     if (state == "review-damaged") {
         m_store.reset();
         Result<Connection> connection = Connection::open(file(), OpenMode::ReadWrite, 1s);
@@ -168,6 +165,17 @@ std::int64_t StubShelf::fill(const QString& state) {
     if (!isDone)
         qFatal("the runs of a state could not be made");
     return state == "review-list" || state == "review-deleted" ? 0 : faulty;
+}
+
+void StubShelf::fillList(bool isTaxiDeleted) {
+    const std::int64_t taxi = add("taxi_out_good");
+    const std::int64_t landing = add("landing_roll_good");
+    addCutOff("landing_roll_good");
+    bool isDone = store().tag(taxi, "check ride").has_value() && store().tag(landing, "second try").has_value();
+    if (isTaxiDeleted)
+        isDone &= store().remove(taxi).has_value();
+    if (!isDone)
+        qFatal("the runs of a list could not be marked");
 }
 
 } // namespace flowhand::test

@@ -37,6 +37,7 @@ protected:
 
 private:
     void addNotes(std::int64_t run);
+    void fillList(bool isTaxiDeleted);
 
     QTemporaryDir m_folder;
     std::optional<Result<Store>> m_store;

@@ -1,0 +1,196 @@
+// How long a frame takes while an hour's run is gone through: scrubbing, panning, zooming, playing. With "opengl" as
+// its argument it draws by the platform and the renderer of the environment, else in memory without either.
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <functional>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <QGuiApplication>
+#include <QQuickItem>
+#include <QQuickView>
+#include <QTemporaryDir>
+
+#include "base/textfile.h"
+#include "liveshelf.h"
+#include "presenter/reviewpresenter.h"
+#include "store/archive.h"
+#include "window.h"
+
+using namespace flowhand;
+using namespace std::chrono_literals;
+
+namespace {
+
+constexpr int kFrames = 400;
+constexpr Duration kHour = 1h;
+constexpr int kMovingAxes = 8;
+
+double millisSince(std::chrono::steady_clock::time_point begin) {
+    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
+}
+
+[[noreturn]] void stop(const std::string& what) {
+    std::fprintf(stderr, "bench_review: %s\n", what.c_str());
+    std::exit(1);
+}
+
+/// A sample run, gone on with until an hour is over: eight controls moving at 100/s, all motion at 20/s.
+ArchivedRun hourOf(const std::string& name) {
+    const std::string file = ASSETS "/runs/" + name + ".flowrun";
+    const Result<std::string> bytes = readFile(file, kLargestArchive);
+    Result<ArchivedRun> archived = bytes ? readArchive(*bytes, file) : tl::unexpected(bytes.error());
+    if (!archived)
+        stop(describe(archived.error()));
+    StoredRun& run = archived->run;
+    Problems problems;
+    const std::optional<Aircraft> aircraft = parseAircraft(run.header.aircraftSource, "aircraft.toml", problems);
+    if (!aircraft)
+        stop("the sample run's aircraft cannot be read");
+    std::vector<SignalId> axes;
+    std::vector<SignalId> motion;
+    for (std::size_t i = 0; i < aircraft->signals.size(); ++i) {
+        const SignalId id{static_cast<std::uint32_t>(i)};
+        if (aircraft->signals[id].kind != SignalKind::Number)
+            continue;
+        if (!aircraft->isControl(id))
+            motion.push_back(id);
+        else if (axes.size() < kMovingAxes)
+            axes.push_back(id);
+    }
+    std::mt19937 random(7);
+    std::normal_distribution<double> noise(0.0, 0.3);
+    const Time begin = run.samples.back().time;
+    for (int tick = 1; begin + tick * 10ms < kHour; ++tick) {
+        const Time time = begin + tick * 10ms;
+        const double at = seconds(time);
+        for (std::size_t i = 0; i < axes.size(); ++i) {
+            const double value = 40.0 + 30.0 * std::sin(at / (3.0 + double(i))) + noise(random);
+            run.samples.push_back({time, axes[i], Value::number(std::round(value * 100.0) / 100.0), Actor::Hand,
+                                   Origin::Device, kNoControl});
+        }
+        for (std::size_t i = 0; tick % 5 == 0 && i < motion.size(); ++i)
+            run.samples.push_back({time, motion[i],
+                                   Value::number(std::round(50.0 + 40.0 * std::sin(at / 20 + double(i)))),
+                                   Actor::Machine, Origin::Practice, kNoControl});
+    }
+    run.summary.length = kHour;
+    archived->hash += "-hour";
+    return std::move(*archived);
+}
+
+/// Shows frames and measures what each costs: the change itself, then layout, painting and drawing.
+class FrameWatch {
+public:
+    explicit FrameWatch(QQuickView& view) : m_view(view) {
+        QObject::connect(
+            &view, &QQuickWindow::afterAnimating, &view,
+            [this] {
+                m_begun = std::chrono::steady_clock::now();
+            },
+            Qt::DirectConnection);
+        QObject::connect(
+            &view, &QQuickWindow::frameSwapped, &view,
+            [this] {
+                m_drawing = millisSince(m_begun);
+                m_isDrawn = true;
+            },
+            Qt::DirectConnection);
+    }
+
+    void measure(const char* what, const std::function<void(int)>& change) {
+        std::vector<double> frames;
+        for (int frame = 0; frame < kFrames; ++frame) {
+            m_isDrawn = false;
+            const auto begin = std::chrono::steady_clock::now();
+            change(frame);
+            const double changing = millisSince(begin);
+            while (!m_isDrawn && millisSince(begin) < 2000)
+                QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
+            if (!m_isDrawn)
+                stop(std::string("no frame was drawn while ") + what);
+            frames.push_back(changing + m_drawing);
+        }
+        std::sort(frames.begin(), frames.end());
+        std::printf("%-34s median %6.2f ms, 99 of 100 within %6.2f ms, worst %6.2f ms; %3.0f of 100 within 16.7 ms\n",
+                    what, frames[kFrames / 2], frames[kFrames * 99 / 100], frames.back(),
+                    100.0 * double(std::upper_bound(frames.begin(), frames.end(), 1000.0 / 60.0) - frames.begin()) /
+                        kFrames);
+    }
+
+private:
+    QQuickView& m_view;
+    std::chrono::steady_clock::time_point m_begun;
+    double m_drawing = 0.0;
+    bool m_isDrawn = false;
+};
+
+void measureFrames(QQuickView& view, ReviewTimeline& timeline) {
+    FrameWatch watch(view);
+    watch.measure("scrubbing the whole hour", [&](int frame) {
+        timeline.scrub(double(frame % 97 + 1) / 98);
+    });
+    timeline.zoom(60, 0.5);
+    watch.measure("scrubbing a minute of it", [&](int frame) {
+        timeline.scrub(double(frame % 97 + 1) / 98);
+    });
+    watch.measure("panning a minute at a time", [&](int frame) {
+        timeline.pan(frame % 80 < 40 ? 0.05 : -0.05);
+    });
+    timeline.fit();
+    watch.measure("zooming in and out", [&](int frame) {
+        timeline.zoom(frame % 80 < 40 ? 1.2 : 1 / 1.2, 0.37);
+    });
+    timeline.fit();
+    timeline.hold(0);
+    timeline.togglePlay();
+    watch.measure("playing", [&](int) {
+        timeline.advance(1.0 / 60);
+    });
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    if (argc < 2 || std::string(argv[1]) != "opengl") {
+        setenv("QT_QPA_PLATFORM", "offscreen", 1);
+        setenv("QT_QUICK_BACKEND", "software", 1);
+    }
+    const QGuiApplication app(argc, argv);
+    registerQmlTypes();
+    const QTemporaryDir folder;
+    const std::string file = folder.filePath("runs.sqlite").toStdString();
+    std::int64_t id = 0;
+    {
+        const ArchivedRun run = hourOf("take_off_faulty");
+        Result<Store> store = Store::open(file);
+        const Result<std::int64_t> added = store ? store->add(run) : tl::unexpected(store.error());
+        if (!added)
+            stop(describe(added.error()));
+        id = *added;
+        std::printf("an hour, %zu samples\n", run.run.samples.size());
+    }
+    LiveShelf shelf(file);
+    ReviewPresenter review(shelf);
+    const auto opening = std::chrono::steady_clock::now();
+    review.openRun(static_cast<int>(id));
+    while (review.stage() == ReviewPresenter::Opening && millisSince(opening) < 60'000)
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+    if (review.stage() != ReviewPresenter::Reviewing)
+        stop(review.failure().toStdString());
+    std::printf("opened, beside the window          %8.1f ms\n", millisSince(opening));
+
+    QQuickView view;
+    view.setResizeMode(QQuickView::SizeRootObjectToView);
+    view.setInitialProperties({{"review", QVariant::fromValue(&review)}});
+    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/review/ReviewPlace.qml"));
+    view.resize(1280, 800);
+    view.show();
+    QCoreApplication::processEvents();
+    measureFrames(view, *review.run()->timeline());
+    return 0;
+}
