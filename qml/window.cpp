@@ -30,7 +30,7 @@ bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter
     engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
     if (engine.rootObjects().isEmpty())
         return false;
-    // Opening a voice takes a tenth of a second; the window is there first.
+    // Opening a voice takes a second or more; the window is there first.
     if (auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().first()))
         QObject::connect(window, &QQuickWindow::frameSwapped, &sound, &Sound::start,
                          static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));

@@ -50,8 +50,10 @@ struct Kept {
 std::optional<Kept> keptIn(const EvidenceRecord& record) {
     try {
         const Json json = Json::parse(record.result);
-        return Kept{{record.unixSeconds, keysOf(json.at("before")), keysOf(json.at("after"))},
-                    json.at("undo").get<bool>()};
+        Kept kept{{record.unixSeconds, keysOf(json.at("before")), keysOf(json.at("after"))},
+                  json.at("undo").get<bool>()};
+        const bool isWhole = namesOf(kept.change.before) == namesOf(kept.change.after);
+        return isWhole ? std::optional(std::move(kept)) : std::nullopt;
     } catch (const Json::exception&) {
         return std::nullopt; // nothing to be taken back can be read from it
     }
@@ -70,6 +72,7 @@ Status change(const std::string& rigFile, const RigFile& rig, const Aircraft& ai
             return tl::unexpected<Error>(before.error());
         EvidenceRecord record = evidenceAbout((*fingerprints)[control.control], kFilterEvidence);
         record.isGood = true;
+        record.unixSeconds = records.empty() ? record.unixSeconds : records.front().unixSeconds; // one change, one time
         record.result = Json{{"undo", isUndo}, {"before", jsonOf(*before)}, {"after", jsonOf(control.keys)}}.dump();
         records.push_back(std::move(record));
     }

@@ -62,7 +62,9 @@ Written tolerate(const std::string& words, const BenchTaskScope& scope) {
     if (!scope.rig.isThere)
         return failure("no-rig", "wire a control first; then there is a rig file for the tolerances");
     std::vector<std::string> parts = parted(words, ',');
-    parts.resize(3);
+    if (parts.size() != 3)
+        return failure("bad-tolerance",
+                       "a tolerance is a number and its unit, as in 2.5 deg, with a point and no comma");
     const Result<WalkTolerances> tolerances = parseTolerances(parts[0], parts[1], parts[2]);
     if (!tolerances)
         return tl::unexpected<Error>(tolerances.error());

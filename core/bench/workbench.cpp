@@ -288,7 +288,7 @@ struct Workbench::State {
         view.isGood = changed.has_value();
         view.goodCount = changed ? 1 : 0;
         view.outcome = changed ? *changed : std::vector<std::string>{describe(changed.error())};
-        if (const Status loaded = changed ? load() : Status(); !loaded)
+        if (const Status loaded = load(); !loaded) // also where a part of it was written
             notice(describe(loaded.error()));
     }
 
@@ -421,6 +421,7 @@ BenchSnapshot Workbench::snapshot() const {
 void Workbench::watch(SignalId signal) {
     const std::lock_guard lock(m_state->mutex);
     m_state->watched = signal;
+    m_state->traced = kNoSignal;
     m_state->trace.clear();
     const BenchSnapshot& shown = m_state->shown;
     const bool isTravel = std::any_of(shown.travels->begin(), shown.travels->end(), [signal](const GateTravel& lever) {

@@ -33,9 +33,12 @@ Result<std::string> cardsOf(const std::vector<AircraftFolder>& library, const st
 int writeCards(const CardOptions& options, CommandLine& line) {
     Problems problems;
     const std::vector<AircraftFolder> library = loadLibrary(options.procedures, problems);
+    for (const Problem& problem : problems.all())
+        if (problem.severity == Severity::Error)
+            line.err << describe(problem.error) << '\n'; // what it is about has no card
     const Result<std::string> cards = cardsOf(library, options.name);
     if (!cards)
-        return complain(line, problems.hasErrors() && library.empty() ? problems.firstError() : cards.error());
+        return complain(line, cards.error());
     if (options.html.empty()) {
         line.out << *cards;
         return kExitDone;

@@ -1,7 +1,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "aircraft/practicefile.h"
+#include "aircraft/groundscene.h"
 #include "base/names.h"
 #include "base/textfile.h"
 #include "command/command.h"
@@ -33,8 +33,8 @@ Result<std::pair<std::string, std::string>> partsOf(const std::string& name) {
     return std::pair(name.substr(0, slash), id);
 }
 
-Result<std::string> startPlaceOf(const fs::path& folder, const Aircraft& aircraft) {
-    const Result<PracticeFigures> figures = loadPractice((folder / "practice.toml").string(), aircraft);
+Result<std::string> startPlaceOf(const Aircraft& aircraft) {
+    const Result<PracticeFigures> figures = loadPracticeOf(aircraft);
     if (!figures)
         return tl::unexpected(figures.error());
     const bool hasStand = figures->place("stand") != nullptr;
@@ -65,7 +65,7 @@ int makeFlow(const NewOptions& options, CommandLine& line) {
     const std::optional<Aircraft> aircraft = loadAircraft((*folder / "aircraft.toml").string(), problems);
     if (!aircraft)
         return complain(line, allErrors(problems));
-    const Result<std::string> place = startPlaceOf(*folder, *aircraft);
+    const Result<std::string> place = startPlaceOf(*aircraft);
     if (!place)
         return complain(line, place.error());
     const std::string file = (*folder / (parts->second + ".toml")).string();

@@ -19,7 +19,8 @@ void fewMemoryItems(const AircraftFolder&, const Flow& flow, std::vector<LintFin
     for (std::size_t i = 0; i < flow.steps.size(); ++i)
         if (flow.steps[i].kind == StepKind::Act && ++items == kMostMemoryItems + 1)
             findings.push_back(ofStep("few-memory-items", flow, i,
-                                      "is the fifth to be done from memory; leave what can be read to a list"));
+                                      "is number " + std::to_string(items) +
+                                          " to be done from memory; leave what can be read to a list"));
 }
 
 /// Whether a step cannot wait.

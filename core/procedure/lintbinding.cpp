@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cctype>
+#include <map>
 #include <set>
 #include <string>
 
@@ -91,9 +92,9 @@ void itemReadsItsControl(const AircraftFolder& folder, const Flow& flow, std::ve
     }
 }
 
-/// The numbers in a text, as written: "180", "2.5".
-std::set<std::string> numbersOf(const std::string& text) {
-    std::set<std::string> numbers;
+/// The numbers in a text, as written ("180", "2.5"), by where they begin.
+std::map<std::size_t, std::string> numbersOf(const std::string& text) {
+    std::map<std::size_t, std::string> numbers;
     for (std::size_t i = 0; i < text.size();) {
         const auto isPart = [&](std::size_t at) {
             const auto c = static_cast<unsigned char>(text[at]);
@@ -104,7 +105,7 @@ std::set<std::string> numbersOf(const std::string& text) {
         while (end < text.size() && isPart(end))
             ++end;
         if (end > i)
-            numbers.insert(text.substr(i, end - i));
+            numbers.emplace(i, text.substr(i, end - i));
         i = end + 1;
     }
     return numbers;
@@ -127,11 +128,13 @@ void numberIsJudged(const AircraftFolder&, const Flow& flow, std::vector<LintFin
         const Step& step = flow.steps[i];
         if (step.kind == StepKind::Say || step.band)
             continue;
-        const std::set<std::string> judged = numbersOf(judgedText(step));
-        for (const std::string& number : numbersOf(step.title)) {
-            const std::size_t at = step.title.find(number) + number.size();
+        std::set<std::string> judged;
+        for (const auto& [place, number] : numbersOf(judgedText(step)))
+            judged.insert(number);
+        for (const auto& [place, number] : numbersOf(step.title)) {
+            const std::size_t at = place + number.size();
             const std::size_t from = std::min(step.title.find_first_not_of(' ', at), step.title.size());
-            const std::string unit = step.title.substr(from, step.title.find_first_of(" ,;:.", from) - from);
+            const std::string unit = step.title.substr(from, step.title.find_first_of(" ,;:.)", from) - from);
             if (units.count(unit) != 0 && judged.count(number) == 0)
                 findings.push_back(
                     ofStep("number-is-judged", flow, i,

@@ -52,7 +52,8 @@ public:
     }
 
     std::string svg() {
-        m_svg = "<svg class=\"picture\" viewBox=\"0 0 960 1000\" role=\"img\" aria-label=\"The cockpit's areas\">";
+        m_svg = "<svg class=\"picture\" viewBox=\"0 0 " + fixed(kWidth) + " " + fixed(kHeight) +
+                "\" role=\"img\" aria-label=\"The cockpit's areas\">";
         for (const PanelArea& area : panelAreas(m_aircraft))
             drawArea(area);
         drawWay();

@@ -81,8 +81,10 @@ void BenchPresenter::refresh() {
     showControls();
     if (m_snapshot.measured != before.measured || m_snapshot.filters != before.filters)
         showFindings();
-    if (m_snapshot.travels != before.travels)
+    if (m_snapshot.travels != before.travels) {
+        m_bench->watch(chosenSignal()); // from where it stands
         beginTrace();
+    }
     if (m_snapshot.coverage != before.coverage)
         showCoverage();
     if (task.task == BenchTask::Walk && task.isOver && before.task.task == BenchTask::Walk && !before.task.isOver)

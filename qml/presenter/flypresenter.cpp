@@ -197,6 +197,7 @@ void FlyPresenter::showFlow(const Flow* flow) {
     if (flow == nullptr || flow == m_choice.flow)
         return;
     m_choice.flow = flow;
+    m_choice.from.clear(); // of the flow before
     showChosen();
 }
 

@@ -44,6 +44,8 @@ bool doesRoll(const Flow& flow) {
 } // namespace
 
 void GroundPresenter::begin(std::shared_ptr<const GroundScene> scene, const Flow& flow) {
+    if (scene != m_scene)
+        m_trail = Trail();
     m_scene = std::move(scene);
     m_doesMatter = doesRoll(flow);
     Q_EMIT changed();

@@ -90,7 +90,7 @@ void ReviewComparison::offer(const std::vector<RunSummary>& runs) {
     std::int64_t likeliest = 0;
     bool isReference = false;
     for (const RunSummary& run : runs) {
-        if (run.isDamaged || run.id == own.id || run.flowId != own.flowId)
+        if (run.isDamaged || run.id == own.id || run.flowId != own.flowId || run.aircraftFolder != own.aircraftFolder)
             continue;
         rows.push_back({static_cast<int>(run.id), labelOf(run)});
         // The reference; else the last one before this; else any.

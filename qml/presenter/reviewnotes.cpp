@@ -80,6 +80,7 @@ void ReviewNotes::begin(int kind) {
 
 void ReviewNotes::open(flowhand::Note note, const QString& title) {
     m_draft = std::move(note);
+    m_isSaving = false;
     m_title = title;
     setFailure({});
     Q_EMIT draftChanged();
@@ -94,11 +95,11 @@ void ReviewNotes::choose(int choice) {
 }
 
 void ReviewNotes::save(const QString& words) {
-    if (!m_draft)
+    if (!m_draft || m_isSaving)
         return;
     flowhand::Note note = *m_draft;
     note.text = words.trimmed().toStdString();
-    write(std::move(note));
+    write(std::move(note), true);
 }
 
 void ReviewNotes::cancel() {
@@ -114,21 +115,24 @@ void ReviewNotes::mark(int row, int mark) {
     note.kind = NoteKind::Mark;
     note.phase = phases[static_cast<std::size_t>(row)];
     note.choice = std::to_string(mark);
-    write(std::move(note));
+    write(std::move(note), false);
 }
 
-void ReviewNotes::write(flowhand::Note note) {
+void ReviewNotes::write(flowhand::Note note, bool isDraft) {
     if (const Status checked = checkNote(note, flow(), m_notes); !checked)
         return setFailure(QString::fromStdString(describe(checked.error())));
+    m_isSaving |= isDraft;
     note.writtenUnixMillis = QDateTime::currentMSecsSinceEpoch();
     const std::int64_t run = m_debrief->run().summary.id;
     m_shelf.ask<std::int64_t>(
         [run, note](Store& store) {
             return store.writeNote(run, note);
         },
-        [this, self = QPointer(this), debrief = m_debrief, note](Result<std::int64_t> id) {
+        [this, self = QPointer(this), debrief = m_debrief, note, isDraft](Result<std::int64_t> id) {
             if (!self || debrief != m_debrief)
                 return;
+            if (isDraft && std::exchange(m_isSaving, false) && id)
+                cancel();
             if (id)
                 kept(note, *id);
             else
@@ -141,7 +145,6 @@ void ReviewNotes::kept(flowhand::Note note, std::int64_t id) {
         m_notes.erase(m_notes.begin() + (before - m_notes.data()));
     note.id = id;
     m_notes.push_back(std::move(note));
-    cancel();
     setFailure({});
     showNotes();
 }

@@ -79,7 +79,7 @@ private:
     [[nodiscard]] const Flow& flow() const { return m_debrief->timeline().run().flow; }
     [[nodiscard]] const flowhand::Note* find(NoteKind kind) const;
     void open(flowhand::Note note, const QString& title);
-    void write(flowhand::Note note);
+    void write(flowhand::Note note, bool isDraft);
     void kept(flowhand::Note note, std::int64_t id);
     void setFailure(const QString& failure);
     void showNotes();
@@ -90,6 +90,7 @@ private:
     std::vector<flowhand::Note> m_notes; ///< in the order in which they were written
     RowModel m_lines, m_marks;
     std::optional<flowhand::Note> m_draft;
+    bool m_isSaving = false; ///< the draft is on its way to the store
     QString m_title;
     QString m_failure;
 };

@@ -35,10 +35,11 @@ void ReviewPresenter::list() {
             // What was asked for since has an answer of its own.
             if (!self || query.text != m_search.trimmed().toStdString() || query.isDeleted != m_isDeletedShown)
                 return;
-            if (runs)
-                take(*runs);
-            else
-                setStage(m_stage, QString::fromStdString(describe(runs.error())));
+            if (!runs)
+                return setStage(m_stage, m_listFailure = QString::fromStdString(describe(runs.error())));
+            if (!m_listFailure.isEmpty() && m_failure == std::exchange(m_listFailure, {}))
+                setStage(m_stage);
+            take(*runs);
         });
 }
 
@@ -110,10 +111,12 @@ void ReviewPresenter::close() {
     list();
 }
 
-void ReviewPresenter::change(std::function<Status(Store&)> change) {
-    m_shelf.ask<void>(std::move(change), [this, self = QPointer(this)](Status changed) {
+void ReviewPresenter::change(std::function<Status(Store&)> change, std::function<void()> whenDone) {
+    m_shelf.ask<void>(std::move(change), [this, self = QPointer(this), whenDone = std::move(whenDone)](Status changed) {
         if (!self)
             return;
+        if (changed && whenDone)
+            whenDone();
         setStage(m_stage, changed ? QString() : QString::fromStdString(describe(changed.error())));
         list();
     });
@@ -144,19 +147,25 @@ void ReviewPresenter::remove() {
     if (run == nullptr)
         return;
     const bool isDeleted = run->isDeleted;
-    m_deleted = isDeleted ? std::nullopt : std::optional(run->id);
-    change([id = run->id, isDeleted](Store& store) {
-        return isDeleted ? store.restore(id) : store.remove(id);
-    });
+    change(
+        [id = run->id, isDeleted](Store& store) {
+            return isDeleted ? store.restore(id) : store.remove(id);
+        },
+        [this, id = run->id, isDeleted] {
+            m_deleted = isDeleted ? std::nullopt : std::optional(id);
+        });
 }
 
 void ReviewPresenter::undo() {
     if (!m_deleted)
         return;
-    change([id = *m_deleted](Store& store) {
-        return store.restore(id);
-    });
-    m_deleted.reset();
+    change(
+        [id = *m_deleted](Store& store) {
+            return store.restore(id);
+        },
+        [this] {
+            m_deleted.reset();
+        });
 }
 
 void ReviewPresenter::toggleDeleted() {

@@ -103,13 +103,14 @@ private:
     [[nodiscard]] const RunSummary* chosenRun() const;
     void list();
     void take(const std::vector<RunSummary>& runs);
-    void change(std::function<Status(Store&)> change);
+    void change(std::function<Status(Store&)> change, std::function<void()> whenDone = {});
     void setWritten(const QString& written);
     void setStage(Stage stage, const QString& failure = {});
 
     RunShelf& m_shelf;
     Stage m_stage = Listing;
     QString m_failure;
+    QString m_listFailure;               ///< what listing failed of; the next list that comes takes it away
     std::vector<RunSummary> m_summaries; ///< by row
     RowModel m_runs;
     bool m_isListed = false;

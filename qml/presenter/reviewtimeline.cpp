@@ -224,7 +224,7 @@ QString ReviewTimeline::paceText() const {
 QString ReviewTimeline::heldBars(Lane lane) const {
     QStringList held;
     for (const LaneBar& bar : m_bars[lane].bars)
-        if (bar.from <= m_now && m_now < bar.to)
+        if (bar.from <= m_now && (m_now < bar.to || m_now == bar.from)) // a note is a moment
             held << bar.text;
     return held.join(QStringLiteral(", "));
 }

@@ -37,8 +37,10 @@ ReviewView {
             review.causeOfChosen();
             return true;
         case Qt.Key_X:
+            if (panel !== PanelCard.Compare)
+                return false;
             review.comparison.next();
-            return panel === PanelCard.Compare;
+            return true;
         case Qt.Key_E:
             panel = PanelCard.Run;
             review.exportAs(ReviewPresenter.Page);
