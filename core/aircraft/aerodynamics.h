@@ -24,6 +24,8 @@ struct AerodynamicFigures {
     double spoilerDrag = 0.0;       ///< added, spoilers fully up
     double spoilerLiftLoss = 0.0;   ///< share of the lift that fully raised spoilers take
     double wingHeight = 0.0;        ///< m above the main wheels' soles, for ground effect
+    double slipRoll = 0.0;          ///< rolling moment coefficient per rad that the nose is off the path, to its side
+    double slipForce = 0.0;         ///< side force coefficient per rad of it
     double flapRate = 0.0;          ///< deg/s
     bool isFlapElectric = false;    ///< moves with the battery or a running engine only
     double gearTransit = 1.0;       ///< s

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "aircraft/atmosphere.h"
+#include "aircraft/angle.h"
 #include "aircraft/steering.h"
 
 namespace flowhand {
@@ -17,12 +17,15 @@ constexpr double kBankGain = 1.0;
 constexpr double kSpeedGain = 0.12; // of speed error to wanted acceleration
 constexpr double kPathGain = 0.25;  // of height error to wanted sink
 constexpr double kPathLead = 1.5; // share of a path error that pitch leads by, because lift needs time to bend the path
-constexpr double kCrossGain = 0.10; // of offset from the line to wanted closing speed
-constexpr double kTrackGain = 0.35; // of track error to wanted turn rate
+constexpr double kSteepestClimb = 0.3;    // sine of the path, beyond anything these aircraft do
+constexpr double kSteepestDescent = 0.15; // the same, for a path that is regained
+constexpr double kCrossGain = 0.10;       // of offset from the line to wanted closing speed
+constexpr double kTrackGain = 0.35;       // of track error to wanted turn rate
+constexpr double kTrimInRotation = 3.0;   // about a third of full yoke rotates a trimmed aircraft
 
 /// Path angle that turns the available acceleration into `acceleration` along the path and climbs with the rest.
 double pathFor(double available, double acceleration) {
-    return std::asin(std::clamp((available - acceleration) / kGravity, -0.3, 0.3));
+    return std::asin(std::clamp((available - acceleration) / kGravity, -kSteepestClimb, kSteepestClimb));
 }
 
 } // namespace
@@ -63,34 +66,42 @@ void PilotAssist::changePhase(const AssistFigures& figures, const ProfileSpeeds&
     }
 }
 
+double PilotAssist::climbPitch(const AssistFigures& figures, const ProfileSpeeds& speeds,
+                               const AssistView& view) const {
+    const bool isAccelerating = view.height >= figures.accelerateHeight;
+    const double target = isAccelerating ? figures.accelerateTo : speeds.v2 + figures.climbMargin;
+    const double spare = view.acceleration - kGravity * figures.accelerateGradient;
+    double faster = kSpeedGain * (target - view.calibrated);
+    if (isAccelerating)
+        faster = std::min(faster, std::max(0.0, spare));
+    double path = std::max(0.0, pathFor(view.acceleration, faster));
+    const double rise = kPathGain * (figures.levelHeight - view.height) / std::max(view.trueSpeed, 1.0);
+    const double levelling = std::asin(std::clamp(rise, -kSteepestDescent, kSteepestClimb));
+    if (m_isClimbOut && levelling < path)
+        path = levelling + kPathLead * (levelling - view.path);
+    return std::min(path + view.trimAlpha, figures.pitchMost);
+}
+
 double PilotAssist::wantedPitch(const AssistFigures& figures, const ProfileSpeeds& speeds,
                                 const AssistView& view) const {
-    double path = 0.0;
-    if (m_phase == Phase::Climb) {
-        const bool isAccelerating = view.height >= figures.accelerateHeight;
-        const double target = isAccelerating ? figures.accelerateTo : speeds.v2 + figures.climbMargin;
-        const double spare = view.acceleration - kGravity * figures.accelerateGradient;
-        double faster = kSpeedGain * (target - view.calibrated);
-        if (isAccelerating)
-            faster = std::min(faster, std::max(0.0, spare));
-        path = std::max(0.0, pathFor(view.acceleration, faster));
-        return std::min(path + view.trimAlpha, figures.pitchMost);
-    }
+    if (m_phase == Phase::Climb)
+        return climbPitch(figures, speeds, view);
     const double aim = (view.thresholdDistance + figures.aimDistance) * std::tan(figures.glidePath);
     const double sink = m_phase == Phase::Approach
                             ? view.trueSpeed * std::sin(figures.glidePath) + kPathGain * (view.height - aim)
                             : view.height / figures.flareTime + figures.touchdownSink;
-    path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, 0.15));
+    const double path = -std::asin(std::clamp(sink / std::max(view.trueSpeed, 1.0), 0.0, kSteepestDescent));
     return std::min(path + kPathLead * (path - view.path) + view.trimAlpha, figures.pitchMost);
 }
 
 double PilotAssist::pitchRate(const AssistFigures& figures, const ProfileSpeeds& speeds, const AssistView& view) {
     if (std::fabs(view.yokePitch) > figures.yokeNeutral)
-        return view.yokePitch * figures.yokePitchRate;
+        return (view.yokePitch + view.trimOff) * figures.yokePitchRate;
     if (m_phase == Phase::Roll || m_phase == Phase::Lower)
-        return -figures.lowerRate;
+        return -figures.lowerRate + std::max(0.0, view.trimOff) * figures.yokePitchRate;
     if (m_phase == Phase::TakeOff)
-        return std::clamp(kPitchGain * (figures.rotatePitch - view.pitch), 0.0, figures.rotateRate);
+        return std::clamp(kPitchGain * (figures.rotatePitch - view.pitch), 0.0,
+                          figures.rotateRate * std::clamp(1.0 + kTrimInRotation * view.trimOff, 0.0, 2.0));
     if (m_sinceYoke < figures.yokeHold)
         return 0.0;
     const double most =
@@ -104,8 +115,8 @@ double PilotAssist::bankRate(const AssistFigures& figures, const AssistView& vie
     if (std::fabs(view.yokeBank) > figures.yokeNeutral)
         return view.yokeBank * figures.yokeBankRate;
     const double speed = std::max(view.groundSpeed, 1.0);
-    const double wantedTrack = std::atan(-kCrossGain * view.lineOffset / speed);
-    const double turn = kTrackGain * (wantedTrack - view.lineAngle);
+    const double wantedTrack = m_hasTurned ? figures.turnBy : std::atan(-kCrossGain * view.runwayOffset / speed);
+    const double turn = kTrackGain * wrapped(wantedTrack - view.runwayAngle);
     const double bank = std::clamp(std::atan(turn * speed / kGravity), -figures.bankMost, figures.bankMost);
     return std::clamp(kBankGain * (bank - view.bank), -figures.bankRate, figures.bankRate);
 }
@@ -117,12 +128,16 @@ AssistCommand PilotAssist::fly(const AssistFigures& figures, const ProfileSpeeds
     m_hasYokeMoved = m_hasYokeMoved || isYokeUsed;
     m_sinceYoke = isYokeUsed ? 0.0 : m_sinceYoke + seconds;
     changePhase(figures, speeds, view);
+    m_isClimbOut = m_phase == Phase::Climb && (m_isClimbOut || view.height < figures.turnHeight);
+    m_hasTurned = m_isClimbOut && (m_hasTurned || view.height >= figures.turnHeight);
     AssistCommand command;
     command.pitchRate = pitchRate(figures, speeds, view);
+    command.elevator = 1.0 + view.trimOff;
     command.bankRate = bankRate(figures, view);
-    const bool areFeetOff =
-        std::fabs(view.tiller) <= figures.handsOffTiller && std::fabs(view.pedals) <= figures.handsOffPedals;
-    if (view.isOnGround && view.isOnRunwayLine && areFeetOff)
+    const bool areFeetOff = std::fabs(view.pedals) <= figures.handsOffPedals;
+    command.pedals = areFeetOff ? std::clamp(view.pedalsWanted, -1.0, 1.0) : view.pedals;
+    const bool isTillerFree = std::fabs(view.tiller) <= figures.handsOffTiller;
+    if (view.isOnGround && view.isOnRunwayLine && areFeetOff && isTillerFree)
         command.nosewheel = std::clamp(nosewheelFor(view.lineOffset, view.lineAngle, view.groundSpeed, 0.0),
                                        -figures.rollLineAngle, figures.rollLineAngle);
     return command;

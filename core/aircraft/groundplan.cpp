@@ -50,17 +50,20 @@ Result<GuideLine> GuideLine::build(const std::vector<PlanPoint>& points, const s
         if (straight < 0.0 || !isStraightOn || !std::isfinite(cut))
             return failure("bad-line", "the arc at corner " + std::to_string(i) +
                                            " does not fit between its neighbours; make its radius smaller");
-        line.m_pieces.push_back({line.m_length, straight, {at, heading, 0.0}});
-        line.m_length += straight;
+        line.add(straight, {at, heading, 0.0});
         at = moved(at, heading, straight);
         if (turn == 0.0)
             continue;
         const double curvature = std::copysign(1.0 / radii[i - 1], turn);
-        line.m_pieces.push_back({line.m_length, std::fabs(turn) * radii[i - 1], {at, heading, curvature}});
-        line.m_length += std::fabs(turn) * radii[i - 1];
+        line.add(std::fabs(turn) * radii[i - 1], {at, heading, curvature});
         at = moved(points[i], heading + turn, cut);
     }
     return line;
+}
+
+void GuideLine::add(double length, const LinePoint& begin) {
+    m_pieces.push_back({m_length, length, begin, std::sin(begin.heading), std::cos(begin.heading)});
+    m_length += length;
 }
 
 LinePoint GuideLine::pointAt(double distance) const {
@@ -71,7 +74,7 @@ LinePoint GuideLine::pointAt(double distance) const {
     const double along = distance - piece.start;
     LinePoint result = piece.begin;
     if (piece.begin.curvature == 0.0) {
-        result.at = moved(piece.begin.at, piece.begin.heading, along);
+        result.at = {piece.begin.at.x + along * piece.sine, piece.begin.at.y + along * piece.cosine};
         return result;
     }
     const double turn = along * piece.begin.curvature;
@@ -85,10 +88,10 @@ double GuideLine::nearestOn(std::size_t index, PlanPoint point) const {
     const Piece& piece = m_pieces[index];
     const double dx = point.x - piece.begin.at.x;
     const double dy = point.y - piece.begin.at.y;
-    const double ahead = dx * std::sin(piece.begin.heading) + dy * std::cos(piece.begin.heading);
+    const double ahead = dx * piece.sine + dy * piece.cosine;
     double along = ahead;
     if (piece.begin.curvature != 0.0) {
-        const double right = dx * std::cos(piece.begin.heading) - dy * std::sin(piece.begin.heading);
+        const double right = dx * piece.cosine - dy * piece.sine;
         const double radius = 1.0 / piece.begin.curvature;
         const double sign = radius > 0.0 ? 1.0 : -1.0;
         along = std::fabs(radius) * std::atan2(ahead, (radius - right) * sign);

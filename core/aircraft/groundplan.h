@@ -41,7 +41,10 @@ private:
         double start = 0.0;
         double length = 0.0;
         LinePoint begin;
+        double sine = 0.0; ///< of the heading where it begins
+        double cosine = 1.0;
     };
+    void add(double length, const LinePoint& begin);
     [[nodiscard]] double nearestOn(std::size_t piece, PlanPoint point) const;
     [[nodiscard]] double nearestBetween(PlanPoint point, double from, double to) const;
 

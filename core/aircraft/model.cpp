@@ -3,17 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "aircraft/angle.h"
+
 namespace flowhand {
 
 namespace {
 
-constexpr double kTurn = 360.0 * kRadiansPerDegree;
-constexpr double kLookAhead = 3.0;      // m of the line in front of the nosewheel whose curvature is told
-constexpr double kStallReserve = 0.035; // rad below the stall that pitch commands stay
-
-double wrapped(double angle) {
-    return std::remainder(angle, kTurn);
-}
+constexpr double kLookAhead = 3.0; // m of the line in front of the nosewheel whose curvature is told
 
 double crossOf(PlanPoint point, const LinePoint& line) {
     return (point.x - line.at.x) * std::cos(line.heading) - (point.y - line.at.y) * std::sin(line.heading);
@@ -50,7 +46,10 @@ void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cock
     m_at = {start.at.x - m_figures.wheels.wheelbase * std::sin(m_heading),
             start.at.y - m_figures.wheels.wheelbase * std::cos(m_heading)};
     load(place.mass > 0.0 ? place.mass : m_figures.mass.mass);
-    m_height = std::max(0.0, place.height);
+    setHeight(std::max(0.0, place.height));
+    lookAtRoute();
+    m_nose = nosewheel();
+    m_line = start;
     m_isOnGround = m_height <= 0.0;
     m_hasLanded = m_isOnGround && place.calibrated > 0.0 && !place.isTakeOffRoll;
     const double airspeed = place.calibrated > 0.0 ? trueFromCalibrated(place.calibrated, air()) : 0.0;
@@ -65,18 +64,37 @@ void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cock
     m_pitch = m_path + trimAlpha(forces());
 }
 
-AirState AircraftModel::air() const {
-    const double pressureHeight = pressureAltitudeOf(m_plan.elevation + m_height, m_figures.weather.setting);
-    return standardAir(pressureHeight, m_figures.weather.warmer);
+void AircraftModel::setHeight(double height) {
+    m_height = height;
+    m_air =
+        standardAir(pressureAltitudeOf(m_plan.elevation + height, m_figures.weather.setting), m_figures.weather.warmer);
+}
+
+/// What of the route does not change on the way.
+void AircraftModel::lookAtRoute() {
+    m_runway.reset();
+    for (const char* name : {"threshold", "line_up"})
+        if (const RouteMark* mark = m_route->mark(name))
+            m_runway = m_route->line.pointAt(mark->distance);
+    const RouteMark* threshold = m_route->mark("threshold");
+    m_threshold = threshold != nullptr ? std::optional(threshold->distance) : std::nullopt;
+}
+
+void AircraftModel::findLine() {
+    m_nose = nosewheel();
+    m_routeDistance = m_route->line.nearest(m_nose, m_routeDistance);
+    m_line = m_route->line.pointAt(m_routeDistance);
 }
 
 double AircraftModel::headwind() const {
-    return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+    const Weather& weather = m_figures.weather;
+    return weather.windSpeed == 0.0 ? 0.0
+                                    : weather.windSpeed * std::cos(weather.windFrom * kRadiansPerDegree - m_heading);
 }
 
 PlanPoint AircraftModel::nosewheel() const {
-    return {m_at.x + m_figures.wheels.wheelbase * std::sin(m_heading),
-            m_at.y + m_figures.wheels.wheelbase * std::cos(m_heading)};
+    return {m_at.x + m_figures.wheels.wheelbase * std::sin(heading()),
+            m_at.y + m_figures.wheels.wheelbase * std::cos(heading())};
 }
 
 bool AircraftModel::areLeversClosed(const CockpitState& cockpit) const {
@@ -180,7 +198,7 @@ void AircraftModel::moveParts(const CockpitState& cockpit, double seconds) {
 }
 
 AircraftModel::Forces AircraftModel::forces() const {
-    const AirState now = air();
+    const AirState& now = air();
     Forces result;
     result.airspeed = m_isOnGround ? m_speed + headwind() : m_speed;
     for (std::size_t i = 0; i < m_engines.size(); ++i) {
@@ -188,17 +206,10 @@ AircraftModel::Forces AircraftModel::forces() const {
         result.thrust += thrust;
         result.thrustMoment -= thrust * engineArm(i, m_engines.size(), m_figures.body.engineArm);
     }
+    result.calibrated = result.airspeed > 0.0 ? calibratedFromTrue(result.airspeed, now) : 0.0;
     result.dynamicPressure = 0.5 * now.density * result.airspeed * result.airspeed;
     result.air = m_airframe.forces(m_figures.air, result.dynamicPressure, m_pitch - m_path, m_height);
     return result;
-}
-
-double AircraftModel::trimAlpha(const Forces& forces) const {
-    const double scale = std::max(forces.dynamicPressure, 1.0) * m_figures.air.wingArea;
-    const double needed =
-        m_mass * kGravity * std::cos(m_path) / std::cos(m_bank) - forces.thrust * std::sin(m_pitch - m_path);
-    const double most = m_airframe.alphaMost(m_figures.air) - kStallReserve;
-    return std::min(m_airframe.alphaFor(m_figures.air, needed / scale), most);
 }
 
 double AircraftModel::groundSpeed() const {
@@ -220,20 +231,22 @@ double AircraftModel::track() const {
 }
 
 AssistView AircraftModel::assistView(const CockpitState& cockpit, const Forces& forces) const {
-    const LinePoint line = m_route->line.pointAt(m_routeDistance);
-    const RouteMark* threshold = m_route->mark("threshold");
+    const double over = track();
     AssistView view;
-    view.calibrated = forces.airspeed > 0.0 ? calibratedFromTrue(forces.airspeed, air()) : 0.0;
+    view.calibrated = forces.calibrated;
     view.trueSpeed = forces.airspeed;
     view.acceleration = (forces.thrust - forces.air.drag) / m_mass;
     view.height = m_height;
     view.path = m_path;
     view.pitch = m_pitch;
     view.bank = m_bank;
-    view.trimAlpha = trimAlpha(forces);
-    view.thresholdDistance = threshold != nullptr ? threshold->distance - m_routeDistance : 0.0;
-    view.lineOffset = crossOf(nosewheel(), line);
-    view.lineAngle = wrapped(track() - line.heading);
+    view.trimAlpha = m_isOnGround ? 0.0 : trimAlpha(forces);
+    view.thresholdDistance = m_threshold ? *m_threshold - m_routeDistance : 0.0;
+    view.lineOffset = crossOf(m_nose, m_line);
+    view.lineAngle = wrapped(over - m_line.heading);
+    const LinePoint runway = runwayLine();
+    view.runwayOffset = crossOf(m_nose, runway);
+    view.runwayAngle = wrapped(over - runway.heading);
     view.groundSpeed = groundSpeed();
     view.leastLever = 100.0;
     for (const EngineControls& engine : cockpit.engines)
@@ -242,10 +255,12 @@ AssistView AircraftModel::assistView(const CockpitState& cockpit, const Forces& 
         view.leastLever = std::max(view.leastLever, m_values.takeOffLever);
     view.tiller = cockpit.tiller;
     view.pedals = cockpit.pedals;
+    view.pedalsWanted = -forces.thrustMoment / (std::max(forces.dynamicPressure, 1.0) * m_figures.wheels.rudderMoment);
+    view.trimOff = trimOff(cockpit, view.calibrated);
     view.yokePitch = cockpit.yokePitch;
     view.yokeBank = cockpit.yokeBank;
     view.isOnGround = m_isOnGround;
-    view.isOnRunwayLine = line.curvature == 0.0 && m_plan.runway.distanceTo(line.at) < m_plan.runway.width / 2.0;
+    view.isOnRunwayLine = m_line.curvature == 0.0 && m_plan.runway.distanceTo(m_line.at) < m_plan.runway.width / 2.0;
     return view;
 }
 
@@ -254,11 +269,11 @@ void AircraftModel::move(double east, double north, double seconds) {
     m_at.y += north * seconds;
 }
 
-void AircraftModel::rotateOnGround(double rate, double seconds) {
-    const double airspeed = m_speed + headwind();
-    const bool canRaise = airspeed > 0.0 && calibratedFromTrue(airspeed, air()) >= m_figures.body.elevatorFrom;
-    if (!canRaise)
-        rate = std::min(rate, -m_figures.assist.lowerRate);
+/// What the elevator can lift grows with the square of the airspeed; trim nose down takes of it, nose up adds.
+void AircraftModel::rotateOnGround(const AssistCommand& command, double calibrated, double seconds) {
+    const double from = m_figures.body.elevatorFrom;
+    const bool canRaise = calibrated * calibrated * command.elevator >= from * from;
+    const double rate = canRaise ? command.pitchRate : std::min(command.pitchRate, -m_figures.assist.lowerRate);
     m_pitch = std::clamp(m_pitch + rate * seconds, 0.0, std::max(m_pitch, m_figures.assist.rotatePitch));
 }
 
@@ -285,8 +300,9 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
                                 2.0 * m_figures.wheels.brakeForce};
     const SteeringDemand steering =
         steeringDemand(cockpit, m_autobrake.step(m_figures.autobrake, cockpit.autobrake, braking), command.nosewheel);
+    const double wind = m_figures.weather.windSpeed;
     const double crosswind =
-        m_figures.weather.windSpeed * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
+        wind == 0.0 ? 0.0 : wind * std::sin(m_figures.weather.windFrom * kRadiansPerDegree - m_heading);
     const double sideslip = crosswind == 0.0 ? 0.0 : std::atan2(crosswind, std::max(forces.airspeed, 1.0));
     const RollingState rolling{m_mass,
                                m_speed,
@@ -301,46 +317,13 @@ void AircraftModel::stepOnGround(const CockpitState& cockpit, const AssistComman
     m_turnRate = m_wheels.yawRate();
     const double halfway = m_heading + m_turnRate * seconds / 2.0;
     const double mean = (before + m_speed) / 2.0;
-    move(mean * std::sin(halfway), mean * std::cos(halfway), seconds);
-    m_heading = wrapped(m_heading + m_turnRate * seconds);
+    if (mean > 0.0) {
+        move(mean * std::sin(halfway), mean * std::cos(halfway), seconds);
+        m_heading = wrapped(m_heading + m_turnRate * seconds);
+    }
     m_bank += command.bankRate * seconds;
     m_path = 0.0;
-    rotateOnGround(command.pitchRate, seconds);
-}
-
-void AircraftModel::stepInAir(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces,
-                              double seconds) {
-    m_wheels.centre();
-    const double alpha = m_pitch - m_path;
-    const double speed = std::max(m_speed, 1.0);
-    const double along = (forces.thrust * std::cos(alpha) - forces.air.drag) / m_mass - kGravity * std::sin(m_path);
-    const double up = forces.thrust * std::sin(alpha) + forces.air.lift;
-    const double pathRate = (up * std::cos(m_bank) / m_mass - kGravity * std::cos(m_path)) / speed;
-    m_turnRate = up * std::sin(m_bank) / (m_mass * speed * std::cos(m_path));
-
-    const double middleSpeed = m_speed + along * seconds / 2.0;
-    const double middlePath = m_path + pathRate * seconds / 2.0;
-    const double middleHeading = m_heading + m_turnRate * seconds / 2.0;
-    const double level = middleSpeed * std::cos(middlePath);
-    const double wind = m_figures.weather.windSpeed;
-    const double windFrom = m_figures.weather.windFrom * kRadiansPerDegree;
-    move(level * std::sin(middleHeading) - wind * std::sin(windFrom),
-         level * std::cos(middleHeading) - wind * std::cos(windFrom), seconds);
-    m_height += middleSpeed * std::sin(middlePath) * seconds;
-    m_speed = std::max(0.0, m_speed + along * seconds);
-    m_path += pathRate * seconds;
-    m_heading = wrapped(m_heading + m_turnRate * seconds);
-    m_bank += rollRate(cockpit, command) * seconds;
-    const double highest = m_path + m_airframe.alphaMost(m_figures.air) - kStallReserve;
-    m_pitch = std::min(m_pitch + command.pitchRate * seconds, std::max(highest, 0.0));
-    if (m_height > 0.0 || m_path >= 0.0)
-        return;
-    m_isOnGround = true;
-    m_hasLanded = true;
-    m_speed = std::max(0.0, m_speed * std::cos(m_path) - headwind());
-    m_height = 0.0;
-    m_path = 0.0;
-    m_pitch = std::max(0.0, m_pitch);
+    rotateOnGround(command, forces.calibrated, seconds);
 }
 
 void AircraftModel::step(const CockpitState& cockpit, double seconds) {
@@ -354,12 +337,10 @@ void AircraftModel::step(const CockpitState& cockpit, double seconds) {
         stepOnGround(cockpit, command, now, seconds);
     else
         stepInAir(cockpit, command, now, seconds);
-    m_routeDistance = m_route->line.nearest(nosewheel(), m_routeDistance);
+    findLine();
     m_altimeterSetting = cockpit.altimeterSetting;
-    if (m_isOnGround) {
-        const LinePoint line = m_route->line.pointAt(m_routeDistance);
-        m_quality.step(crossOf(nosewheel(), line), m_speed, line.curvature != 0.0, seconds);
-    }
+    if (m_isOnGround)
+        m_quality.step(crossOf(m_nose, m_line), m_speed, m_line.curvature != 0.0, seconds);
 }
 
 bool AircraftModel::isRunwayClear() const {
@@ -371,7 +352,7 @@ bool AircraftModel::isRunwayClear() const {
 }
 
 MotionState AircraftModel::motion() const {
-    const LinePoint line = m_route->line.pointAt(m_routeDistance);
+    const LinePoint& line = m_line;
     const double degrees = 1.0 / kRadiansPerDegree;
     const double airspeed = m_isOnGround ? m_speed + headwind() : m_speed;
     MotionState state;
@@ -380,9 +361,10 @@ MotionState AircraftModel::motion() const {
     state.verticalSpeed = m_speed * std::sin(m_path) / kMetresPerFoot * 60.0;
     state.altitude = pressureAltitudeOf(m_plan.elevation + m_height, m_figures.weather.setting) / kMetresPerFoot;
     state.height = m_height / kMetresPerFoot;
-    state.heading = m_heading < 0.0 ? (m_heading + kTurn) * degrees : m_heading * degrees;
+    const double nose = wrapped(heading());
+    state.heading = nose < 0.0 ? (nose + kFullTurn) * degrees : nose * degrees;
     const double over = wrapped(track());
-    state.track = (over < 0.0 ? over + kTurn : over) * degrees;
+    state.track = (over < 0.0 ? over + kFullTurn : over) * degrees;
     state.pitch = m_pitch * degrees;
     state.bank = m_bank * degrees;
     state.turnRate = m_turnRate * degrees;
@@ -390,8 +372,8 @@ MotionState AircraftModel::motion() const {
     state.flapAngle = m_airframe.flapAngle();
     state.gearPosition = m_airframe.gearDown() * 100.0;
     state.spoilerPosition = m_airframe.spoilersUp() * 100.0;
-    state.centrelineOffset = crossOf(nosewheel(), line);
-    state.centrelineAngle = wrapped(m_heading - line.heading) * degrees;
+    state.centrelineOffset = crossOf(m_nose, line);
+    state.centrelineAngle = wrapped(nose - line.heading) * degrees;
     state.lineCurvature = m_route->line.pointAt(m_routeDistance + kLookAhead).curvature * 1000.0;
     state.stopDistance = m_route->nextStop(m_routeDistance, m_plan.stopPassed) - m_routeDistance;
     state.lineOffsetRms = m_quality.rms();

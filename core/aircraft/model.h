@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "aircraft/assist.h"
@@ -50,7 +51,8 @@ struct CockpitState {
     bool isFuelSelected = true;
     bool hasBattery = true;
     bool isAutofeatherArmed = false;
-    double altimeterSetting = 0.0; ///< Pa; 0: the field's
+    double altimeterSetting = 0.0;   ///< Pa; 0: the field's
+    std::optional<double> pitchTrim; ///< deg, nose up positive; none: as it should be
 };
 
 /// What take-off and landing are worked out for; from the aircraft file.
@@ -60,9 +62,9 @@ struct FlightValues {
     double takeOffLever = 0.0; ///< %, lever position that the take-off button stands for; 0: no such button
 };
 
-/// The physics: forces on a rigid aircraft, longitudinal in the air (path, pitch, bank), along and about the vertical
-/// on the ground. State of the main wheels' middle; step by step, no time of its own. Figures, plan and route must
-/// outlive it.
+/// The physics: forces on a rigid aircraft, in the air along and across its path with pitch, bank and the slip that
+/// uneven thrust and pedals give, on the ground along and about the vertical. State of the main wheels' middle; step by
+/// step, no time of its own. Figures, plan and route must outlive it.
 class AircraftModel {
 public:
     AircraftModel(const PracticeFigures& figures, const GroundPlan& plan, const Route& route, const StartPlace& place,
@@ -79,12 +81,12 @@ public:
     [[nodiscard]] PlanPoint nosewheel() const;
     [[nodiscard]] double nosewheelAngle() const { return m_wheels.nosewheel(); } ///< rad
     [[nodiscard]] const Route& route() const { return *m_route; }
-    [[nodiscard]] double heading() const { return m_heading; } ///< rad
-    [[nodiscard]] double speed() const { return m_speed; }     ///< m/s: over the ground on it, true airspeed in the air
-    [[nodiscard]] double height() const { return m_height; }   ///< m
-    [[nodiscard]] double path() const { return m_path; }       ///< rad
-    [[nodiscard]] double mass() const { return m_mass; }       ///< kg
-    [[nodiscard]] double fuel() const { return m_fuel; }       ///< kg
+    [[nodiscard]] double heading() const { return m_heading + m_slip; } ///< rad, of the nose
+    [[nodiscard]] double speed() const { return m_speed; }   ///< m/s: over the ground on it, true airspeed in the air
+    [[nodiscard]] double height() const { return m_height; } ///< m
+    [[nodiscard]] double path() const { return m_path; }     ///< rad
+    [[nodiscard]] double mass() const { return m_mass; }     ///< kg
+    [[nodiscard]] double fuel() const { return m_fuel; }     ///< kg
     [[nodiscard]] const TakeOffSpeeds& takeOffSpeeds() const { return m_takeOff; }
     [[nodiscard]] bool isOnGround() const { return m_isOnGround; }
     [[nodiscard]] double routeDistance() const { return m_routeDistance; } ///< m, of the nosewheel
@@ -95,7 +97,8 @@ private:
         double thrustMoment = 0.0;
         AirForces air;
         double dynamicPressure = 0.0;
-        double airspeed = 0.0; ///< true
+        double airspeed = 0.0;   ///< true
+        double calibrated = 0.0; ///< 0 with the wind from behind
     };
 
     void putInPlace(const StartPlace& place, const CockpitState& cockpit);
@@ -103,7 +106,10 @@ private:
     void latchTakeOff(const CockpitState& cockpit);
     void latchSpoilers(const CockpitState& cockpit);
     [[nodiscard]] Forces forces() const;
-    [[nodiscard]] AirState air() const;
+    [[nodiscard]] const AirState& air() const { return m_air; }
+    void setHeight(double height);
+    void lookAtRoute();
+    void findLine();
     [[nodiscard]] double headwind() const;
     [[nodiscard]] AssistView assistView(const CockpitState& cockpit, const Forces& forces) const;
     [[nodiscard]] AirframeDemand airframeDemand(const CockpitState& cockpit) const;
@@ -117,12 +123,17 @@ private:
     [[nodiscard]] double track() const;
     void stepOnGround(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces, double seconds);
     void stepInAir(const CockpitState& cockpit, const AssistCommand& command, const Forces& forces, double seconds);
-    void rotateOnGround(double rate, double seconds);
+    void rotateOnGround(const AssistCommand& command, double calibrated, double seconds);
     void move(double alongNorth, double alongEast, double seconds);
+    void slip(const AssistCommand& command, const Forces& forces, double seconds);
+    [[nodiscard]] double sideForce(const Forces& forces) const;
+    void touchDown();
+    [[nodiscard]] double trimOff(const CockpitState& cockpit, double calibrated) const;
     [[nodiscard]] bool isRunwayClear() const;
     [[nodiscard]] double rollRate(const CockpitState& cockpit, const AssistCommand& command) const;
     [[nodiscard]] SteeringDemand steeringDemand(const CockpitState& cockpit, double automaticBrake,
                                                 double assist) const;
+    [[nodiscard]] LinePoint runwayLine() const;
     [[nodiscard]] double runwayHeadwind() const;
     void load(double mass);
     void burnFuel(double seconds);
@@ -152,13 +163,19 @@ private:
     double m_fuel = 0.0; ///< kg
     double m_payload = 0.0;
     PlanPoint m_at;
-    double m_heading = 0.0;
+    double m_heading = 0.0; ///< in the air of the way through it; the nose points m_slip beside it
+    double m_slip = 0.0;    ///< rad, nose to the right positive; 0 on the ground
     double m_speed = 0.0;
     double m_path = 0.0;
     double m_pitch = 0.0;
     double m_bank = 0.0;
     double m_height = 0.0;
-    double m_turnRate = 0.0; ///< rad/s
+    AirState m_air;                    ///< there
+    PlanPoint m_nose;                  ///< nosewheel
+    LinePoint m_line;                  ///< where the nosewheel is nearest to the route
+    std::optional<LinePoint> m_runway; ///< a point of its centreline as the route goes along it; none: not on the route
+    std::optional<double> m_threshold; ///< m along the route
+    double m_turnRate = 0.0;           ///< rad/s
     double m_routeDistance = 0.0;
     double m_latchedLever = 0.0; ///< % that the levers stood at when the take-off button was pressed
     bool m_isTakeOffLatched = false;

@@ -13,17 +13,18 @@ constexpr double kHour = 3600.0; // s
 constexpr double kSpeedsAfter = 0.005;
 /// m/s over the ground: in a roll that has begun the take-off speeds stay as they were worked out.
 constexpr double kRollBegun = 15.0;
-constexpr const char* kRunwayMarks[] = {"line_up", "threshold"};
 
 } // namespace
 
+/// A point of the runway's centreline with its heading as the route goes along it; of a route without a runway, the
+/// line where the aircraft is.
+LinePoint AircraftModel::runwayLine() const {
+    return m_runway ? *m_runway : m_line;
+}
+
 double AircraftModel::runwayHeadwind() const {
-    for (const char* name : kRunwayMarks)
-        if (const RouteMark* mark = m_route->mark(name)) {
-            const double course = m_route->line.pointAt(mark->distance).heading;
-            return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - course);
-        }
-    return 0.0;
+    const double course = runwayLine().heading;
+    return m_figures.weather.windSpeed * std::cos(m_figures.weather.windFrom * kRadiansPerDegree - course);
 }
 
 void AircraftModel::load(double mass) {

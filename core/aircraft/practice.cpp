@@ -41,6 +41,7 @@ enum class Role : std::uint8_t {
     Tiller,
     YokePitch,
     YokeBank,
+    PitchTrim,
     Autobrake,
     TakeOffButton
 };
@@ -56,6 +57,7 @@ constexpr std::pair<const char*, Role> kRoles[] = {
     {"tiller", Role::Tiller},
     {"yoke_pitch", Role::YokePitch},
     {"yoke_roll", Role::YokeBank},
+    {"pitch_trim", Role::PitchTrim},
     {"autobrake", Role::Autobrake},
     {"takeoff_button", Role::TakeOffButton},
     {"throttle", Role::Thrust},
@@ -113,8 +115,10 @@ struct PracticeAircraft::Model {
     std::optional<AircraftModel> physics;
     std::optional<MotionWriter> writer;
     Time next = kStep;
-    int slowness = 1; ///< steps of the clock for one of the model
-    int waited = 0;
+    StartPlace start; ///< where it was put last, and what has happened to it there
+    std::vector<Failure> failures;
+    const Route* route = nullptr;
+    std::optional<double> mass; ///< kg, whatever the place
 
     explicit Model(const Aircraft& of) : aircraft(of) {}
 
@@ -123,7 +127,8 @@ struct PracticeAircraft::Model {
     void setEngine(const Binding& binding, const Signal& signal, Value value);
     void setSystem(Role role, const Signal& signal, Value value);
     void setPosition(Role role, const std::string& position, std::size_t index);
-    Status place(const std::string& name, const Surroundings& surroundings);
+    [[nodiscard]] Status find(const std::string& name);
+    void put();
     Status meet(const Surroundings& surroundings);
     [[nodiscard]] FlightValues flightValues() const;
 };
@@ -292,6 +297,9 @@ void PracticeAircraft::Model::set(SignalId id, Value value) {
     case Role::YokeBank:
         cockpit.yokeBank = share(signal, value.number());
         return;
+    case Role::PitchTrim:
+        cockpit.pitchTrim = value.number();
+        return;
     case Role::Flap:
     case Role::Gear:
     case Role::Spoilers:
@@ -326,7 +334,7 @@ Status PracticeAircraft::Model::meet(const Surroundings& surroundings) {
     return surroundings.surface.empty() ? Status() : figures.setSurface(surroundings.surface);
 }
 
-Status PracticeAircraft::Model::place(const std::string& name, const Surroundings& surroundings) {
+Status PracticeAircraft::Model::find(const std::string& name) {
     const StartPlace* found = figures.place(name);
     if (found == nullptr) {
         std::vector<std::string> names;
@@ -335,19 +343,26 @@ Status PracticeAircraft::Model::place(const std::string& name, const Surrounding
         return failure("unknown-place", "there is no place '" + name + "' to start from; there are " +
                                             joined(names, ", ") + nearestHint(name, names));
     }
-    StartPlace start = *found;
-    start.mass = surroundings.mass.value_or(start.mass);
-    const Route* route = plan.route(start.route);
-    if (route == nullptr || route->mark(start.mark) == nullptr)
-        return failure("unknown-place", "the ground plan of '" + figures.ground + "' has no mark '" + start.mark +
-                                            "' on a route '" + start.route + "', where place '" + name + "' is");
-    if (const Status met = meet(surroundings); !met)
-        return met;
+    const Route* line = plan.route(found->route);
+    if (line == nullptr || line->mark(found->mark) == nullptr)
+        return failure("unknown-place", "the ground plan of '" + figures.ground + "' has no mark '" + found->mark +
+                                            "' on a route '" + found->route + "', where place '" + name + "' is");
+    start = *found;
+    start.mass = mass.value_or(start.mass);
+    failures.clear();
+    route = line;
     for (const PlaceControl& control : start.controls)
         set(control.signal, control.value);
-    physics.emplace(figures, plan, *route, start, flightValues(), cockpit);
-    writer.emplace(aircraft.signals, cockpit.engines.size());
     return {};
+}
+
+void PracticeAircraft::Model::put() {
+    const Route& line = *plan.route(start.route);
+    physics.emplace(figures, plan, line, start, flightValues(), cockpit);
+    for (const Failure& failure : failures)
+        physics->fail(failure);
+    if (route != &line)
+        physics->follow(*route);
 }
 
 PracticeAircraft::PracticeAircraft(std::unique_ptr<Model> model) : m_model(std::move(model)) {}
@@ -366,8 +381,13 @@ Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, cons
     model->figures = std::move(*figures);
     model->plan = std::move(*plan);
     model->bind();
-    if (Status status = model->place(place, surroundings); !status)
+    model->mass = surroundings.mass;
+    if (Status status = model->find(place); !status)
         return tl::unexpected(status.error());
+    if (Status status = model->meet(surroundings); !status)
+        return tl::unexpected(status.error());
+    model->put();
+    model->writer.emplace(aircraft.signals, model->cockpit.engines.size());
     return PracticeAircraft(std::move(model));
 }
 
@@ -385,20 +405,14 @@ Time PracticeAircraft::nextStep() const {
 }
 
 void PracticeAircraft::step(std::vector<Sample>& motion) {
-    if (++m_model->waited >= m_model->slowness) {
-        m_model->waited = 0;
-        m_model->physics->step(m_model->cockpit, seconds(kStep));
-    }
+    m_model->physics->step(m_model->cockpit, seconds(kStep));
     if (m_model->next % kMotionPeriod == Duration::zero())
         m_model->writer->write(m_model->physics->motion(), m_model->next, motion);
     m_model->next += kStep;
 }
 
-void PracticeAircraft::slowDown(int times) {
-    m_model->slowness = std::max(1, times);
-}
-
 void PracticeAircraft::fail(const Failure& failure) {
+    m_model->failures.push_back(failure);
     m_model->physics->fail(failure);
 }
 
@@ -413,8 +427,20 @@ bool PracticeAircraft::hasRoute(const std::string& route) const {
 }
 
 void PracticeAircraft::follow(const std::string& route) {
-    if (const Route* other = m_model->plan.route(route))
-        m_model->physics->follow(*other);
+    const Route* other = m_model->plan.route(route);
+    if (other == nullptr)
+        return;
+    m_model->route = other;
+    m_model->physics->follow(*other);
+}
+
+Status PracticeAircraft::put(const std::string& place) {
+    return m_model->find(place);
+}
+
+void PracticeAircraft::settle(std::vector<Sample>& motion) {
+    m_model->put();
+    m_model->writer->write(m_model->physics->motion(), m_model->next - kStep, motion);
 }
 
 void PracticeAircraft::restart() {

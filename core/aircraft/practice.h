@@ -39,8 +39,6 @@ public:
     /// Makes the next step; at motion times appends the motion signals that changed.
     void step(std::vector<Sample>& motion);
 
-    /// Slow time: from now on it moves so many times slower than the clock; 1 or more.
-    void slowDown(int times);
     /// Something fails, from the next step on.
     void fail(const Failure& failure);
     /// Where it is now: for views, no verdict depends on it.
@@ -49,6 +47,12 @@ public:
     [[nodiscard]] bool hasRoute(const std::string& route) const;
     /// Another line on the ground to follow from here on; nothing happens when there is none of this name.
     void follow(const std::string& route);
+    /// Puts it at another of its places, whole and loaded as that place has it. What stands elsewhere than the place
+    /// gives it has to be taken anew; then comes settle(). The error lists the places.
+    [[nodiscard]] Status put(const std::string& place);
+    /// After put(), before the next step: it is at that place, engines and airframe at rest where the controls want
+    /// them now. Appends the motion signals that changed.
+    void settle(std::vector<Sample>& motion);
     /// Its time begins again at 0 where it is now, for another run; begin() tells all of its motion again.
     void restart();
 

@@ -47,6 +47,9 @@ public:
         optionalSection("autobrake", [&](QuantityReader& q, TomlReader& reader) {
             readAutobrake(q, reader);
         });
+        optionalSection("trim", [&](QuantityReader& q, TomlReader&) {
+            readTrim(q);
+        });
         section("assist", [&](QuantityReader& q, TomlReader&) {
             readAssist(q);
         });
@@ -220,6 +223,8 @@ private:
         air.gearDrag = q.bareOr("gear_drag", 0.0);
         air.spoilerDrag = q.bareOr("spoiler_drag", 0.0);
         air.spoilerLiftLoss = q.siOr("spoiler_lift_loss", "%", 0.0) / 100.0;
+        air.slipRoll = q.bare("slip_roll");
+        air.slipForce = q.bare("slip_force");
         air.flapRate = q.si("flap_rate", "deg/s") / kRadiansPerDegree;
         air.isFlapElectric = reader.boolean("flap_electric").value_or(false);
         if (m_aircraft.signals.find("gear_lever"))
@@ -325,6 +330,12 @@ private:
         }
     }
 
+    void readTrim(QuantityReader& q) {
+        m_figures.trim.takeOff = q.siOr("take_off", "deg", 0.0) / kRadiansPerDegree;
+        m_figures.trim.bySpeed = q.bareOr("by_speed", 0.0) / kMetresPerSecondPerKnot;
+        m_figures.trim.perDegree = q.si("per_degree", "%") / 100.0;
+    }
+
     void readAssist(QuantityReader& q) {
         AssistFigures& assist = m_figures.assist;
         assist.rotateRate = q.si("rotate_rate", "deg/s");
@@ -336,6 +347,9 @@ private:
         assist.accelerateHeight = q.si("accelerate_height", "ft");
         assist.accelerateGradient = q.si("accelerate_gradient", "%") / 100.0;
         assist.accelerateTo = q.si("accelerate_to", "kt");
+        assist.turnHeight = q.si("turn_height", "ft");
+        assist.turnBy = q.siOr("turn_by", "deg", 0.0);
+        assist.levelHeight = q.si("level_height", "ft");
         assist.glidePath = q.si("glide_path", "deg");
         assist.aimDistance = q.si("aim_distance", "m");
         assist.flareHeight = q.si("flare_height", "ft");

@@ -75,6 +75,13 @@ struct BodyFigures {
     double elevatorFrom = 0.0; ///< m/s calibrated from which the elevator can raise the nose
 };
 
+/// What the elevator trim does. Its control is in deg, nose up positive.
+struct TrimFigures {
+    double takeOff = 0.0;   ///< deg, wanted at VR and below
+    double bySpeed = 0.0;   ///< deg for each m/s above VR
+    double perDegree = 0.0; ///< share of full yoke that a degree off is worth
+};
+
 /// What a piston engine loses by its mixture, its carburettor heat and one magneto.
 struct PistonFigures {
     double richLoss = 0.0;    ///< share of power for the square of the share by which the mixture is too rich ...
@@ -135,6 +142,7 @@ struct PracticeFigures {
     AerodynamicFigures air;
     GroundFigures wheels;
     AutobrakeCommon autobrake;
+    TrimFigures trim;
     AssistFigures assist;
     Weather weather;
     std::vector<SurfaceFigures> surfaces;

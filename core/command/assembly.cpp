@@ -8,6 +8,7 @@
 #include "command/flowsearch.h"
 #include "session/onscreenfacts.h"
 #include "session/scenariowatch.h"
+#include "session/slowtime.h"
 
 namespace flowhand {
 
@@ -155,6 +156,10 @@ Status addFeed(AssembledRun& run, const RunWish& wish, const Clock& clock) {
 }
 
 Status addPractice(AssembledRun& run, const RunWish& wish) {
+    if (wish.slowness > 1 && !wish.feed.empty())
+        return failure("slow-feed", "a feed cannot be slowed: leave out --slow, or fly by the practice aircraft");
+    run.parts.slowness = wish.slowness;
+    run.parts.header.setup.timeScale = SlowTime(wish.slowness).scale();
     const bool hasPlace = wish.scenario != nullptr && !wish.scenario->startPlace.empty();
     const std::string& usual = hasPlace ? wish.scenario->startPlace : wish.flow->startPlace;
     const std::string& place = wish.place.empty() ? usual : wish.place;
@@ -166,10 +171,6 @@ Status addPractice(AssembledRun& run, const RunWish& wish) {
         return {};
     if (!wish.place.empty())
         run.parts.header.motionSource += " from " + wish.place;
-    if (wish.slowness > 1)
-        run.parts.header.motionSource += ", " + std::to_string(wish.slowness) + " times slower";
-    practice->slowDown(wish.slowness);
-    run.parts.header.timeScale = 1.0 / wish.slowness;
     run.parts.practice.emplace(std::move(*practice));
     return {};
 }

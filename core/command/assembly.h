@@ -29,7 +29,7 @@ struct RunWish {
     std::string handsFile;               ///< scripted hands; empty: none
     bool isDemonstration = false;        ///< every flow is flown by the scripted hands that are shipped for it
     std::string place;                   ///< where the practice aircraft begins; empty: the flow's start place
-    int slowness = 1;                    ///< it moves so many times slower than the clock
+    int slowness = 1;                    ///< slow time (session/slowtime.h): the run goes so many times slower
     bool hasScreenControls = false;      ///< controls that the rig lacks can be moved on screen
     std::string seat;                    ///< empty: the aircraft's first
     bool isSolo = false;

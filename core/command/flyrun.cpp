@@ -34,8 +34,10 @@ FlownRun begun(const RunLoop& loop, const Flow* flow) {
 void begin(RunLoop& loop, const FlightStart& start) {
     if (start.from.empty())
         loop.command(CommandKind::Start);
-    else
+    else if (start.isPlaced)
         loop.command(CommandKind::Jump, start.from);
+    else
+        loop.jump(start.from);
     if (start.isWaived)
         loop.command(CommandKind::Waive);
 }

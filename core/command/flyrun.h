@@ -19,6 +19,7 @@ struct FlownRun {
 /// How a flight begins.
 struct FlightStart {
     std::string from;      ///< the step to begin with; empty: the first
+    bool isPlaced = false; ///< the aircraft stands where it was wished, not where that step would have it
     bool isWaived = false; ///< begins although controls are not where the start wants them
 };
 

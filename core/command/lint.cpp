@@ -207,11 +207,18 @@ private:
             m_problems.error("no-practice", "there is no practice.toml beside the flow, so nothing knows this place",
                              flow.startWhere);
         else if (!flow.startPlace.empty())
-            if (Result<PracticeAircraft> start = PracticeAircraft::create(aircraft, flow.startPlace); !start)
-                m_problems.error(start.error().code, start.error().message, flow.startWhere);
+            checkPlace(flow.startPlace, flow.startWhere, aircraft);
+        for (const Step& step : flow.steps)
+            if (!step.jumpPlace.empty() && isThere(folder / kPracticeFile))
+                checkPlace(step.jumpPlace, step.jumpWhere, aircraft);
         const fs::path hands = folder / kHandsFolder / (flow.id + kHandsEnding);
         if (isThere(hands))
             checkHands(hands, aircraft, flow);
+    }
+
+    void checkPlace(const std::string& place, const SourcePlace& where, const Aircraft& aircraft) {
+        if (const Result<PracticeAircraft> there = PracticeAircraft::create(aircraft, place); !there)
+            m_problems.error(there.error().code, there.error().message, where);
     }
 
     /// The script and, when there are any, the mistakes derived from it.

@@ -16,8 +16,8 @@ namespace flowhand {
 
 namespace {
 
-/// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
 constexpr int kMostSlowness = 10; ///< slower, nothing seems to move
+/// Milliseconds; a chain of devices slower than this is broken, and would hide lateness.
 constexpr double kLongestLatency = 1000.0;
 
 struct Options {
@@ -147,7 +147,7 @@ private:
             progress << remark << '\n';
         progress << (found.scenario != nullptr ? found.scenario->title + ": " : "") << found.flow->title << ", "
                  << found.aircraft->title << std::endl;
-        const FlightStart start{m_options.from, m_options.isWaived};
+        const FlightStart start{m_options.from, !m_options.place.empty(), m_options.isWaived};
         if (run.devices == nullptr && run.feed == nullptr) {
             std::vector<FlownRun> flown = flyScripted(std::move(run.parts), start, show);
             for (const std::string& notice : flown.back().snapshot.notices)
@@ -224,12 +224,13 @@ void addPractiseCommand(CLI::App& app, CommandLine& line) {
                      "Where one motion signal comes from: SIGNAL=feed, SIGNAL=practice or SIGNAL=none")
         ->type_name("SIGNAL=SOURCE...");
     command
-        ->add_option("--place", options->place,
-                     "Where the practice aircraft begins in place of the flow's own start, as in v1 or final")
+        ->add_option(
+            "--place", options->place,
+            "Where the practice aircraft begins in place of the flow's own start, as in v1, final or fifty_feet")
         ->type_name("PLACE");
     command
         ->add_option("--slow", options->slowness,
-                     "Slow time: the practice aircraft moves so many times slower; recorded with the run")
+                     "Slow time: aircraft, limits and cues go so many times slower, your hands as fast as they are")
         ->check(CLI::Range(1, kMostSlowness))
         ->type_name("TIMES")
         ->capture_default_str();

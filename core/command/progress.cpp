@@ -62,6 +62,8 @@ std::string_view wordOf(EventKind kind) {
         return "input lost";
     case EventKind::Jumped:
         return "jumped to";
+    case EventKind::Placed:
+        return "put at";
     case EventKind::OutcomeReached:
         return "outcome";
     case EventKind::RunEnded:

@@ -70,6 +70,8 @@ struct Step {
     bool compareOnly = false;    ///< found set counts as done
     std::vector<SignalId> needs; ///< motion signals without which it cannot be judged
     std::string group;           ///< steps of one group come in any order
+    std::string jumpPlace;       ///< start place of the practice aircraft in a jump to it; empty: it stays where it is
+    SourcePlace jumpWhere;       ///< where the file names that place
     std::string why;             ///< one line for the learner
     SourcePlace place;
 };

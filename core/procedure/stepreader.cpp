@@ -73,6 +73,8 @@ public:
         warnOfBand();
         m_step.compareOnly = m_reader.boolean("compare_only").value_or(m_step.kind == StepKind::Check);
         readNeeds();
+        m_step.jumpPlace = m_reader.text("place").value_or("");
+        m_step.jumpWhere = m_reader.placeOf("place");
         m_step.why = m_reader.text("why").value_or("");
     }
 

@@ -29,7 +29,7 @@ Json headOf(const DebriefInput& input) {
             {"rig", header.rigTitle},
             {"motion", header.motionSource},
             {"help", header.help},
-            {"time_scale", header.timeScale},
+            {"time_scale", header.setup.timeScale},
             {"seat", header.setup.ownSeat},
             {"solo", header.setup.isSolo}};
 }

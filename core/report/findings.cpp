@@ -174,9 +174,9 @@ private:
         const RunHeader& header = m_input.header;
         if (!header.help.empty())
             remark("Help while flying: " + header.help + ".");
-        if (header.timeScale != 1.0)
-            remark("Flown in " + std::string(header.timeScale < 1.0 ? "slowed" : "quickened") +
-                   " time: " + "the aircraft moved at " + numberText(header.timeScale) + " of its pace.");
+        if (header.setup.timeScale != 1.0)
+            remark("Flown in slow time: a second of the run, as times are given here, took " +
+                   numberText(1.0 / header.setup.timeScale) + " s.");
     }
 
     void remarkSimulated() {
@@ -240,6 +240,10 @@ private:
         case EventKind::Jumped:
             remark("Jumped" + at + " to '" + titleOf(event) +
                    "'; what was jumped over is not counted, and the run does not pass.");
+            break;
+        case EventKind::Placed:
+            std::replace(why.begin(), why.end(), '_', ' ');
+            remark("The aircraft was put elsewhere" + at + why + ".");
             break;
         case EventKind::GuardLeftOut:
             if (event.guard >= 0)

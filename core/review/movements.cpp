@@ -5,7 +5,7 @@
 namespace flowhand {
 
 std::vector<ControlMovement> movementsOf(const ReviewedRun& run) {
-    MovementDetector detector(run.aircraft, run.header.setup.controls);
+    MovementDetector detector(run.aircraft, run.header.setup.controls, run.header.setup.timeScale);
     std::vector<ControlMovement> movements;
     const auto settleUntil = [&](Time time) {
         for (Time next = detector.nextTimer(); next < time; next = detector.nextTimer())

@@ -40,6 +40,7 @@ enum class EventKind : std::uint8_t {
     Resumed,
     Gap,           ///< a device or feed was lost; time in it is not counted
     Jumped,        ///< the run goes on with `step`
+    Placed,        ///< before that the practice aircraft was put at `text`, a start place of its own
     ScenarioEvent, ///< something happened that the scenario planned; `text` says what
     OutcomeReached,
     RunEnded

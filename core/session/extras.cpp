@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "session/slowtime.h"
+
 namespace flowhand {
 
 namespace {
@@ -10,6 +12,9 @@ namespace {
 constexpr Duration kPutBackTime = std::chrono::seconds(2);
 
 } // namespace
+
+Extras::Extras(const MovementDetector& movements, double timeScale)
+    : m_movements(movements), m_putBackTime(ofHands(kPutBackTime, timeScale)) {}
 
 const Extras::Stray* Extras::find(SignalId control) const {
     const auto found = std::find_if(m_strays.begin(), m_strays.end(), [&](const Stray& stray) {
@@ -35,7 +40,7 @@ bool Extras::isReturn(const ControlMovement& movement) const {
 
 std::optional<ExtraResult> Extras::putBack(const ControlMovement& movement) {
     const Stray* stray = find(movement.control);
-    const bool isInTime = stray != nullptr && movement.arrived - stray->arrived <= kPutBackTime;
+    const bool isInTime = stray != nullptr && movement.arrived - stray->arrived <= m_putBackTime;
     forget(movement.control);
     const auto last = std::find_if(m_extras.rbegin(), m_extras.rend(), [&](const ExtraResult& extra) {
         return extra.signal == movement.control;

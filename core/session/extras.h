@@ -14,7 +14,7 @@ namespace flowhand {
 /// extra; within 2 s of where it went astray it cancels the last extra of that control.
 class Extras {
 public:
-    explicit Extras(const MovementDetector& movements) : m_movements(movements) {}
+    Extras(const MovementDetector& movements, double timeScale);
 
     void add(const ControlMovement& movement, ExtraResult extra);
     [[nodiscard]] bool isReturn(const ControlMovement& movement) const;
@@ -34,6 +34,7 @@ private:
     [[nodiscard]] const Stray* find(SignalId control) const;
 
     const MovementDetector& m_movements;
+    const Duration m_putBackTime;
     std::vector<ExtraResult> m_extras;
     std::vector<Stray> m_strays;
 };

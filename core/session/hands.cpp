@@ -81,18 +81,18 @@ struct Hands::Script {
         return kForever;
     }
 
-    void arm(Time time, const std::vector<StepTurn>& steps) {
+    void arm(Time time) {
         const auto isWaiting = [&] {
             return next < lines.size() && lines[next].trigger == HandTrigger::Due;
         };
-        while (isWaiting() && steps[lines[next].step].isOver && !steps[lines[next].step].isDue)
+        while (isWaiting() && turns[lines[next].step].isOver && !turns[lines[next].step].isDue)
             do
                 ++next;
             while (next < lines.size() && !isWaiting());
         if (next >= lines.size() || armed != kForever || time < anchor)
             return;
         const HandLine& line = lines[next];
-        if (line.trigger == HandTrigger::Due && steps[line.step].isDue)
+        if (line.trigger == HandTrigger::Due && turns[line.step].isDue)
             armed = time;
         if (line.trigger == HandTrigger::When && line.condition->holdsNow(values) == Truth::True)
             armed = time;
@@ -225,6 +225,7 @@ struct Hands::Script {
     Time seen{};
     std::vector<Later> later; ///< movements begun, by time
     std::vector<Value> values;
+    std::vector<StepTurn> turns; ///< of the steps, as seen last
 
     SignalId followed = kNoSignal;
     double steerShare = 1.0;  ///< of the followed control for a degree of the nosewheel
@@ -279,9 +280,15 @@ void Hands::standInForPartner(const Flow& flow, const SessionSetup& setup) {
 }
 
 void Hands::see(Time time, const std::vector<Value>& values, const std::vector<StepTurn>& steps) {
-    m_script->seen = time;
     m_script->values = values;
-    m_script->arm(time, steps);
+    m_script->turns = steps;
+    pass(time);
+}
+
+void Hands::pass(Time time) {
+    m_script->seen = time;
+    if (!m_script->turns.empty())
+        m_script->arm(time);
 }
 
 Time Hands::nextMove() const {

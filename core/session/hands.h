@@ -47,6 +47,8 @@ public:
     /// The values by SignalId and the steps by index, at `time`; what waits for them is armed. The lines of a step that
     /// is over without having been due are left out.
     void see(Time time, const std::vector<Value>& values, const std::vector<StepTurn>& steps);
+    /// The same where nothing has changed since: time alone may arm what waits.
+    void pass(Time time);
     /// When the hands move next; kForever when they wait or are done. Never before the time seen last.
     [[nodiscard]] Time nextMove() const;
     /// Appends the movements due at `time`.

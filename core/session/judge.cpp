@@ -6,13 +6,13 @@ namespace flowhand {
 
 Judge::Judge(const Aircraft& aircraft, const Flow& flow, SessionSetup setup)
     : m_aircraft(aircraft), m_flow(flow), m_setup(std::move(setup)), m_values(aircraft.signals.size()),
-      m_by(aircraft.controls.size()), m_movements(aircraft, m_setup.controls), m_ownership(aircraft, m_setup.controls),
-      m_extras(m_movements), m_gate(aircraft, m_movements), m_pace(m_setup.seed, m_setup.partnerErrorRate),
-      m_monitor(aircraft.signals), m_tracks(flow.steps.size()), m_followers(flow.steps.size()),
-      m_byControl(aircraft.controls.size()), m_credited(aircraft.controls.size()),
-      m_handMoved(aircraft.controls.size()), m_unobserved(aircraft.signals.size()),
-      m_outOfSight(aircraft.signals.size()), m_guards(flow.guards.size()), m_outcomes(flow.outcomes.size()),
-      m_knownValues(aircraft.controls.size()), m_unresolved(flow.steps.size()) {
+      m_by(aircraft.controls.size()), m_movements(aircraft, m_setup.controls, m_setup.timeScale),
+      m_ownership(aircraft, m_setup.controls, m_setup.timeScale), m_extras(m_movements, m_setup.timeScale),
+      m_gate(aircraft, m_movements), m_pace(m_setup.seed, m_setup.partnerErrorRate), m_monitor(aircraft.signals),
+      m_tracks(flow.steps.size()), m_followers(flow.steps.size()), m_byControl(aircraft.controls.size()),
+      m_credited(aircraft.controls.size()), m_handMoved(aircraft.controls.size()),
+      m_unobserved(aircraft.signals.size()), m_outOfSight(aircraft.signals.size()), m_guards(flow.guards.size()),
+      m_outcomes(flow.outcomes.size()), m_knownValues(aircraft.controls.size()), m_unresolved(flow.steps.size()) {
     assignDoers();
     for (std::size_t i = 0; i < flow.steps.size(); ++i) {
         for (const std::size_t before : step(i).after)

@@ -45,6 +45,7 @@ public:
     void resume(Time time);
     void repeat(Time time);
     void jump(Time time, const std::string& step);
+    void place(Time time, const std::string& where);
     void stop(Time time);
     void unobserved(Time time, const std::string& names);
     void carryOn(Time time);
@@ -205,6 +206,7 @@ private:
     void reopen(std::size_t i);
 
     // judgejump.cpp
+    void standForSetUp(Time time);
     void jumpNow(Time time);
     [[nodiscard]] std::vector<bool> stepsBefore(std::size_t i) const;
     [[nodiscard]] std::vector<bool> stepsFrom(std::size_t i) const;
@@ -222,6 +224,7 @@ private:
     // judgeview.cpp
     [[nodiscard]] std::vector<StepResult> judgedResults() const;
     [[nodiscard]] std::vector<GuardResult> guardResults() const;
+    [[nodiscard]] Duration latency() const;
     [[nodiscard]] std::int64_t ceiling() const;
     [[nodiscard]] std::string verdict(std::size_t i, const Score& score) const;
 

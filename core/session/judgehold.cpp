@@ -122,12 +122,8 @@ void Judge::repeat(Time time) {
     const auto found = std::find_if(m_tracks.begin(), m_tracks.end(), isOpen);
     if (found == m_tracks.end())
         return;
-    m_real = time;
-    m_now = m_clock.toRun(time);
-    m_clock.hold(time);
-    m_phase = SessionPhase::SetUp;
+    standForSetUp(time);
     m_goingTo = static_cast<std::size_t>(found - m_tracks.begin());
-    m_heldValues = m_values;
     std::vector<Value> before(m_values.size());
     for (std::size_t n = 0; n < found->controls.size(); ++n)
         before[indexOf(found->controls[n])] = found->atDue[n];

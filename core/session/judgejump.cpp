@@ -16,8 +16,29 @@ void Judge::jump(Time time, const std::string& id) {
     const auto found = std::find_if(m_flow.steps.begin(), m_flow.steps.end(), [&](const Step& step) {
         return step.id == id;
     });
-    if (m_phase == SessionPhase::Ended || found == m_flow.steps.end())
+    if (m_phase == SessionPhase::Ended)
         return;
+    if (found == m_flow.steps.end()) {
+        if (m_phase == SessionPhase::SetUp && m_hasBegun && !m_gate.isClosed())
+            resumeNow(time); // what the aircraft was put elsewhere for is not there
+        return;
+    }
+    standForSetUp(time);
+    m_goingTo = static_cast<std::size_t>(found - m_flow.steps.begin());
+    closeGate(GatePurpose::Jump, stateBefore(m_goingTo));
+    passGate(time);
+}
+
+void Judge::place(Time time, const std::string& where) {
+    advance(time);
+    if (m_phase == SessionPhase::Ended)
+        return;
+    standForSetUp(time);
+    m_gate.open();
+    tell(EventKind::Placed).text = where;
+}
+
+void Judge::standForSetUp(Time time) {
     m_real = time;
     if (m_phase == SessionPhase::Running) {
         m_now = m_clock.toRun(time);
@@ -25,9 +46,6 @@ void Judge::jump(Time time, const std::string& id) {
         m_heldValues = m_values;
     }
     m_phase = SessionPhase::SetUp;
-    m_goingTo = static_cast<std::size_t>(found - m_flow.steps.begin());
-    closeGate(GatePurpose::Jump, stateBefore(m_goingTo));
-    passGate(time);
 }
 
 void Judge::jumpNow(Time time) {

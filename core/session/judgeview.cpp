@@ -3,6 +3,7 @@
 
 #include "session/judge.h"
 #include "session/response.h"
+#include "session/slowtime.h"
 
 namespace flowhand {
 
@@ -58,8 +59,13 @@ std::vector<GuardResult> Judge::guardResults() const {
     return results;
 }
 
+/// Of sound and input, as long as it is on the run's clock.
+Duration Judge::latency() const {
+    return ofHands(m_setup.latency, m_setup.timeScale);
+}
+
 Score Judge::score() const {
-    Score score = scoreOf(m_flow, results(), m_extras.all(), guardResults(), m_setup.latency);
+    Score score = scoreOf(m_flow, results(), m_extras.all(), guardResults(), latency());
     if (m_hasJumped && score.isPassed) {
         score.isPassed = false;
         score.whyNotPassed = "the run jumped, so it is not the whole flow";
@@ -160,7 +166,7 @@ std::int64_t Judge::ceiling() const {
             result.due = result.done = last;
             result.suspended = {};
         }
-    return scoreOf(m_flow, best, m_extras.all(), guardResults(), m_setup.latency).upperMilliPoints;
+    return scoreOf(m_flow, best, m_extras.all(), guardResults(), latency()).upperMilliPoints;
 }
 
 } // namespace flowhand

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "session/slowtime.h"
+
 namespace flowhand {
 
 namespace {
@@ -18,7 +20,7 @@ constexpr double kThresholdShare = 0.01; // of the range
 
 } // namespace
 
-MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts)
+MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale)
     : m_aircraft(aircraft), m_tracks(aircraft.controls.size()) {
     for (std::size_t i = 0; i < m_tracks.size(); ++i) {
         const CockpitControl& control = aircraft.controls[i];
@@ -26,9 +28,8 @@ MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<C
         const ControlFacts fact = i < facts.size() ? facts[i] : ControlFacts{};
         Track& track = m_tracks[i];
         track.movement.control = control.signal;
-        track.stay = isButton(control.signal)              ? Duration{}
-                     : signal.kind == SignalKind::Position ? kGateDwell
-                                                           : kSettleTime;
+        const Duration stay = signal.kind == SignalKind::Position ? kGateDwell : kSettleTime;
+        track.stay = isButton(control.signal) ? Duration{} : ofHands(stay, timeScale);
         if (signal.kind == SignalKind::Number) {
             const double range = fact.range > 0.0 ? fact.range : signal.highest - signal.lowest;
             track.threshold = std::max(kThresholdSigmas * fact.sigma, kThresholdShare * range);

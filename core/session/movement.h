@@ -37,12 +37,12 @@ struct ControlMovement {
 /// | 11   | the other actor moves it                   | what was going on ends unsettled, a new movement begins   |
 /// | 12   | the machine moves it                       | what was going on ends unsettled, its rest is there       |
 ///
-/// The threshold of numbers is max(6 sigma, 1 % of the range).
+/// The threshold of numbers is max(6 sigma, 1 % of the range). The times are a person's (slowtime.h).
 class MovementDetector {
 public:
     /// `facts` by SignalId of the aircraft's controls; missing ones have no noise and the signal's own range. Aircraft
-    /// must outlive it.
-    MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts);
+    /// must outlive it. `timeScale` is the set-up's.
+    MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale);
 
     /// Everything at rest where it is.
     void rest(const std::vector<Value>& values);

@@ -2,8 +2,8 @@
 
 namespace flowhand {
 
-Ownership::Ownership(const Aircraft& aircraft, const std::vector<ControlFacts>& facts)
-    : m_controls(aircraft.controls.size()), m_levers(aircraft, facts) {
+Ownership::Ownership(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale)
+    : m_controls(aircraft.controls.size()), m_levers(aircraft, facts, timeScale) {
     for (std::size_t i = 0; i < m_controls.size() && i < facts.size(); ++i)
         m_controls[i].isReal =
             facts[i].isWired && !facts[i].isSimulated && aircraft.controls[i].kind != ControlKind::Button;

@@ -12,7 +12,7 @@ namespace flowhand {
 /// The lever is to be matched until it settles, or is found, where the partner put it, or does a step.
 class Ownership {
 public:
-    Ownership(const Aircraft& aircraft, const std::vector<ControlFacts>& facts);
+    Ownership(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale);
 
     /// The partner moved a control from `lever`, where the hand had it, to `value`. True when it has to be matched.
     bool partnerMoved(SignalId control, Value lever, Value value);

@@ -27,7 +27,8 @@ enum class CommandKind : std::uint8_t {
     Stop,
     Unobserved, ///< before the start; text: motion signals that nothing says, by name, spaces between them
     CarryOn,    ///< begins without a set-up check, because the flight goes on; text: the flow before
-    Event       ///< of the scenario; text: its id
+    Event,      ///< of the scenario; text: its id
+    Place       ///< the practice aircraft is put elsewhere, for the jump that follows; text: the place
 };
 
 struct RunCommand {
@@ -54,8 +55,7 @@ struct RunHeader {
     std::string motionSource;              ///< "practice aircraft" ...
     std::string scenario;                  ///< its title, and which part of it this is; empty: none
     std::vector<std::string> controlNames; ///< by ControlId
-    std::string help;       ///< how much the pilot was shown: "guided", "prompted", "from memory"; empty: not said
-    double timeScale = 1.0; ///< seconds of the aircraft in a second of the run; below 1: slowed
+    std::string help; ///< how much the pilot was shown: "guided", "prompted", "from memory"; empty: not said
     SessionSetup setup;
 };
 

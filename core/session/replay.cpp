@@ -39,6 +39,9 @@ void apply(Session& session, const RunCommand& command) {
     case CommandKind::Event:
         session.happen(command.time, command.text);
         break;
+    case CommandKind::Place:
+        session.place(command.time, command.text);
+        break;
     }
 }
 

@@ -70,7 +70,10 @@ struct Run::State {
     bool takeOrders() {
         const std::lock_guard lock(mutex);
         for (const auto& [kind, text] : commands)
-            loop.command(kind, text);
+            if (kind)
+                loop.command(*kind, text);
+            else
+                loop.jump(text);
         for (const auto& [signal, value] : moves)
             loop.moveOnScreen(signal, value);
         commands.clear();
@@ -119,7 +122,7 @@ struct Run::State {
 
     mutable std::mutex mutex; ///< guards what follows
     std::condition_variable wake;
-    std::vector<std::pair<CommandKind, std::string>> commands;
+    std::vector<std::pair<std::optional<CommandKind>, std::string>> commands; ///< without a kind: jump(step)
     std::vector<std::pair<SignalId, Value>> moves;
     bool isStopping = false;
     RunSnapshot snapshot;
@@ -135,6 +138,12 @@ Run::~Run() = default;
 void Run::command(CommandKind kind, const std::string& text) {
     m_state->post([&] {
         m_state->commands.emplace_back(kind, text);
+    });
+}
+
+void Run::jump(const std::string& step) {
+    m_state->post([&] {
+        m_state->commands.push_back({std::nullopt, step});
     });
 }
 

@@ -23,6 +23,8 @@ public:
     Run& operator=(const Run&) = delete;
 
     void command(CommandKind kind, const std::string& text = {});
+    /// As RunLoop::jump(): the aircraft goes where the step says.
+    void jump(const std::string& step);
     void moveOnScreen(SignalId signal, Value value);
     [[nodiscard]] RunSnapshot snapshot() const;
 

@@ -7,8 +7,10 @@
 #include "base/names.h"
 #include "device/hub.h"
 #include "session/feedlink.h"
+#include "session/practicelink.h"
 #include "session/replay.h"
 #include "session/scenariowatch.h"
+#include "session/slowtime.h"
 #include "session/unobserved.h"
 
 namespace flowhand {
@@ -28,11 +30,15 @@ struct RunLoop::State {
 
     explicit State(RunParts runParts)
         : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
-          link(parts.feed, *parts.aircraft, parts.sources), flown(parts.aircraft->controls.size()),
-          notices(parts.notices) {
+          link(parts.feed, *parts.aircraft, parts.sources), practice(std::move(parts.practice), *parts.aircraft),
+          notices(parts.notices), slow(parts.slowness) {
+        beginScenario();
+        seatHands();
+    }
+
+    void beginScenario() {
         if (parts.scenario != nullptr)
             watch.emplace(*parts.scenario, parts.aircraft->signals, parts.header.setup.seed);
-        seatHands();
     }
 
     /// Each script does what its seat does in this flow.
@@ -47,15 +53,13 @@ struct RunLoop::State {
 
     [[nodiscard]] bool isFlying() const { return session.phase() == SessionPhase::Running; }
 
-    [[nodiscard]] Time nextPractice() const {
-        return parts.practice && isFlying() ? parts.practice->nextStep() + stood : kForever;
-    }
+    [[nodiscard]] Time nextPractice() const { return isFlying() ? after(practice.nextStep(), stood) : kForever; }
 
     [[nodiscard]] Time nextTime() const {
         if (session.phase() == SessionPhase::Ended)
             return kForever;
         Time next = std::min(session.nextTimer(), nextPractice());
-        if (!commands.empty() || !screen.empty())
+        if (!commands.empty() || !screen.empty() || practice.hasToTell())
             next = std::min(next, advanced + kTick);
         if (!readings.empty())
             next = std::min(next, readings.front().time);
@@ -67,15 +71,21 @@ struct RunLoop::State {
         if (!partner.empty())
             next = std::min(next, partner.front().time);
         if (parts.rig)
-            next = std::min(next, inRun(parts.rig->nextTimer()));
-        for (const std::optional<Hands>* hands : {&parts.hands, &parts.partnerHands})
-            if (*hands && isFlying() && (*hands)->nextMove() != kForever)
-                next = std::min(next, (*hands)->nextMove() + stood);
+            next = std::min(next, after(slow.toRunFrom(parts.rig->nextTimer()), -origin));
+        if (parts.hands && isFlying())
+            next = std::min(next, after(slow.toRunFrom(parts.hands->nextMove()), stood));
+        if (parts.partnerHands && isFlying())
+            next = std::min(next, after(parts.partnerHands->nextMove(), stood));
         return next;
     }
 
-    /// Devices, feed and rig count from the flight's beginning, `origin` before the run's.
-    [[nodiscard]] Time inRun(Time time) const { return time == kForever ? kForever : time - origin; }
+    [[nodiscard]] static Time after(Time time, Duration by) { return time == kForever ? kForever : time + by; }
+
+    /// Devices, feed and rig count from the flight's beginning, `origin` before the run's, in real time.
+    [[nodiscard]] Time inRun(Time real) const { return slow.toRun(real) - origin; }
+    [[nodiscard]] Time inFlight(Time time) const { return slow.toReal(time + origin); }
+    /// The pilot's scripted hands are a person's, those of the partner the run's.
+    [[nodiscard]] Time ofHand(Time time) const { return slow.toReal(time - stood); }
 
     /// When a scenario's event may happen by time alone: the first whole tick from then on.
     [[nodiscard]] Time nextEvent() const {
@@ -87,7 +97,7 @@ struct RunLoop::State {
 
     void instant(Time time) {
         const bool wasFlying = isFlying();
-        if (!commands.empty() && time > advanced) {
+        if (!commands.empty() && time > advanced && !practice.hasToTell()) {
             const PendingCommand command = commands.front();
             commands.pop_front();
             apply(time, command);
@@ -106,7 +116,7 @@ struct RunLoop::State {
                 seeScenario(time);
                 last = time;
             } else {
-                showHands(time); // a move that changed nothing is over all the same
+                passHands(time); // a move that changed nothing is over all the same
                 noteWhatIsTold();
                 if (!commands.empty())
                     last = time; // what the hands asked for comes after now
@@ -116,6 +126,7 @@ struct RunLoop::State {
         // Practice aircraft and scripted hands stand while the run does.
         if (!wasFlying && isFlying()) {
             stood += time - standingSince;
+            practice.goneOn();
             noteUnheard();
         }
         if (wasFlying && !isFlying())
@@ -129,7 +140,10 @@ struct RunLoop::State {
         if (!watch)
             return;
         std::vector<std::size_t> happened;
-        watch->see(time + origin, batch, happened);
+        if (std::exchange(isScenarioNew, false))
+            watch->see(time + origin, session.values(), happened);
+        else
+            watch->see(time + origin, batch, happened);
         for (const std::size_t event : happened)
             commands.push_back({CommandKind::Event, parts.scenario->events[event].id});
     }
@@ -137,12 +151,11 @@ struct RunLoop::State {
     /// What a scenario's event does to the aircraft. That it happened, the session tells.
     void happen(const std::string& id) {
         for (const ScenarioEvent& event : parts.scenario->events) {
-            if (event.id != id || !parts.practice)
+            if (event.id != id)
                 continue;
             if (event.failure)
-                parts.practice->fail(*event.failure);
-            if (!event.route.empty())
-                parts.practice->follow(event.route);
+                practice.fail(*event.failure);
+            practice.follow(event.route);
         }
     }
 
@@ -171,12 +184,23 @@ struct RunLoop::State {
             declareAsked(time);
         if (command.kind == CommandKind::Event)
             happen(command.text);
+        if (command.kind == CommandKind::Place)
+            put(command.text);
         flowhand::apply(session, told);
         if (command.kind == CommandKind::Jump)
             putSimulated();
         if (parts.recorder != nullptr)
             check(parts.recorder->command(told));
         last = time;
+    }
+
+    void put(const std::string& place) {
+        if (const Status found = practice.put(place); !found) {
+            notices.push_back(describe(found.error()));
+            return;
+        }
+        beginScenario();
+        isScenarioNew = true;
     }
 
     /// Before the run begins with `command`: whether something that its flow reads is told by nobody.
@@ -213,7 +237,7 @@ struct RunLoop::State {
         for (const SignalId id : parts.rig->asked()) {
             const Signal& signal = parts.aircraft->signals[id];
             const Value value = startOf(*parts.flow, *parts.aircraft, id);
-            parts.rig->declare(id, value, time + origin, screen);
+            parts.rig->declare(id, value, inFlight(time), screen);
             notices.push_back(signal.label + " is taken to be " + valueText(signal, value) + "; put it there now.");
         }
         markPlayed(screen, before);
@@ -235,13 +259,13 @@ struct RunLoop::State {
             partner.pop_front();
         }
         if (parts.hands && isFlying()) {
-            parts.hands->move(time - stood, made);
+            parts.hands->move(ofHand(time), made);
             for (const std::size_t step : parts.hands->takeJumps())
-                commands.push_back({CommandKind::Jump, parts.flow->steps[step].id});
+                jump(parts.flow->steps[step].id);
         }
         if (parts.partnerHands && isFlying())
             parts.partnerHands->move(time - stood, made);
-        fly(time);
+        practice.fly(time - stood, isFlying(), session, link, made);
         for (Sample& sample : made) {
             sample.time = time;
             addChange(sample);
@@ -262,11 +286,11 @@ struct RunLoop::State {
             }
             noteLate(readings.front());
             Reading reading = readings.front();
-            reading.time += origin;
+            reading.time = inFlight(reading.time);
             parts.rig->take(reading, made);
             readings.pop_front();
         }
-        parts.rig->advance(time + origin, made);
+        parts.rig->advance(inFlight(time), made);
         markPlayed(made, before);
         noteFaults();
     }
@@ -300,7 +324,8 @@ struct RunLoop::State {
 
     /// Without what the feed will say the run would leave out steps that it need not.
     [[nodiscard]] bool mustWait(CommandKind kind) const {
-        const bool mayBegin = kind == CommandKind::Start || kind == CommandKind::Jump || kind == CommandKind::Waive;
+        const bool mayBegin = kind == CommandKind::Start || kind == CommandKind::Jump || kind == CommandKind::Waive ||
+                              kind == CommandKind::Place;
         return mayBegin && !hasLooked && link.hasFeed() && !link.isHeard();
     }
 
@@ -328,7 +353,7 @@ struct RunLoop::State {
         if (reading.time > last)
             return;
         ++lateChanges;
-        latest = std::max(latest, last + kTick - reading.time);
+        latest = std::max(latest, slow.toReal(last + kTick - reading.time));
     }
 
     [[nodiscard]] std::optional<GroundPosition> ground() const {
@@ -348,29 +373,6 @@ struct RunLoop::State {
                 all.devices.push_back({parts.rig->devices()[i].name, counters.suspected, counters.drops});
         }
         return all;
-    }
-
-    void fly(Time time) {
-        if (!parts.practice)
-            return;
-        // Nothing tells of it when a hand regains a lever: the signal is where the lever stood already.
-        const std::vector<Value>& values = session.values();
-        for (const CockpitControl& control : parts.aircraft->controls)
-            flyBy(control.signal, values[indexOf(control.signal)], time);
-        for (const Sample& sample : made)
-            if (parts.aircraft->isControl(sample.signal) && !session.isOfLever(sample))
-                flyBy(sample.signal, sample.value, time);
-        if (!isFlying() || parts.practice->nextStep() + stood > time)
-            return;
-        const std::size_t before = made.size();
-        parts.practice->step(made);
-        link.keepPractised(made, before);
-    }
-
-    void flyBy(SignalId control, Value value, Time time) {
-        if (std::exchange(flown[indexOf(control)], value) == value)
-            return;
-        parts.practice->take({time - stood, control, value});
     }
 
     /// Only news travels; of simultaneous changes of one signal the last one counts.
@@ -400,7 +402,7 @@ struct RunLoop::State {
         events.insert(events.end(), std::make_move_iterator(told.begin()), std::make_move_iterator(told.end()));
         for (const PartnerMove& move : session.takePartnerMoves())
             partner.push_back(move);
-        if (parts.recorder != nullptr && time - flushed >= kFlushPeriod) {
+        if (parts.recorder != nullptr && slow.toReal(time - flushed) >= kFlushPeriod) {
             flushed = time;
             check(parts.recorder->flush(time));
         }
@@ -408,6 +410,15 @@ struct RunLoop::State {
             finish(time);
         else
             showHands(time);
+    }
+
+    void passHands(Time time) {
+        if (!isFlying())
+            return;
+        if (parts.hands)
+            parts.hands->pass(ofHand(time));
+        if (parts.partnerHands)
+            parts.partnerHands->pass(time - stood);
     }
 
     void showHands(Time time) {
@@ -420,9 +431,10 @@ struct RunLoop::State {
             const bool isOpen = state == StepState::Due || state == StepState::Seen;
             steps[i] = {results[i].due != kForever, state != StepState::Waiting && !isOpen};
         }
-        for (std::optional<Hands>* hands : {&parts.hands, &parts.partnerHands})
-            if (*hands)
-                (*hands)->see(time - stood, session.values(), steps);
+        if (parts.hands)
+            parts.hands->see(ofHand(time), session.values(), steps);
+        if (parts.partnerHands)
+            parts.partnerHands->see(time - stood, session.values(), steps);
     }
 
     void finish(Time time) {
@@ -450,12 +462,16 @@ struct RunLoop::State {
         fresh.clear();
         freshNews.clear();
         parts.devices->drain(fresh, freshNews);
-        for (Reading& reading : fresh)
-            reading.time -= origin;
-        for (DeviceNotice& notice : freshNews)
-            notice.time -= origin;
+        takeInRun(fresh);
+        takeInRun(freshNews);
         merge(fresh, readings);
         merge(freshNews, news);
+    }
+
+    template <class Things>
+    void takeInRun(Things& things) const {
+        for (auto& thing : things)
+            thing.time = slow.toRunFrom(thing.time) - origin;
     }
 
     /// Both are in order; so is the queue afterwards.
@@ -492,7 +508,7 @@ struct RunLoop::State {
         lost.push_back(notice.device);
         notices.push_back(notice.message);
         // What its controls say now nobody knows.
-        parts.rig->lose(notice.device, notice.time + origin, made);
+        parts.rig->lose(notice.device, inFlight(notice.time), made);
         holdForLoss(nameOf(notice) + " is lost. Plug it in again; the run goes on by itself.");
     }
 
@@ -542,11 +558,7 @@ struct RunLoop::State {
             check(parts.recorder->begin(parts.header));
             runId = parts.recorder != nullptr ? parts.recorder->runId() : 0;
         }
-        if (!parts.practice)
-            return;
-        const std::size_t before = screen.size();
-        parts.practice->begin(screen);
-        link.keepPractised(screen, before);
+        practice.begin(link, screen);
     }
 
     /// Everything counts from the present instant; what came after it and waits is kept.
@@ -585,8 +597,7 @@ struct RunLoop::State {
         notices.push_back("The flight goes on: " + parts.flow->title + ".");
         for (std::size_t i = 0; i < values.size(); ++i)
             carry(SignalId(static_cast<std::uint32_t>(i)), values[i]);
-        if (parts.practice)
-            parts.practice->restart();
+        practice.restart();
         beginRun();
         instant(Time{});
         commands.push_back({CommandKind::CarryOn, before});
@@ -604,9 +615,33 @@ struct RunLoop::State {
         }
     }
 
+    // --- what the pilot asks for ---
+
+    void command(CommandKind kind, const std::string& text) {
+        if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Jump ||
+            kind == CommandKind::Stop)
+            isHeldByLoss = false; // the pilot has decided
+        if (!mustWait(kind)) {
+            commands.push_back({kind, text});
+            return;
+        }
+        if (waiting.empty())
+            notices.push_back("The run begins as soon as " + link.title() + " is heard.");
+        waiting.push_back({kind, text});
+        ++changes;
+    }
+
+    /// With the aircraft, where the step says where.
+    void jump(const std::string& step) {
+        if (const std::string place = practice.placeFor(*parts.flow, step); !place.empty())
+            command(CommandKind::Place, place);
+        command(CommandKind::Jump, step);
+    }
+
     RunParts parts;
     Session session;
     FeedLink link;
+    PracticeLink practice;
     std::optional<ScenarioWatch> watch;
     std::vector<std::unique_ptr<Recorder>> recorders; ///< of the runs after the first
     Time origin{};                                    ///< the run's beginning, from the flight's
@@ -631,7 +666,6 @@ struct RunLoop::State {
     std::deque<DeviceNotice> news;
     std::vector<std::string> faults;
     std::deque<PartnerMove> partner;
-    std::vector<Value> flown; ///< by SignalId of the controls: what the practice aircraft was told last
     std::vector<Sample> made; ///< of one instant
     std::vector<Sample> batch;
     std::vector<Event> events;
@@ -646,6 +680,8 @@ struct RunLoop::State {
     std::uint64_t lateChanges = 0; ///< came in behind the run's time
     Duration latest{};
     std::uint64_t changes = 0;
+    SlowTime slow;
+    bool isScenarioNew = false;
 };
 
 Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control) {
@@ -676,6 +712,8 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
     if (state.parts.playback) {
         state.readings.assign(state.parts.playback->readings.begin(), state.parts.playback->readings.end());
         state.news.assign(state.parts.playback->notices.begin(), state.parts.playback->notices.end());
+        state.takeInRun(state.readings);
+        state.takeInRun(state.news);
     }
     state.beginRun();
     state.instant(Time{});
@@ -685,7 +723,7 @@ RunLoop::~RunLoop() = default;
 
 void RunLoop::advance(Time flightTime) {
     State& state = *m_state;
-    const Time time = flightTime - state.origin;
+    const Time time = state.inRun(flightTime);
     state.drainDevices();
     state.link.drain(state.origin);
     for (;;) {
@@ -697,18 +735,12 @@ void RunLoop::advance(Time flightTime) {
     state.advanced = std::max(state.advanced, wholeTick(time));
 }
 
+void RunLoop::jump(const std::string& step) {
+    m_state->jump(step);
+}
+
 void RunLoop::command(CommandKind kind, const std::string& text) {
-    if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Jump ||
-        kind == CommandKind::Stop)
-        m_state->isHeldByLoss = false; // the pilot has decided
-    if (!m_state->mustWait(kind)) {
-        m_state->commands.push_back({kind, text});
-        return;
-    }
-    if (m_state->waiting.empty())
-        m_state->notices.push_back("The run begins as soon as " + m_state->link.title() + " is heard.");
-    m_state->waiting.push_back({kind, text});
-    ++m_state->changes;
+    m_state->command(kind, text);
 }
 
 bool RunLoop::goOn() {
@@ -728,7 +760,7 @@ void RunLoop::moveOnScreen(SignalId signal, Value value) {
 
 Time RunLoop::nextTime() const {
     const Time next = m_state->nextTime();
-    return next == kForever ? kForever : next + m_state->origin;
+    return next == kForever ? kForever : m_state->inFlight(next);
 }
 
 const RunHeader& RunLoop::header() const {

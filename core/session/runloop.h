@@ -50,6 +50,7 @@ struct RunParts {
     Feed* feed = nullptr;              ///< motion from outside; none: by the practice aircraft alone
     MotionSources sources;
     const Scenario* scenario = nullptr; ///< whose events happen; none: nothing does
+    int slowness = 1;                   ///< of slow time (slowtime.h), as setup.timeScale has it; 1 with a feed
     Successor successor;                ///< none: the flight ends with this flow
     Recorder* recorder = nullptr;       ///< none: not stored
     std::vector<std::string> notices;   ///< what the pilot should know from the start
@@ -84,7 +85,7 @@ struct RunSnapshot {
 
 /// Advances a run: merges devices, scripted hands, on-screen controls, the practice aircraft and the partner into one
 /// stream of changes for the session and the recorder; so too a feed. No thread and no clock of its own: the caller
-/// says up to when. Deterministic.
+/// says up to when, in real time: in slow time the run's own is another (slowtime.h). Deterministic.
 class RunLoop {
 public:
     /// Puts the simulated controls where the flow starts from.
@@ -93,8 +94,13 @@ public:
 
     /// Everything up to `time`, which must not go back. Call at least every 20 ms in a live run.
     void advance(Time time);
-    /// Applied just after the time advanced to. After a jump, simulated controls are put where its step wants them.
+    /// Applied just after the time advanced to. After a jump, simulated controls are put where its step wants them; the
+    /// aircraft stays where it is.
     void command(CommandKind kind, const std::string& text = {});
+    /// A jump with the practice aircraft: to the place that the step names, to the flow's start for the first step. It
+    /// is whole again there, and what the scenario has in store for it may happen again. A step that names none, as
+    /// any where no practice aircraft flies: command(CommandKind::Jump, step).
+    void jump(const std::string& step);
     /// A hand on an on-screen control, just after the time advanced to.
     void moveOnScreen(SignalId signal, Value value);
     /// Once the run has ended: the flight goes on with the flow that follows, in a run of its own whose time begins at

@@ -48,6 +48,14 @@ void ScenarioWatch::see(Time time, std::span<const Sample> batch, std::vector<st
     pass(time, happened);
 }
 
+void ScenarioWatch::see(Time time, const std::vector<Value>& values, std::vector<std::size_t>& happened) {
+    std::vector<Sample> known;
+    for (std::size_t i = 0; i < values.size(); ++i)
+        if (values[i].isKnown())
+            known.push_back({time, SignalId(static_cast<std::uint32_t>(i)), values[i]});
+    see(time, known, happened);
+}
+
 void ScenarioWatch::pass(Time time, std::vector<std::size_t>& happened) {
     std::vector<TruthChange> changes;
     m_monitor.settle(time, changes);

@@ -22,6 +22,8 @@ public:
 
     /// Simultaneous changes; appends the indexes of the events that happen by them, each once a flight.
     void see(Time time, std::span<const Sample> batch, std::vector<std::size_t>& happened);
+    /// The same, as if all that is known had changed; `values` by SignalId.
+    void see(Time time, const std::vector<Value>& values, std::vector<std::size_t>& happened);
     /// What happens by time alone, up to `time`.
     void pass(Time time, std::vector<std::size_t>& happened);
     [[nodiscard]] Time nextTimer() const;

@@ -50,6 +50,9 @@ void Session::repeat(Time time) {
 void Session::jump(Time time, const std::string& step) {
     m_engine->jump(time, step);
 }
+void Session::place(Time time, const std::string& where) {
+    m_engine->place(time, where);
+}
 void Session::stop(Time time) {
     m_engine->stop(time);
 }

@@ -33,6 +33,7 @@ struct SessionSetup {
     double partnerErrorRate = 0.0;      ///< 0..1, to train monitoring
     bool hasPartnerHands = false;       ///< the partner's continuous controls are worked by a script of hands
     Duration latency{};                 ///< calibrated sound and input delay, taken off response times
+    double timeScale = 1.0;             ///< seconds of the run in a second of the hands; below 1: slow time
     std::vector<ControlFacts> controls; ///< by SignalId of the aircraft's controls
     std::vector<SetupEvent> events;     ///< of the scenario
 };
@@ -117,6 +118,9 @@ public:
     /// them (or that is waived). Open steps it comes after are void; it and all that come after it begin anew. A run
     /// that jumped does not pass.
     void jump(Time time, const std::string& step);
+    /// The practice aircraft is put at `where`: the run stands until the jump that follows, so that the motion from
+    /// there is taken as found, not as moved.
+    void place(Time time, const std::string& where);
     void stop(Time time);
     /// Before the run begins: nothing will say these motion signals (names, spaces between them). Steps that need one
     /// are left out.

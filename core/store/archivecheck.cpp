@@ -83,7 +83,7 @@ std::string wrongSetup(const RunHeader& header, const Aircraft& aircraft) {
         if (!(facts.sigma >= 0.0 && facts.range >= 0.0 && std::isfinite(facts.sigma) && std::isfinite(facts.range)))
             return "a control's noise or range is no number";
     const bool isGood = setup.partnerErrorRate >= 0.0 && setup.partnerErrorRate <= 1.0 && setup.latency >= 0s &&
-                        setup.latency <= 1min && header.timeScale > 0.0 && header.timeScale <= 1000.0;
+                        setup.latency <= 1min && setup.timeScale > 0.0 && setup.timeScale <= 1000.0;
     return isGood ? std::string() : "its set-up is out of range";
 }
 

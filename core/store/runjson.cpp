@@ -16,9 +16,9 @@ constexpr std::array<std::string_view, 10> kStateNames = {"waiting",   "due",   
                                                           "found_set", "too_early", "uncertain", "void", "left_out"};
 static_assert(kStateNames.size() == static_cast<std::size_t>(StepState::LeftOut) + 1);
 
-constexpr std::array<std::string_view, 11> kCommandNames = {
-    "start", "waive", "hold", "gap", "resume", "repeat", "jump", "stop", "unobserved", "carry_on", "event"};
-static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Event) + 1);
+constexpr std::array<std::string_view, 12> kCommandNames = {
+    "start", "waive", "hold", "gap", "resume", "repeat", "jump", "stop", "unobserved", "carry_on", "event", "place"};
+static_assert(kCommandNames.size() == static_cast<std::size_t>(CommandKind::Place) + 1);
 
 std::string dumped(const Json& json) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
@@ -166,7 +166,7 @@ std::string setupJson(const RunHeader& header) {
         controls.push_back(toJson(facts));
     return dumped({{"control_names", header.controlNames},
                    {"help", header.help},
-                   {"time_scale", header.timeScale},
+                   {"time_scale", setup.timeScale},
                    {"own_seat", setup.ownSeat},
                    {"solo", setup.isSolo},
                    {"seed", setup.seed},
@@ -192,7 +192,7 @@ bool readSetup(std::string_view text, RunHeader& header) {
             setup.controls.push_back(factsOf(facts));
         // Older records have neither.
         header.help = json.value("help", std::string());
-        header.timeScale = json.value("time_scale", 1.0);
+        setup.timeScale = json.value("time_scale", 1.0);
         readScenario(json, header, setup);
         header.controlNames = json.at("control_names").get<std::vector<std::string>>();
         header.setup = std::move(setup);

@@ -63,6 +63,81 @@ private Q_SLOTS:
         QVERIFY2((engine == 0 ? -turned : turned) > 1.0, qPrintable(QString::number(turned)));
     }
 
+    // The live engine pushes the nose to the dead one's side; the wing that hangs back drops.
+    void engineOutYawsAndRollsInTheAir_data() {
+        QTest::addColumn<int>("engine");
+        QTest::newRow("left") << 0;
+        QTest::newRow("right") << 1;
+    }
+    void engineOutYawsAndRollsInTheAir() {
+        QFETCH(int, engine);
+        Pilot whole("thousand_feet");
+        Pilot broken("thousand_feet");
+        broken.fail(engineOut(static_cast<std::size_t>(engine)));
+        for (Pilot* pilot : {&whole, &broken}) {
+            pilot->set("rudder_pedals", 4.0); // feet on the pedals, a hand on the yoke, both hardly moved
+            pilot->set("yoke_roll", 6.0);
+            pilot->wait(4.0);
+        }
+        const double side = engine == 0 ? -1.0 : 1.0;
+        QVERIFY(side * (broken["bank"] - whole["bank"]) > 10.0);
+        QVERIFY(side * (broken["heading"] - whole["heading"]) > 5.0);
+    }
+    void theAssistHoldsADeadEngine() {
+        Pilot pilot("thousand_feet");
+        pilot.fail(engineOut(0));
+        pilot.wait(20.0);
+        QVERIFY(isNear(pilot["bank"], 0.0, 2.0));
+        QVERIFY(isNear(pilot["heading"], 90.0, 2.0));
+        QVERIFY(std::fabs(pilot["centreline_offset"]) < 15.0);
+    }
+    void pedalsHoldADeadEngine() {
+        const auto turned = [](double pedals) {
+            Pilot pilot("thousand_feet");
+            pilot.set("rudder_pedals", pedals);
+            pilot.set("yoke_roll", 6.0);
+            pilot.fail(engineOut(0));
+            pilot.wait(5.0);
+            return pilot["heading"] - 90.0;
+        };
+        const double none = turned(4.0);
+        QVERIFY(turned(50.0) > none + 5.0); // on the good side
+        QVERIFY(turned(-30.0) < none - 1.0);
+    }
+    // Still air: N = q V_fin slip, so the nose settles beside the path by the engines' moment over the fin's.
+    void theNoseSettlesWhereTheFinHoldsIt() {
+        const PracticeFigures jet = twinJetFigures();
+        const GroundPlan plan = longRunway();
+        StartPlace place = placeAt("start");
+        place.height = 2000.0;
+        place.calibrated = 110.0;
+        CockpitState controls = cockpit(60.0);
+        controls.pedals = 0.05;
+        controls.isGearDown = false;
+        AircraftModel model(jet, plan, plan.routes.front(), place, flightValues(), controls);
+        model.fail(engineOut(1));
+        for (int i = 0; i < 2500; ++i)
+            model.step(controls, 0.01);
+        const AirState air = standardAir(model.height());
+        Engine live;
+        live.settle(jet.engine, {60.0, 0.0, 0.0, true, false});
+        const double moment = live.thrust(jet.engine, air, model.speed()) * jet.body.engineArm;
+        const double pressure = 0.5 * air.density * model.speed() * model.speed();
+        const double wanted = (moment / pressure + 0.05 * jet.wheels.rudderMoment) / jet.wheels.finMoment;
+        const MotionState motion = model.motion();
+        const double slip = std::remainder(motion.heading - motion.track, 360.0) * kRadiansPerDegree;
+        QVERIFY(isNear(slip, wanted, 0.03 * wanted));
+    }
+    void oneEngineInTheMiddlePullsStraight() {
+        Pilot pilot("thousand_feet", {}, "light_single");
+        pilot.set("rudder_pedals", 4.0);
+        pilot.wait(4.0);
+        const double before = pilot["heading"];
+        pilot.fail(engineOut(0));
+        pilot.wait(4.0);
+        QVERIFY(isNear(pilot["heading"], before, 1.0));
+    }
+
     void lockedReverserStaysStowed() {
         Pilot whole("rollout");
         Pilot broken("rollout");

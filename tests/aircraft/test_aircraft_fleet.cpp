@@ -79,6 +79,43 @@ private Q_SLOTS:
         QVERIFY(std::fabs(pilot["centreline_offset"]) < 5.0);
     }
 
+    // Straight ahead to the height of the turn, round by its angle, level where the climb ends and at the speed that
+    // the levers hold.
+    void turnsAndLevelsOff_data() { folders(); }
+    void turnsAndLevelsOff() {
+        QFETCH(QString, folder);
+        const AssistFigures assist = shippedFigures(folder.toStdString()).assist;
+        const double turnHeight = assist.turnHeight / kMetresPerFoot;
+        const double levelHeight = assist.levelHeight / kMetresPerFoot;
+        const double speed = assist.accelerateTo / kMetresPerSecondPerKnot;
+        Pilot pilot = sitIn(folder.toStdString(), "thousand_feet");
+        pilot.levers(100.0);
+        QVERIFY(pilot.waitUntil(
+            [&] {
+                if (pilot["airspeed"] > 0.9 * speed)
+                    pilot.put("flap_lever", "up");
+                return pilot["height"] > turnHeight - 50.0;
+            },
+            300.0));
+        QVERIFY(isNear(pilot["track"], 90.0, 1.0));
+        double mostBank = 0.0;
+        double highest = 0.0;
+        const auto cruise = [&] {
+            pilot.levers(std::clamp(50.0 + 5.0 * (speed - pilot["airspeed"]), 0.0, 100.0));
+            mostBank = std::max(mostBank, std::fabs(pilot["bank"]));
+            highest = std::max(highest, pilot["height"]);
+            return false;
+        };
+        QVERIFY(!pilot.waitUntil(cruise, 600.0));
+        QVERIFY(isNear(pilot["height"], levelHeight, 30.0));
+        QVERIFY2(highest < levelHeight + 100.0, qPrintable(QString::number(highest)));
+        QVERIFY(isNear(pilot["vertical_speed"], 0.0, 60.0));
+        QVERIFY(isNear(pilot["track"], 90.0 + assist.turnBy / kRadiansPerDegree, 2.0));
+        QVERIFY(isNear(pilot["airspeed"], speed, 10.0));
+        QVERIFY(isNear(pilot["bank"], 0.0, 1.0));
+        QVERIFY(isNear(mostBank, assist.bankMost / kRadiansPerDegree, 2.0));
+    }
+
     void landsFromFourMiles_data() { folders(); }
     void landsFromFourMiles() {
         QFETCH(QString, folder);
@@ -166,6 +203,37 @@ private Q_SLOTS:
         QVERIFY(isNear(wheels.yawRate(), rate, std::max(0.1 * rate, 2.0 * kRadiansPerDegree)));
         const double radius = turnRadiusMain(figures.wheels.wheelbase, angle);
         QVERIFY(isNear(state.speed / wheels.yawRate(), radius, std::max(3.0 * kMetresPerFoot, 0.2 * radius)));
+    }
+
+    // Horonjeff, Planning and Design of Airports, eq. 6-9, p. 247: where the nosewheel goes round on a radius R, the
+    // axis of the aircraft lies at most Amax = asin(d / R) off the line, d from nosewheel to main wheels. So the
+    // steering angle, too.
+    void noseOnACircleLiesAsFarOffAsPublished_data() {
+        QTest::addColumn<QString>("folder");
+        QTest::addColumn<double>("degrees");
+        for (const char* folder : {"twin_jet", "twin_turboprop", "light_single"})
+            for (const double degrees : {5.0, 10.0, 15.0, 20.0})
+                QTest::addRow("%s, %g deg", folder, degrees) << folder << degrees;
+    }
+    void noseOnACircleLiesAsFarOffAsPublished() {
+        QFETCH(QString, folder);
+        QFETCH(double, degrees);
+        const PracticeFigures figures = shippedFigures(folder.toStdString());
+        const bool hasTiller = figures.wheels.tillerLeast < 1.0;
+        const double angle =
+            hasTiller ? degrees * kRadiansPerDegree : std::min(degrees * kRadiansPerDegree, figures.wheels.pedalAngle);
+        SteeringDemand demand;
+        (hasTiller ? demand.tiller : demand.pedals) = hasTiller ? angle : angle / figures.wheels.pedalAngle;
+        RollingState state;
+        state.mass = figures.mass.mass;
+        state.speed = 3.0 * kMetresPerSecondPerKnot;
+        state.weightOnWheels = state.mass * kGravity;
+        GroundHandling wheels;
+        for (int i = 0; i < 3000; ++i)
+            (void)wheels.step(figures.wheels, demand, state, 0.01);
+        const double across = wheels.yawRate() * figures.wheels.wheelbase;
+        const double radius = std::hypot(state.speed, across) / wheels.yawRate();
+        QVERIFY(isNear(std::asin(figures.wheels.wheelbase / radius), angle, 0.05 * angle));
     }
 
     void fuelIsBurnt_data() { folders(); }

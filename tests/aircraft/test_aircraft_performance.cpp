@@ -98,6 +98,7 @@ private Q_SLOTS:
         QTest::addColumn<double>("bank");
         QTest::addColumn<double>("load");
         QTest::addColumn<double>("stall");
+        QTest::newRow("level") << 0.0 << 1.000 << 1.000;
         QTest::newRow("15 deg") << 15.0 << 1.035 << 1.017;
         QTest::newRow("30 deg") << 30.0 << 1.155 << 1.075;
         QTest::newRow("45 deg") << 45.0 << 1.414 << 1.189;
@@ -191,19 +192,32 @@ private Q_SLOTS:
     }
 
     // The roll that the speeds are worked out by is the one that the model makes.
+    void sumsAgreeWithTheModel_data() {
+        QTest::addColumn<QString>("folder");
+        QTest::addColumn<QString>("flap");
+        QTest::newRow("twin jet") << "twin_jet"
+                                  << "12";
+        QTest::newRow("twin turboprop") << "twin_turboprop"
+                                        << "15";
+        QTest::newRow("light single") << "light_single"
+                                      << "10";
+    }
     void sumsAgreeWithTheModel() {
-        const PracticeFigures jet = twinJetFigures();
-        const PerformanceCase now = caseOf(jet, "12");
+        QFETCH(QString, folder);
+        QFETCH(QString, flap);
+        const PracticeFigures figures = shippedFigures(folder.toStdString());
+        const PerformanceCase now = caseOf(figures, flap.toStdString());
         const GroundPlan plan = longRunway();
-        CockpitState controls = cockpit(100.0);
-        controls.flapAngle = 12.0;
-        for (const double speed : {40.0, 60.0}) {
-            AircraftModel model(jet, plan, plan.routes.front(), placeAt("start"), flightValues(), controls);
+        CockpitState controls = cockpit(100.0, figures.engines);
+        controls.flapAngle = figures.air.flap(now.flap)->angle;
+        for (const double share : {0.55, 0.85}) {
+            const double speed = share * takeOffSpeeds(figures, now).vr;
+            AircraftModel model(figures, plan, plan.routes.front(), placeAt("start"), flightValues(), controls);
             const double start = model.mainWheels().x;
             while (model.speed() < speed)
                 model.step(controls, 0.01);
             const double wanted = model.mainWheels().x - start;
-            QVERIFY(isNear(takeOffRoll(jet, now, calibratedFromTrue(speed, now.air)), wanted, 0.005 * wanted));
+            QVERIFY(isNear(takeOffRoll(figures, now, calibratedFromTrue(speed, now.air)), wanted, 0.005 * wanted));
         }
     }
 

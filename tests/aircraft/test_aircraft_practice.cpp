@@ -122,6 +122,8 @@ private Q_SLOTS:
             },
             60.0));
         QVERIFY(pilot["airspeed"] > 142.0);
+        QVERIFY(isNear(pilot["heading"], 90.0, 0.5));
+        QVERIFY(isNear(pilot["bank"], 0.0, 0.5));
         QCOMPARE(pilot["gear_position"], 0.0);
         pilot.levers(75.0);
         QVERIFY(pilot.waitUntil(
@@ -141,8 +143,6 @@ private Q_SLOTS:
         pilot.wait(10.0);
         QCOMPARE(pilot["flap_angle"], 0.0);
         QVERIFY(pilot["vertical_speed"] > 300.0);
-        QVERIFY(isNear(pilot["heading"], 90.0, 0.5));
-        QVERIFY(isNear(pilot["bank"], 0.0, 0.5));
     }
 
     void rotatesAtAboutTwoAndAHalfDegreesASecond() {
@@ -319,6 +319,66 @@ private Q_SLOTS:
         QVERIFY(std::fabs(pilot["centreline_angle"]) < 0.5);
     }
 
+    // Out of trim nose down it rotates late and slowly, nose up soon and fast.
+    void trimMovesTheRotation() {
+        const auto rotated = [](double trim) {
+            Pilot pilot("line_up");
+            pilot.set("pitch_trim", trim);
+            pilot.levers(90.0);
+            (void)pilot.waitUntil(
+                [&] {
+                    return pilot["pitch"] > 8.0;
+                },
+                60.0);
+            return pilot.time();
+        };
+        const double good = rotated(1.5);
+        QVERIFY2(rotated(-4.0) > good + 0.8, qPrintable(QString::number(rotated(-4.0) - good)));
+        QVERIFY2(rotated(4.5) < good - 0.3, qPrintable(QString::number(rotated(4.5) - good)));
+    }
+    void trimIsFeltInTheYoke() {
+        const auto pitchAfter = [](double trim) {
+            Pilot pilot("initial_climb");
+            pilot.set("pitch_trim", trim);
+            pilot.set("yoke_pitch", 6.0);
+            pilot.wait(1.0);
+            return pilot["pitch"];
+        };
+        QVERIFY(pitchAfter(4.0) > pitchAfter(1.0) + 0.3);
+        QVERIFY(pitchAfter(-2.0) < pitchAfter(1.0) - 0.3);
+    }
+
+    void isPutElsewhereWholeWithTheControlsAsTheyAre() {
+        Pilot pilot("line_up");
+        pilot.fail({FailureKind::EngineOut, 0});
+        pilot.levers(90.0);
+        pilot.wait(10.0);
+        QVERIFY(pilot["engine_power_1"] < 5.0);
+        std::vector<Sample> told;
+        QVERIFY(pilot.practice().put("thousand_feet"));
+        pilot.levers(60.0);
+        pilot.practice().settle(told);
+        const auto now = [&](const char* signal) {
+            const SignalId id = *pilot.aircraft().signals.find(signal);
+            const auto at = std::find_if(told.begin(), told.end(), [&](const Sample& sample) {
+                return sample.signal == id;
+            });
+            return at != told.end() ? at->value.number() : -1.0;
+        };
+        QCOMPARE(now("height"), 1000.0);
+        QVERIFY(isNear(now("airspeed"), 156.0, 0.5));
+        QVERIFY(isNear(now("engine_power_1"), 62.4, 0.2)); // 6 % and 60 % of the rest
+        QCOMPARE(now("gear_position"), 0.0);
+        pilot.wait(1.0);
+        QVERIFY(pilot["height"] > 1000.0);
+    }
+    void putKnowsItsPlaces() {
+        Pilot pilot("line_up");
+        const Status put = pilot.practice().put("nowhere");
+        QVERIFY(!put);
+        QCOMPARE(put.error().code, std::string("unknown-place"));
+    }
+
     void unknownPlaceListsThePlaces() {
         const Aircraft aircraft = twinJet();
         const Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft, "lineup");
@@ -341,6 +401,12 @@ private Q_SLOTS:
         QTest::newRow("wrong unit") << "\"112 kN\""
                                     << "\"112 kg\""
                                     << "bad-value";
+        QTest::newRow("no slip") << "slip_roll = 0.10"
+                                 << ""
+                                 << "missing-key";
+        QTest::newRow("trim without its worth") << "per_degree = \"4 %\""
+                                                << ""
+                                                << "missing-key";
         QTest::newRow("zero") << "\"8 s\""
                               << "\"0 s\""
                               << "bad-value";

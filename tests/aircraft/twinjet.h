@@ -49,9 +49,9 @@ inline GroundPlan longRunway() {
     return plan;
 }
 
-inline CockpitState cockpit(double lever) {
+inline CockpitState cockpit(double lever, int engines = 2) {
     CockpitState state;
-    state.engines.assign(2, EngineControls{lever, 0.0, true});
+    state.engines.assign(static_cast<std::size_t>(engines), EngineControls{lever, 0.0, true});
     return state;
 }
 

@@ -30,6 +30,7 @@ private Q_SLOTS:
     void aRunIsFlownStoredAndDebriefed();
     void theRunKeepsWhatItWasFlownWith();
     void aPartIsPractised();
+    void aFlightBeginsElsewhereInSlowTime();
     void sameHandsSameEvents();
     void wrongHandsAreFound_data();
     void wrongHandsAreFound();
@@ -125,6 +126,38 @@ void TestCommand::aPartIsPractised() {
     for (const char* words : {"jumped to Taxi light on", "void Flap lever to 4 - jumped over", "done Taxi light on",
                               "the run does not pass"})
         QVERIFY2(said.contains(words), qPrintable(flown.out));
+}
+
+void TestCommand::aFlightBeginsElsewhereInSlowTime() {
+    const QString hands = write("rotate.hands", "due rotate: yoke_pitch 30 % over 0.6 s\n"
+                                                "when pitch > 9 deg: yoke_pitch 0 % over 0.8 s\n");
+    const QString db = inFolder("elsewhere.sqlite");
+    const auto rotated = [&](const QStringList& more) { // s from the run's start
+        const Printed flown = flowhandWith(
+            QStringList{"practise", "twin_jet/take_off", "--from", "rotate", "--hands", hands, "--db", db, "--json"} +
+            more);
+        for (const QJsonValue& step : objectIn(flown.out)["steps"].toArray())
+            if (step.toObject()["id"].toString() == "rotate")
+                return step.toObject()["due_us"].toDouble() / 1e6;
+        return 0.0;
+    };
+    const double fromLineUp = rotated({"--place", "line_up"});
+    const double byItself = rotated({}); // the step's own place
+    const double fromV1 = rotated({"--place", "v1"});
+    const double slow = rotated({"--place", "v1", "--slow", "4"});
+    QVERIFY2(fromV1 > 0.0 && fromV1 < fromLineUp / 3.0, qPrintable(QString("%1 %2").arg(fromV1).arg(fromLineUp)));
+    QVERIFY2(std::fabs(byItself - fromV1) < 0.1, qPrintable(QString("%1 %2").arg(byItself).arg(fromV1)));
+    QVERIFY2(std::fabs(slow - fromV1) < 0.1, qPrintable(QString("%1 %2").arg(slow).arg(fromV1))); // by the run's clock
+    Result<Store> store = Store::open(db.toStdString());
+    QVERIFY(store);
+    const Result<StoredRun> run = store->load(4);
+    QVERIFY2(run, run ? "" : describe(run.error()).c_str());
+    QCOMPARE(run->header.setup.timeScale, 0.25);
+    QVERIFY(QString::fromStdString(run->header.motionSource).endsWith(" from v1"));
+    const Printed again = flowhandWith({"debrief", "last", "--db", db, "--rejudge"});
+    QVERIFY2(again.status == 0, qPrintable(again.err));
+    QVERIFY2(again.out.contains("a second of the run, as times are given here, took 4 s"), qPrintable(again.out));
+    QVERIFY(flowhandWith({"debrief", "2", "--db", db}).out.contains("put elsewhere at 0:00.0: v1"));
 }
 
 void TestCommand::sameHandsSameEvents() {
@@ -297,6 +330,16 @@ void TestCommand::badInputIsAnError_data() {
     QTest::newRow("unknown command") << QStringList{"fly"} << "";
     QTest::newRow("unknown flow") << QStringList{"practise", "taxi_ou", "--demonstration", "--unstored"} << "taxi_out";
     QTest::newRow("nothing to fly with") << QStringList{"practise", "twin_jet/taxi_out", "--unstored"} << "--rig FILE";
+    QTest::newRow("unknown place") << QStringList{"practise",   "twin_jet/taxi_out", "--demonstration",
+                                                  "--unstored", "--place",           "fiftyfeet"}
+                                   << "there is no place 'fiftyfeet' to start from";
+    QTest::newRow("slower than anything")
+        << QStringList{"practise", "twin_jet/taxi_out", "--demonstration", "--unstored", "--slow", "11"} << "--slow";
+    QTest::newRow("a slow feed") << QStringList{"practise",        "twin_jet/taxi_out",
+                                                "--demonstration", "--unstored",
+                                                "--slow",          "2",
+                                                "--feed",          "json:0"}
+                                 << "a feed cannot be slowed";
     QTest::newRow("missing rig") << QStringList{"practise", "twin_jet/taxi_out", "--rig", inFolder("none.toml"),
                                                 "--unstored"}
                                  << "none.toml";

@@ -21,7 +21,7 @@ SignalId id(const char* name) {
 class Watch {
 public:
     explicit Watch(const char* control, Value rest, std::vector<ControlFacts> facts = {})
-        : m_control(id(control)), m_detector(cockpit(), facts) {
+        : m_control(id(control)), m_detector(cockpit(), facts, 1.0) {
         m_detector.restAt(m_control, rest);
     }
     void at(int millis, Value value, Actor actor = Actor::Hand) {

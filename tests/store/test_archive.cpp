@@ -23,7 +23,7 @@ std::int64_t fly(Store& store) {
     const std::unique_ptr<Recorder> recorder = store.recorder();
     RunHeader header = testHeader();
     header.help = "from memory";
-    header.timeScale = 0.5;
+    header.setup.timeScale = 0.5;
     Event due;
     due.kind = EventKind::StepDue;
     due.step = 1;
@@ -122,7 +122,7 @@ void TestArchive::nothingIsLost() {
     QCOMPARE(after.commands, before.commands);
     QCOMPARE(after.eventLines, before.eventLines);
     QCOMPARE(after.header.help, std::string("from memory"));
-    QCOMPARE(after.header.timeScale, 0.5);
+    QCOMPARE(after.header.setup.timeScale, 0.5);
     QCOMPARE(after.header.rigSource, before.header.rigSource);
     QCOMPARE(after.header.setup.seed, before.header.setup.seed);
     QCOMPARE(after.judgedBy, before.judgedBy);
