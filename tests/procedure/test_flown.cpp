@@ -26,6 +26,8 @@ private Q_SLOTS:
     void mistakesAreFound_data();
     void mistakesAreFound();
     void aSwitchServesAsReverser();
+    void jumpsTakeTheAircraftToTheStep_data();
+    void jumpsTakeTheAircraftToTheStep();
 
 private:
     void flowRows() const;
@@ -264,6 +266,39 @@ void TestFlown::mistakesAreFound() {
         finds << QString::fromStdString(text);
     QCOMPARE(lossesOf(run.score).join('\n'), finds.join('\n'));
     QCOMPARE(run.score.isPassed, mistake.doesPass);
+}
+
+void TestFlown::jumpsTakeTheAircraftToTheStep_data() {
+    QTest::addColumn<QString>("name");
+    QTest::addColumn<int>("index");
+    for (const AircraftFolder& each : m_library)
+        for (const Flow& candidate : each.flows)
+            for (std::size_t i = 0; i < candidate.steps.size(); ++i)
+                if (!candidate.steps[i].jumpPlace.empty())
+                    QTest::addRow("%s, %s", qPrintable(nameOf(each, candidate)), candidate.steps[i].id.c_str())
+                        << nameOf(each, candidate) << static_cast<int>(i);
+}
+
+/// The step's own place is a good one: its turn comes soon after.
+void TestFlown::jumpsTakeTheAircraftToTheStep() {
+    QFETCH(QString, name);
+    QFETCH(int, index);
+    const Flow& shipped = flow(name);
+    const AircraftFolder& its = folder(name);
+    const auto step = static_cast<std::size_t>(index);
+    RunParts parts;
+    parts.aircraft = its.aircraft.get();
+    parts.flow = &shipped;
+    parts.practice.emplace(*PracticeAircraft::create(*its.aircraft, shipped.startPlace));
+    parts.header.setup.ownSeat = its.aircraft->seats.front();
+    parts.header.setup.isSolo = true;
+    parts.header.setup.controls = onScreenFacts(*its.aircraft);
+    RunLoop loop(std::move(parts));
+    loop.jump(shipped.steps[step].id);
+    for (Time time{}; time < 60s; time += PracticeAircraft::kMotionPeriod)
+        loop.advance(time);
+    QVERIFY(loop.phase() == SessionPhase::Running || loop.phase() == SessionPhase::Ended);
+    QVERIFY(loop.snapshot().results[step].due < kForever);
 }
 
 void TestFlown::aSwitchServesAsReverser() {
