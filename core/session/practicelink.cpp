@@ -58,6 +58,13 @@ Status PracticeLink::put(const std::string& place) {
     return {};
 }
 
+std::optional<GroundPosition> PracticeLink::ground(const FeedLink& link) const {
+    const std::optional<SignalId> speed = m_aircraft.signals.find("ground_speed");
+    if (!m_practice || !speed || !link.isPractised(*speed))
+        return std::nullopt;
+    return m_practice->position();
+}
+
 void PracticeLink::fail(const Failure& failure) {
     if (m_practice)
         m_practice->fail(failure);

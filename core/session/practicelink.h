@@ -19,7 +19,6 @@ public:
     PracticeLink(std::optional<PracticeAircraft> practice, const Aircraft& aircraft)
         : m_practice(std::move(practice)), m_aircraft(aircraft), m_told(aircraft.controls.size()) {}
 
-    [[nodiscard]] bool isThere() const { return m_practice.has_value(); }
     /// kForever: there is none.
     [[nodiscard]] Time nextStep() const { return m_practice ? m_practice->nextStep() : kForever; }
     /// At the beginning of a run: all that it says, but for what `link` takes from elsewhere.
@@ -36,6 +35,8 @@ public:
     /// Its motion in another place has not been told yet, and comes before all else.
     [[nodiscard]] bool hasToTell() const { return m_hasToTell; }
 
+    /// None: something else moves on the ground.
+    [[nodiscard]] std::optional<GroundPosition> ground(const FeedLink& link) const;
     void fail(const Failure& failure);
     void follow(const std::string& route);
     /// For another run of the flight.

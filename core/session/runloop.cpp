@@ -49,8 +49,6 @@ struct RunLoop::State {
             parts.partnerHands->standInForPartner(*parts.flow, parts.header.setup);
     }
 
-    // --- sources, by when they have something ---
-
     [[nodiscard]] bool isFlying() const { return session.phase() == SessionPhase::Running; }
 
     [[nodiscard]] Time nextPractice() const { return isFlying() ? after(practice.nextStep(), stood) : kForever; }
@@ -195,10 +193,8 @@ struct RunLoop::State {
     }
 
     void put(const std::string& place) {
-        if (const Status found = practice.put(place); !found) {
-            notices.push_back(describe(found.error()));
-            return;
-        }
+        if (const Status found = practice.put(place); !found)
+            return notices.push_back(describe(found.error()));
         beginScenario();
         isScenarioNew = true;
     }
@@ -354,13 +350,6 @@ struct RunLoop::State {
             return;
         ++lateChanges;
         latest = std::max(latest, slow.toReal(last + kTick - reading.time));
-    }
-
-    [[nodiscard]] std::optional<GroundPosition> ground() const {
-        const std::optional<SignalId> speed = parts.aircraft->signals.find("ground_speed");
-        if (!parts.practice || !speed || !link.isPractised(*speed))
-            return std::nullopt;
-        return parts.practice->position();
     }
 
     [[nodiscard]] RunLosses losses() const {
@@ -615,8 +604,6 @@ struct RunLoop::State {
         }
     }
 
-    // --- what the pilot asks for ---
-
     void command(CommandKind kind, const std::string& text) {
         if (kind == CommandKind::Hold || kind == CommandKind::Resume || kind == CommandKind::Jump ||
             kind == CommandKind::Stop)
@@ -792,7 +779,7 @@ RunSnapshot RunLoop::snapshot() const {
             state.parts.flow,
             state.link.title(),
             state.link.hasFeed() ? state.link.status() : FeedStatus{},
-            state.ground(),
+            state.practice.ground(state.link),
             state.happenings,
             {}};
 }
