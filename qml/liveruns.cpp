@@ -19,6 +19,7 @@ public:
           m_run(std::move(m_assembled.parts), clock, m_assembled.origin, std::move(onChange)) {}
 
     void command(CommandKind kind, const std::string& text) override { m_run.command(kind, text); }
+    void jump(const std::string& step) override { m_run.jump(step); }
     void moveOnScreen(SignalId signal, Value value) override { m_run.moveOnScreen(signal, value); }
     [[nodiscard]] RunSnapshot snapshot() const override { return m_run.snapshot(); }
     [[nodiscard]] SessionSetup setup() const override { return m_setup; }

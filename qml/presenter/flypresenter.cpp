@@ -256,8 +256,10 @@ void FlyPresenter::command(CommandKind kind) {
 }
 
 void FlyPresenter::begin() {
-    if (m_run && !m_choice.from.empty())
-        m_run->command(CommandKind::Jump, m_choice.from);
+    if (m_run && !m_choice.from.empty() && m_choice.place.empty())
+        m_run->jump(m_choice.from);
+    else if (m_run && !m_choice.from.empty())
+        m_run->command(CommandKind::Jump, m_choice.from); // the aircraft stands where it was wished
     else
         command(CommandKind::Start);
 }
@@ -299,7 +301,7 @@ void FlyPresenter::openJump() {
 
 void FlyPresenter::jumpToPicked() {
     if (m_run && m_jump.isOpen())
-        m_run->command(CommandKind::Jump, m_jump.step());
+        m_run->jump(m_jump.step());
     m_jump.setOpen(false);
 }
 

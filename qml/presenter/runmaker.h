@@ -19,6 +19,8 @@ class RunHandle {
 public:
     virtual ~RunHandle() = default;
     virtual void command(CommandKind kind, const std::string& text) = 0;
+    /// The practice aircraft goes along, where the step says.
+    virtual void jump(const std::string& step) = 0;
     virtual void moveOnScreen(SignalId signal, Value value) = 0;
     [[nodiscard]] virtual RunSnapshot snapshot() const = 0;
     /// Fixed for the run.
@@ -38,7 +40,7 @@ struct FlightChoice {
     std::string feed;                   ///< where the motion comes from; empty: the practice aircraft
     std::string place;                  ///< where it begins; empty: as the scenario or the flow has it
     std::string from;                   ///< id of the step that it begins with; empty: the first
-    int slowness = 1;                   ///< its practice aircraft moves so many times slower
+    int slowness = 1;                   ///< the run goes so many times slower; hands do not
     std::uint64_t seed = 1;             ///< of the partner's pace and of what happens
     HandsChoice hands = HandsChoice::Screen;
 };

@@ -19,6 +19,7 @@ public:
         m_told->commands.push_back(kind);
         m_told->texts.push_back(text);
     }
+    void jump(const std::string& step) override { command(CommandKind::Jump, step); }
     void moveOnScreen(SignalId signal, Value value) override { m_told->moves.emplace_back(signal, value); }
     RunSnapshot snapshot() const override { return m_snapshot; }
     SessionSetup setup() const override { return {}; }

@@ -36,6 +36,7 @@ class WatchedRun final : public RunHandle {
 public:
     WatchedRun(std::unique_ptr<RunHandle> run, const Look& look) : m_run(std::move(run)), m_look(look) {}
     void command(CommandKind kind, const std::string& text) override { m_run->command(kind, text); }
+    void jump(const std::string& step) override { m_run->jump(step); }
     void moveOnScreen(SignalId signal, Value value) override { m_run->moveOnScreen(signal, value); }
     [[nodiscard]] SessionSetup setup() const override { return m_run->setup(); }
     [[nodiscard]] std::shared_ptr<const GroundScene> scene() const override { return m_run->scene(); }
