@@ -100,8 +100,8 @@ private:
             context << QString::fromStdString(at);
         if (!m_run.header.help.empty())
             context << QObject::tr("help: %1").arg(QString::fromStdString(m_run.header.help));
-        if (m_run.header.timeScale != 1.0)
-            context << QObject::tr("at %1 of the pace").arg(m_run.header.timeScale);
+        if (m_run.header.setup.timeScale != 1.0)
+            context << QObject::tr("at %1 of the pace").arg(m_run.header.setup.timeScale);
         if (!context.isEmpty())
             add(QObject::tr("Meanwhile"), context.join(QStringLiteral(", ")));
     }
