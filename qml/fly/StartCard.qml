@@ -2,7 +2,7 @@ import QtQuick
 import QtQuick.Layouts
 import Flowhand
 
-/// Where a flight begins, with which step, and how fast its aircraft moves.
+/// Where a flight begins, with which step, and how fast it goes.
 Card {
     id: card
 
@@ -57,7 +57,7 @@ Card {
                 Layout.fillHeight: true
                 Layout.preferredWidth: 2
                 enabled: !card.start.fed
-                title: qsTr("The aircraft moves")
+                title: qsTr("The run goes")
                 rows: card.start.paces
                 onPicked: row => card.start.pickPace(row)
             }
