@@ -9,7 +9,7 @@ Flow {
     required property bool isEmpty
     property bool isWriting: false
     /// The tag was given.
-    signal left
+    signal tagged
 
     function beginTag(): void {
         isWriting = !isEmpty;
@@ -21,7 +21,7 @@ Flow {
             review.toggleTag(tagEntry.text);
         tagEntry.text = "";
         isWriting = false;
-        left();
+        tagged();
     }
 
     spacing: Tokens.gap8

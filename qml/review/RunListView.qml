@@ -160,7 +160,7 @@ ReviewView {
             Layout.fillWidth: true
             review: view.review
             isEmpty: view.isEmpty
-            onLeft: list.forceActiveFocus()
+            onTagged: list.forceActiveFocus()
         }
     }
 }
