@@ -22,6 +22,8 @@ thrust_lever_1 = "0 %"
 thrust_lever_2 = "0 %"
 flap_lever = "12"
 gear_lever = "down"
+fuel_lever_1 = "run"
+fuel_lever_2 = "run"
 parking_brake = "off"
 [[step]]
 id = "thrust"
@@ -49,10 +51,6 @@ when = "height > 35 ft"
 done = "gear_lever == up"
 within = "60 s"
 place = "thousand_feet"
-[[guard]]
-id = "leap"
-title = "Airspeed came from nowhere"
-never = "airspeed > 100 kt and once(airspeed < 50 kt, 1 s)"
 )toml";
 
 const char* const kScenario = R"toml(
@@ -88,7 +86,6 @@ private Q_SLOTS:
         QVERIFY(flight.state("thrust") == StepState::Void);
         flight.goOn(10s);
         QVERIFY(flight.state("rotate") == StepState::Due);
-        QCOMPARE(flight.count(EventKind::GuardBroken), 0); // the leap was no movement
         QVERIFY(flight.told(EventKind::Placed) < flight.told(EventKind::Jumped));
         QVERIFY(flight.isJudgedTheSame());
     }
@@ -145,7 +142,8 @@ private Q_SLOTS:
         for (const char* lever : {"thrust_lever_1", "thrust_lever_2"})
             flight.move(lever, "0 %");
         for (const auto& [control, value] :
-             {std::pair("flap_lever", "12"), std::pair("gear_lever", "down"), std::pair("parking_brake", "off")})
+             {std::pair("flap_lever", "12"), std::pair("gear_lever", "down"), std::pair("parking_brake", "off"),
+              std::pair("fuel_lever_1", "run"), std::pair("fuel_lever_2", "run")})
             flight.move(control, value);
         flight.goOn(100ms);
         flight.loop->command(CommandKind::Start);
@@ -230,6 +228,7 @@ private Q_SLOTS:
         flight.loop->jump("rotate");
         flight.goOn(1s);
         flight.move("landing_lights", "on");
+        flight.goOn(1s);
         QVERIFY(flight.isJudgedTheSame());
         Flow other = jetFlow(kFlow);
         other.steps[2].id = "pull";

@@ -21,6 +21,8 @@ place = "line_up"
 thrust_lever_1 = "0 %"
 thrust_lever_2 = "0 %"
 flap_lever = "12"
+fuel_lever_1 = "run"
+fuel_lever_2 = "run"
 [[step]]
 id = "light"
 title = "Landing lights on"
@@ -93,7 +95,6 @@ private Q_SLOTS:
         while (flight.state("light") != StepState::Due && flight.now() < 60s)
             flight.goOn(20ms);
         const Time due = flight.now(); // real, when the words end
-        const Time cued = flight.told(EventKind::StepDue);
         QVERIFY(due >= slowness * 1s);
         flight.goOn(8s);
         flight.move("landing_lights", "on");
@@ -104,7 +105,7 @@ private Q_SLOTS:
         QCOMPARE(isLate, slowness == 1); // 8 s and 2 s, within 5 s
         const Duration response = run.results[0].done - run.results[0].due;
         QVERIFY(std::abs((response * slowness - Duration(8s)).count()) < Duration(100ms).count());
-        QVERIFY(cued > Time(1s));
+        QVERIFY(std::abs((run.results[0].due * slowness - due).count()) < Time(100ms).count());
         QVERIFY(flight.isJudgedTheSame());
     }
 
