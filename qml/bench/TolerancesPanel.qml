@@ -7,7 +7,7 @@ ColumnLayout {
     id: panel
 
     required property BenchPresenter bench
-    readonly property string words: [steering.text, lever.text, travel.text].join(", ")
+    readonly property string words: steering.text + ", " + lever.text + ", " + travel.text
     signal begun
     signal closed
 

@@ -5,7 +5,7 @@
 namespace flowhand {
 
 /// A lane of bars with their names: steps, words, broken guards, holds; moments as dots: notes.
-class BarLane : public LanePaint {
+class BarLane : public flowhand::LanePaint { // its whole name, by which the QML tools find it
     Q_OBJECT
     QML_ELEMENT
     /// A ReviewTimeline::Lane other than SignalLane.

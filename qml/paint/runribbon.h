@@ -6,7 +6,7 @@ namespace flowhand {
 
 /// The whole run as a line that rises where the aircraft flew, with a bead for each step and a mark for each loss, and
 /// the stretch of it that the lanes show.
-class RunRibbon : public LanePaint {
+class RunRibbon : public flowhand::LanePaint { // its whole name, by which the QML tools find it
     Q_OBJECT
     QML_ELEMENT
 

@@ -8,7 +8,7 @@ namespace flowhand {
 
 /// A signal over the stretch that is shown, with what steps wanted of it while they were open, gaps as gaps. Drawn
 /// from its lowest and highest values of each column of pixels: nothing that was ever there is left out.
-class SignalPlot : public LanePaint {
+class SignalPlot : public flowhand::LanePaint { // its whole name, by which the QML tools find it
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(int signalId MEMBER m_signal NOTIFY signalChanged)

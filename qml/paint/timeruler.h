@@ -5,7 +5,7 @@
 namespace flowhand {
 
 /// The times of the stretch that is shown: a mark at every round one, as many as have room for their figures.
-class TimeRuler : public LanePaint {
+class TimeRuler : public flowhand::LanePaint { // its whole name, by which the QML tools find it
     Q_OBJECT
     QML_ELEMENT
 

@@ -18,35 +18,6 @@ Flickable {
         width: flick.width - 20
         spacing: Tokens.gap8
         PlainText {
-            text: qsTr("Errors, and whether they were put right")
-            font.weight: Font.DemiBold
-        }
-        PlainText {
-            visible: flick.run.repairs.count === 0
-            Layout.fillWidth: true
-            text: qsTr("No control was moved wrongly, and no guard was broken.")
-            color: Tokens.quiet
-        }
-        Repeater {
-            model: flick.run.repairs
-            RemarkLine {
-                Layout.fillWidth: true
-                onPicked: flick.run.timeline.hold(time)
-            }
-        }
-        PlainText {
-            Layout.topMargin: Tokens.gap8
-            text: qsTr("To know of this run")
-            font.weight: Font.DemiBold
-        }
-        Repeater {
-            model: flick.run.remarks
-            RemarkLine {
-                Layout.fillWidth: true
-            }
-        }
-        PlainText {
-            Layout.topMargin: Tokens.gap8
             text: qsTr("Write it down")
             font.weight: Font.DemiBold
         }
@@ -79,6 +50,35 @@ Flickable {
             font.pixelSize: Tokens.quietSize
             color: Tokens.quiet
             wrapMode: Text.WrapAnywhere
+        }
+        PlainText {
+            Layout.topMargin: Tokens.gap8
+            text: qsTr("Errors, and whether they were put right")
+            font.weight: Font.DemiBold
+        }
+        PlainText {
+            visible: flick.run.repairs.count === 0
+            Layout.fillWidth: true
+            text: qsTr("No control was moved wrongly, and no guard was broken.")
+            color: Tokens.quiet
+        }
+        Repeater {
+            model: flick.run.repairs
+            RemarkLine {
+                Layout.fillWidth: true
+                onPicked: flick.run.timeline.hold(time)
+            }
+        }
+        PlainText {
+            Layout.topMargin: Tokens.gap8
+            text: qsTr("To know of this run")
+            font.weight: Font.DemiBold
+        }
+        Repeater {
+            model: flick.run.remarks
+            RemarkLine {
+                Layout.fillWidth: true
+            }
         }
     }
 }

@@ -26,9 +26,9 @@ FocusScope {
     // Devices are read only while the bench is looked at.
     onPlaceChanged: {
         if (place !== 1)
-            bench.leave();
+            bench?.leave();
         if (place !== 2)
-            review.leave();
+            review?.leave();
     }
     focus: true
     Keys.onPressed: event => {

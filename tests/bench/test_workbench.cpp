@@ -384,7 +384,7 @@ void TestWorkbench::tolerancesAreKeptInTheRigFile() {
     }));
     set("2 deg, 4 deg");
     QVERIFY(!top.snapshot().task.isGood);
-    QVERIFY2(top.snapshot().task.outcome.front().find("travel") != std::string::npos,
+    QVERIFY2(top.snapshot().task.outcome.front().find("a number and its unit") != std::string::npos,
              top.snapshot().task.outcome.front().c_str());
 }
 

@@ -338,7 +338,7 @@ void TestCommand::badInputIsAnError_data() {
     QTest::newRow("a slow feed") << QStringList{"practise",        "twin_jet/taxi_out",
                                                 "--demonstration", "--unstored",
                                                 "--slow",          "2",
-                                                "--feed",          "json:0"}
+                                                "--feed",          "json:49111"}
                                  << "a feed cannot be slowed";
     QTest::newRow("missing rig") << QStringList{"practise", "twin_jet/taxi_out", "--rig", inFolder("none.toml"),
                                                 "--unstored"}
