@@ -105,7 +105,7 @@ private:
     bool m_hasYokeMoved = false;
     bool m_isClimbOut = false; ///< climbs from below the height of the climb-out's turn
     bool m_hasTurned = false;  ///< and has reached it
-    double m_sinceYoke = 1e9; ///< s
+    double m_sinceYoke = 1e9;  ///< s
 };
 
 } // namespace flowhand
