@@ -29,8 +29,9 @@ Card {
                 onClicked: card.bench.turnFlowFilter()
             }
             QuietButton {
-                visible: card.bench.seatsChoosable
-                text: card.bench.bothSeats ? qsTr("Both seats") : qsTr("First seat")
+                // Shown always: Qt 6.4 gives what is shown later no place in the row.
+                enabled: card.bench.seatsChoosable
+                text: !card.bench.seatsChoosable ? qsTr("One seat") : card.bench.bothSeats ? qsTr("Both seats") : qsTr("First seat")
                 Accessible.description: qsTr("Shows the steps of both seats, or of the first alone")
                 keyName: "B"
                 onClicked: card.bench.bothSeats = !card.bench.bothSeats
@@ -46,7 +47,7 @@ Card {
                 onClicked: card.bench.writeSheet()
             }
             QuietButton {
-                visible: card.bench.sheetWritten
+                enabled: card.bench.sheetWritten
                 text: qsTr("Open it")
                 keyName: "P"
                 Accessible.description: qsTr("The check sheet that was saved")

@@ -74,7 +74,6 @@ void TestKernel::flies_data() {
     QTest::addColumn<bool>("isUnplugged");
     const QString good = PROCEDURES "/twin_jet/hands/";
     const QString wrong = TEST_DATA "/hands/";
-    QTest::newRow("taxi_out") << "twin_jet/taxi_out" << good + "taxi_out.hands" << 0 << QStringList{} << false;
     QTest::newRow("take_off") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{} << false;
     QTest::newRow("unplugged") << "twin_jet/take_off" << good + "take_off.hands" << 0 << QStringList{} << true;
     QTest::newRow("take_off_wrong") << "twin_jet/take_off" << wrong + "take_off_wrong.hands" << 3
