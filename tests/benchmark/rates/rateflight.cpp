@@ -104,10 +104,11 @@ Measured RateFlight::fly(HidSystem& system, bool (*isOver)()) const {
                           [](const std::string& text) {
                               std::cerr << text << '\n';
                           }};
-    (void)flyLive(std::move(run->parts), live, {{}, true}, [&](const Event& event, const Flow&) {
-        if (event.kind == EventKind::StepSeen)
-            measured.seenNanos.push_back(steadyNanos());
-    });
+    (void)flyLive(std::move(run->parts), live, {.from = {}, .isPlaced = false, .isWaived = true},
+                  [&](const Event& event, const Flow&) {
+                      if (event.kind == EventKind::StepSeen)
+                          measured.seenNanos.push_back(steadyNanos());
+                  });
     for (std::size_t i = 0; i < m_devices; ++i) {
         const DeviceCounters counters = hub.counters(static_cast<DeviceIndex>(i));
         measured.reports.push_back(counters.reports);
