@@ -26,12 +26,8 @@ public:
     [[nodiscard]] std::shared_ptr<const GroundScene> scene() const override { return m_scene; }
 
 private:
-    /// It was read once already, for the run itself: what is wrong with it has been said.
     static std::shared_ptr<const GroundScene> sceneOf(const RunParts& parts) {
-        if (!parts.practice)
-            return nullptr;
-        Result<GroundScene> scene = loadGroundScene(*parts.aircraft);
-        return scene ? std::make_shared<const GroundScene>(std::move(*scene)) : nullptr;
+        return parts.practice ? std::make_shared<const GroundScene>(parts.practice->scene()) : nullptr;
     }
 
     std::unique_ptr<Store> m_store; ///< used by the run's thread alone, once it runs: for each flow of the flight

@@ -3,14 +3,8 @@
 #include <string>
 
 #include "aircraft/groundplan.h"
-#include "aircraft/practicefile.h"
 
 namespace flowhand {
-
-/// The practice figures of an aircraft, from the file beside its own.
-[[nodiscard]] Result<PracticeFigures> loadPracticeOf(const Aircraft& aircraft);
-/// The airport that the figures name.
-[[nodiscard]] Result<GroundPlan> loadGroundPlanOf(const Aircraft& aircraft, const PracticeFigures& figures);
 
 /// What a view draws the practice aircraft on, and how large it is. Metres; immutable.
 struct GroundScene {
@@ -21,8 +15,6 @@ struct GroundScene {
     double tailBehind = 0.0; ///< of the main wheels
     double wingspan = 0.0;
 };
-
-[[nodiscard]] Result<GroundScene> loadGroundScene(const Aircraft& aircraft);
 
 /// Where the practice aircraft is over that ground. Angles in rad.
 struct GroundPosition {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <utility>
@@ -374,7 +375,9 @@ Result<PracticeAircraft> PracticeAircraft::create(const Aircraft& aircraft, cons
     Result<PracticeFigures> figures = loadPracticeOf(aircraft);
     if (!figures)
         return tl::unexpected(figures.error());
-    Result<GroundPlan> plan = loadGroundPlanOf(aircraft, *figures);
+    const std::filesystem::path folder = std::filesystem::path(aircraft.file).parent_path();
+    Result<GroundPlan> plan =
+        loadGroundPlan((folder / ".." / figures->ground / "ground.toml").lexically_normal().string());
     if (!plan)
         return tl::unexpected(plan.error());
     auto model = std::make_unique<Model>(aircraft);
@@ -414,6 +417,12 @@ void PracticeAircraft::step(std::vector<Sample>& motion) {
 void PracticeAircraft::fail(const Failure& failure) {
     m_model->failures.push_back(failure);
     m_model->physics->fail(failure);
+}
+
+GroundScene PracticeAircraft::scene() const {
+    const PracticeFigures& figures = m_model->figures;
+    return {m_model->plan,          figures.wheels.wheelbase, figures.wheels.track,
+            figures.body.noseAhead, figures.body.tailBehind,  figures.air.span};
 }
 
 GroundPosition PracticeAircraft::position() const {

@@ -41,6 +41,8 @@ public:
 
     /// Something fails, from the next step on.
     void fail(const Failure& failure);
+    /// What it moves on, and how large it is: for views.
+    [[nodiscard]] GroundScene scene() const;
     /// Where it is now: for views, no verdict depends on it.
     [[nodiscard]] GroundPosition position() const;
     /// Whether the ground plan has a route of this name.

@@ -1,6 +1,7 @@
 #include "aircraft/practicefile.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <optional>
 
 #include "aircraft/quantity.h"
@@ -459,6 +460,11 @@ Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& ai
     if (problems.hasErrors())
         return tl::unexpected(problems.firstError());
     return figures;
+}
+
+Result<PracticeFigures> loadPracticeOf(const Aircraft& aircraft) {
+    const std::filesystem::path file = std::filesystem::path(aircraft.file).parent_path() / "practice.toml";
+    return loadPractice(file.lexically_normal().string(), aircraft);
 }
 
 } // namespace flowhand

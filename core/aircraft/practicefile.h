@@ -156,5 +156,7 @@ struct PracticeFigures {
 
 /// Reads the practice.toml at `file`, for the controls of `aircraft`.
 [[nodiscard]] Result<PracticeFigures> loadPractice(const std::string& file, const Aircraft& aircraft);
+/// The practice.toml beside the aircraft's own file.
+[[nodiscard]] Result<PracticeFigures> loadPracticeOf(const Aircraft& aircraft);
 
 } // namespace flowhand

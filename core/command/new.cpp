@@ -1,7 +1,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "aircraft/groundscene.h"
+#include "aircraft/practicefile.h"
 #include "base/names.h"
 #include "base/textfile.h"
 #include "command/command.h"

@@ -8,6 +8,7 @@
 #include <QString>
 
 #include "aircraft/groundscene.h"
+#include "aircraft/practicefile.h"
 #include "base/error.h"
 #include "procedure/library.h"
 #include "session/run.h"

@@ -46,23 +46,22 @@ private Q_SLOTS:
         QFETCH(QString, folder);
         const Aircraft aircraft = shippedAircraft(folder.toStdString());
         const PracticeFigures figures = shippedFigures(folder.toStdString());
-        const Result<GroundScene> scene = loadGroundScene(aircraft);
-        QVERIFY(scene);
-        QCOMPARE(scene->wheelbase, figures.wheels.wheelbase);
-        QCOMPARE(scene->track, figures.wheels.track);
-        QCOMPARE(scene->noseAhead, figures.body.noseAhead);
-        QCOMPARE(scene->tailBehind, figures.body.tailBehind);
-        QCOMPARE(scene->wingspan, figures.air.span);
-        // The nosewheel of the aircraft that has lined up is on its mark, and all of it on the runway's line.
         const Result<PracticeAircraft> practice = PracticeAircraft::create(aircraft, "line_up");
         QVERIFY(practice);
+        const GroundScene scene = practice->scene();
+        QCOMPARE(scene.wheelbase, figures.wheels.wheelbase);
+        QCOMPARE(scene.track, figures.wheels.track);
+        QCOMPARE(scene.noseAhead, figures.body.noseAhead);
+        QCOMPARE(scene.tailBehind, figures.body.tailBehind);
+        QCOMPARE(scene.wingspan, figures.air.span);
+        // The nosewheel of the aircraft that has lined up is on its mark, and all of it on the runway's line.
         const GroundPosition position = practice->position();
-        const Route* route = scene->plan.route(position.route);
+        const Route* route = scene.plan.route(position.route);
         QVERIFY(route != nullptr && position.isOnGround);
         const LinePoint mark = route->line.pointAt(route->mark("line_up")->distance);
         QVERIFY(isNear(position.heading, mark.heading, 1e-6));
-        QVERIFY(isNear(position.mainWheels.x + scene->wheelbase * std::sin(position.heading), mark.at.x, 0.01));
-        QVERIFY(isNear(position.mainWheels.y + scene->wheelbase * std::cos(position.heading), mark.at.y, 0.01));
+        QVERIFY(isNear(position.mainWheels.x + scene.wheelbase * std::sin(position.heading), mark.at.x, 0.01));
+        QVERIFY(isNear(position.mainWheels.y + scene.wheelbase * std::cos(position.heading), mark.at.y, 0.01));
     }
 
     void lengthOfACorner() { QVERIFY(isNear(corner().length(), 70.0 + 30.0 * 90.0 * kRadiansPerDegree + 70.0, 1e-9)); }

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "aircraft/groundscene.h"
+#include "aircraft/practicefile.h"
 #include "procedure/library.h"
 
 namespace flowhand::test {
