@@ -94,6 +94,7 @@ private slots:
     void failedReadIsTriedAgain();
     void dropsAreCountedAndTheLastStateArrives();
     void equalReportsAreSeenAndCostNothing();
+    void reportsBeforeTheFirstReadAreNoLoss();
     void lossesAreSuspectedAndSaidOnce();
     void onlyWhatIsListenedToIsHandedOn();
     void oddReportsAreCountedAndSaidOnce();
@@ -337,6 +338,18 @@ void TestHub::equalReportsAreSeenAndCostNothing() {
     QCOMPARE(bench.hub->counters(0).reports, std::uint64_t(1000));
     QCOMPARE(bench.hub->counters(0).period, Duration(1ms));
     QCOMPARE(bench.readings.size(), std::size_t(2)); // behind the decoder nothing of the other 999
+}
+
+void TestHub::reportsBeforeTheFirstReadAreNoLoss() {
+    Bench bench; // the clock stands: nothing had the time to be lost
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    for (int i = 0; i < 100; ++i)
+        bench.hid.send("a", {std::uint8_t(i), 7});
+    QVERIFY(bench.open({wish("left unit")}));
+    bench.hid.waitUntilRead("a");
+    QVERIFY(bench.wait(101, 1));
+    QCOMPARE(bench.hub->counters(0).suspected, std::uint64_t(0));
+    QCOMPARE(bench.notices.size(), std::size_t(1));
 }
 
 /// The kernel keeps 63 reports while nobody reads, and says nothing of the rest.
