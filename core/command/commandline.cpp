@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "command/command.h"
+#include "command/progress.h"
 #include "store/store.h"
 
 namespace flowhand {
@@ -44,6 +45,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addPractiseCommand(app, line);
     addDebriefCommand(app, line);
     addCompareCommand(app, line);
+    addProgressCommand(app, line);
     addNoteCommand(app, line);
     addExportCommand(app, line);
     addImportCommand(app, line);

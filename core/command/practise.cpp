@@ -9,7 +9,7 @@
 #include "command/flowsearch.h"
 #include "command/flyrun.h"
 #include "command/interrupt.h"
-#include "command/progress.h"
+#include "command/progressline.h"
 #include "report/debrief.h"
 
 namespace flowhand {

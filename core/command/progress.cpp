@@ -1,109 +1,94 @@
 #include "command/progress.h"
 
-#include <cstdio>
-#include <string_view>
+#include <chrono>
+#include <memory>
+
+#include "command/datafolder.h"
+#include "command/flowsearch.h"
+#include "progress/progress.h"
+#include "report/progresstext.h"
 
 namespace flowhand {
 
 namespace {
 
-/// The first word of the line; empty: not shown.
-std::string_view wordOf(EventKind kind) {
-    switch (kind) {
-    case EventKind::RunStarted:
-        return "started";
-    case EventKind::SetUpWanted:
-        return "set up";
-    case EventKind::SetUpWaived:
-        return "waived";
-    case EventKind::WordsBegan:
-        return "says";
-    case EventKind::StepDue:
-        return "due";
-    case EventKind::StepDone:
-        return "done";
-    case EventKind::StepOmitted:
-        return "not done";
-    case EventKind::StepFoundSet:
-        return "found set";
-    case EventKind::StepTooEarly:
-        return "too early";
-    case EventKind::StepUncertain:
-        return "uncertain";
-    case EventKind::StepVoid:
-        return "void";
-    case EventKind::StepLeftOut:
-        return "left out";
-    case EventKind::StepUndone:
-        return "undone";
-    case EventKind::WrongControl:
-        return "wrong control";
-    case EventKind::WrongValue:
-        return "wrong value";
-    case EventKind::ExtraCancelled:
-        return "put right";
-    case EventKind::GuardBroken:
-        return "never!";
-    case EventKind::GuardLeftOut:
-        return "not watched";
-    case EventKind::ScenarioEvent:
-        return "happens";
-    case EventKind::PartnerMoved:
-        return "partner";
-    case EventKind::MatchWanted:
-        return "match";
-    case EventKind::Matched:
-        return "matched";
-    case EventKind::Held:
-        return "held";
-    case EventKind::Resumed:
-        return "resumed";
-    case EventKind::Gap:
-        return "input lost";
-    case EventKind::Jumped:
-        return "jumped to";
-    case EventKind::Placed:
-        return "put at";
-    case EventKind::OutcomeReached:
-        return "outcome";
-    case EventKind::RunEnded:
-        return "ended";
-    case EventKind::StepMoved:
-    case EventKind::StepSeen:
-    case EventKind::GuardOver:
-        break;
-    }
-    return {};
+struct ProgressOptions {
+    std::string store = defaultStoreFile();
+    std::string procedures = dataFolder() + "/procedures";
+    std::string pilot;
+    std::string rig;
+    std::string flow;
+    PracticeWish wish;
+    bool isJson = false;
+};
+
+Moment now() {
+    using namespace std::chrono;
+    return localMoment(duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count());
 }
 
-std::string subjectOf(const Event& event, const Flow& flow, const Aircraft& aircraft) {
-    std::string text;
-    if (event.kind == EventKind::WordsBegan)
-        return event.by + ": \"" + event.text + "\"";
-    if (event.step >= 0)
-        text = flow.steps[static_cast<std::size_t>(event.step)].title;
-    else if (event.guard >= 0)
-        text = flow.guards[static_cast<std::size_t>(event.guard)].title;
-    if (event.signal != kNoSignal &&
-        (event.step < 0 || event.kind == EventKind::WrongControl || event.kind == EventKind::WrongValue)) {
-        const Signal& signal = aircraft.signals[event.signal];
-        text += (text.empty() ? "" : ": ") + signal.label + " " + valueText(signal, event.value);
+/// Before the first run there is no file, and nothing wrong with that.
+Result<PracticeRecord> recordFor(const ProgressOptions& options) {
+    Result<PracticeRecord> record = practiceRecord(options.store, options.wish);
+    if (!record && record.error().code == "store-missing" && options.store == defaultStoreFile())
+        return PracticeRecord();
+    return record;
+}
+
+int showProgress(const ProgressOptions& options, CommandLine& line) {
+    Problems problems;
+    const std::vector<AircraftFolder> library = loadLibrary(options.procedures, problems);
+    FlowName only;
+    if (!options.flow.empty()) {
+        const Result<FoundFlow> found = findFlow(library, options.flow);
+        if (!found)
+            return complain(line, found.error());
+        only = {found->aircraft->folder, found->flow->id};
     }
-    if (!event.text.empty())
-        text += (text.empty() ? "" : " - ") + event.text;
-    return text;
+    const Result<PracticeRecord> record = recordFor(options);
+    if (!record)
+        return complain(line, record.error());
+    if (record->lines.empty() && !options.isJson) {
+        line.out << "No run counts as practice yet: fly a flow in the window, or with 'flowhand practise FLOW --rig "
+                    "FILE'. Scripted hands and recordings do not count.\n";
+        return kExitDone;
+    }
+    const Progress progress = progressOf(record->runs, knownFlows(library), now());
+    const FlowName* const shown = options.flow.empty() ? nullptr : &only;
+    line.out << (options.isJson ? progressJson(*record, progress, shown) : progressText(*record, progress, shown));
+    return kExitDone;
 }
 
 } // namespace
 
-std::string progressLine(const Event& event, const Flow& flow, const Aircraft& aircraft) {
-    const std::string_view word = wordOf(event.kind);
-    if (word.empty())
-        return {};
-    char head[64];
-    std::snprintf(head, sizeof head, "%8s  %-13.*s  ", clockText(event.time).c_str(), static_cast<int>(word.size()),
-                  word.data());
-    return head + subjectOf(event, flow, aircraft);
+void addProgressCommand(CLI::App& app, CommandLine& line) {
+    auto options = std::make_shared<ProgressOptions>();
+    CLI::App* command =
+        app.add_subcommand("progress", "How you get on: what to fly next and why, trends, and which steps go wrong");
+    CLI::Option* pilot =
+        command->add_option("--pilot", options->pilot, "Whose runs; left out: those of whoever flew last")
+            ->type_name("NAME");
+    CLI::Option* rig =
+        command
+            ->add_option("--rig", options->rig,
+                         "On which rig, by its title, or 'on-screen controls'; left out: the one flown last")
+            ->type_name("TITLE");
+    command->add_flag("--all-pilots", options->wish.isEveryPilot, "Mix the runs of all pilots")->excludes(pilot);
+    command->add_flag("--all-rigs", options->wish.isEveryRig, "Mix the runs on all rigs")->excludes(rig);
+    command->add_option("--flow", options->flow, "This flow alone, as 'flowhand practise' takes it")->type_name("FLOW");
+    command->add_flag("--json", options->isJson, "Print it as JSON");
+    command->add_option("--db", options->store, "Where the runs are stored")->type_name("FILE");
+    command->add_option("--procedures", options->procedures, "Folder of the aircraft and their flows")
+        ->type_name("FOLDER");
+    command->callback([options, pilot, rig, &line] {
+        if (pilot->count() > 0)
+            options->wish.pilot = options->pilot;
+        if (rig->count() > 0)
+            options->wish.rig = options->rig;
+        line.chosen = [options, &line] {
+            return showProgress(*options, line);
+        };
+    });
 }
 
 } // namespace flowhand

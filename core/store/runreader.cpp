@@ -144,7 +144,7 @@ Result<std::vector<RunSummary>> RunReader::summariesOneByOne() {
     return all;
 }
 
-Result<StoredRun> RunReader::load(std::int64_t id) {
+Result<StoredRun> RunReader::loadOutcome(std::int64_t id) {
     StoredRun run;
     run.summary.id = id;
     if (const Status header = loadHeader(run); !header) {
@@ -154,10 +154,17 @@ Result<StoredRun> RunReader::load(std::int64_t id) {
         run.damage.push_back("the run's header cannot be read");
     }
     loadResult(run);
-    loadSamples(run);
-    loadCommands(run);
-    loadEvents(run);
-    loadNotes(run);
+    return run;
+}
+
+Result<StoredRun> RunReader::load(std::int64_t id) {
+    Result<StoredRun> run = loadOutcome(id);
+    if (!run)
+        return run;
+    loadSamples(*run);
+    loadCommands(*run);
+    loadEvents(*run);
+    loadNotes(*run);
     return run;
 }
 

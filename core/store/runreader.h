@@ -20,6 +20,8 @@ public:
 
     [[nodiscard]] Result<std::vector<RunSummary>> summaries(const RunQuery& query);
     [[nodiscard]] Result<StoredRun> load(std::int64_t id);
+    /// Without samples, commands, events and notes.
+    [[nodiscard]] Result<StoredRun> loadOutcome(std::int64_t id);
     /// The flow as it was flown. Error `unreadable-run`.
     [[nodiscard]] Result<Flow> flowOf(std::int64_t id);
     [[nodiscard]] Result<std::vector<Value>> valuesAt(std::int64_t id, Time time);

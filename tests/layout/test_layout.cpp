@@ -24,13 +24,14 @@ const QList<Folder>& folders() {
         const QStringList session = rig + aircraft + QStringList{"rig", "aircraft", "feed"};
         const QStringList store = session + QStringList{"session"};
         const QStringList review = session + QStringList{"session"};
-        const QStringList report = store + QStringList{"store", "review", "bench"};
+        const QStringList progress = store + QStringList{"store"};
+        const QStringList report = store + QStringList{"store", "review", "bench", "progress"};
         const QStringList command = report + QStringList{"report"};
         return QList<Folder>{
-            {"base", {}},        {"device", device},     {"condition", condition}, {"procedure", procedure},
-            {"rig", rig},        {"aircraft", aircraft}, {"feed", feed},           {"session", session},
-            {"review", review},  {"store", store},       {"bench", bench},         {"report", report},
-            {"command", command}};
+            {"base", {}},       {"device", device},     {"condition", condition}, {"procedure", procedure},
+            {"rig", rig},       {"aircraft", aircraft}, {"feed", feed},           {"session", session},
+            {"review", review}, {"store", store},       {"bench", bench},         {"progress", progress},
+            {"report", report}, {"command", command}};
     }();
     return all;
 }
