@@ -25,36 +25,6 @@ bool waives(const Waiver& waiver, const Flow& flow, const LintFinding& finding) 
            (finding.step >= 0 && flow.steps[static_cast<std::size_t>(finding.step)].id == waiver.step);
 }
 
-void lintFlow(const AircraftFolder& folder, const Flow& flow, Problems& problems) {
-    std::vector<bool> isUsed(flow.waivers.size(), false);
-    for (const LintEntry& entry : allEntries()) {
-        std::vector<LintFinding> findings;
-        entry.check(folder, flow, findings);
-        for (const LintFinding& finding : findings) {
-            bool isWaived = false;
-            for (std::size_t i = 0; i < flow.waivers.size(); ++i)
-                if (waives(flow.waivers[i], flow, finding))
-                    isUsed[i] = isWaived = true;
-            if (!isWaived)
-                problems.add(finding.severity,
-                             {std::string(finding.rule), finding.message + " (" + std::string(entry.rule.source) + ")",
-                              finding.place});
-        }
-    }
-    std::vector<std::string> codes;
-    for (const LintRule& rule : lintRules())
-        codes.emplace_back(rule.code);
-    for (std::size_t i = 0; i < flow.waivers.size(); ++i) {
-        const Waiver& waiver = flow.waivers[i];
-        if (std::find(codes.begin(), codes.end(), waiver.rule) == codes.end())
-            problems.warning("unknown-rule", "there is no rule '" + waiver.rule + "'" + nearestHint(waiver.rule, codes),
-                             waiver.place);
-        else if (!isUsed[i])
-            problems.warning("needless-waiver",
-                             "nothing here breaks the rule '" + waiver.rule + "'; take its waiver out", waiver.place);
-    }
-}
-
 } // namespace
 
 LintFinding ofFile(std::string_view rule, const Flow& flow, std::string message) {
@@ -101,7 +71,37 @@ const std::vector<LintRule>& lintRules() {
 
 void lint(const AircraftFolder& folder, Problems& problems) {
     for (const Flow& flow : folder.flows)
-        lintFlow(folder, flow, problems);
+        lint(folder, flow, problems);
+}
+
+void lint(const AircraftFolder& folder, const Flow& flow, Problems& problems) {
+    std::vector<bool> isUsed(flow.waivers.size(), false);
+    for (const LintEntry& entry : allEntries()) {
+        std::vector<LintFinding> findings;
+        entry.check(folder, flow, findings);
+        for (const LintFinding& finding : findings) {
+            bool isWaived = false;
+            for (std::size_t i = 0; i < flow.waivers.size(); ++i)
+                if (waives(flow.waivers[i], flow, finding))
+                    isUsed[i] = isWaived = true;
+            if (!isWaived)
+                problems.add(finding.severity,
+                             {std::string(finding.rule), finding.message + " (" + std::string(entry.rule.source) + ")",
+                              finding.place});
+        }
+    }
+    std::vector<std::string> codes;
+    for (const LintRule& rule : lintRules())
+        codes.emplace_back(rule.code);
+    for (std::size_t i = 0; i < flow.waivers.size(); ++i) {
+        const Waiver& waiver = flow.waivers[i];
+        if (std::find(codes.begin(), codes.end(), waiver.rule) == codes.end())
+            problems.warning("unknown-rule", "there is no rule '" + waiver.rule + "'" + nearestHint(waiver.rule, codes),
+                             waiver.place);
+        else if (!isUsed[i])
+            problems.warning("needless-waiver",
+                             "nothing here breaks the rule '" + waiver.rule + "'; take its waiver out", waiver.place);
+    }
 }
 
 } // namespace flowhand

@@ -20,5 +20,7 @@ struct LintRule {
 /// Appends what is doubtful about the flows of one aircraft, less what the files waive. A waiver of an unknown rule, or
 /// one that waives nothing, is a warning itself.
 void lint(const AircraftFolder& folder, Problems& problems);
+/// Of one flow of the folder, among the others.
+void lint(const AircraftFolder& folder, const Flow& flow, Problems& problems);
 
 } // namespace flowhand

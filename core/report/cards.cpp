@@ -1,5 +1,8 @@
 #include "report/cards.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "base/names.h"
 #include "procedure/conditionwords.h"
 #include "procedure/phase.h"
@@ -21,6 +24,8 @@ body, td { font-size: 12pt; line-height: 1.35; } th { font-size: 12pt; } h2 { fo
 .number { text-align: right; width: 9mm; } .box { width: 7mm; font-size: 15pt; line-height: 1; }
 .said { font-style: italic; } .critical { font-weight: 700; } .why { color: #333; }
 )";
+
+constexpr double kMetresPerSecondInKnot = 1852.0 / 3600.0; ///< ISO 80000-3: a nautical mile is 1852 m
 
 std::string spaced(std::string name) {
     for (char& c : name)
@@ -131,6 +136,78 @@ std::string card(const Aircraft& aircraft, const Flow& flow) {
     return html + "</section>\n";
 }
 
+std::string poster(const Aircraft& aircraft, const std::vector<Flow>& flows, bool isLinked) {
+    std::string html = "<section class=\"card\"><h1>" + escaped(aircraft.title) + "</h1>\n" + trainingNote() +
+                       panelSvg(aircraft, nullptr) +
+                       "<h2>Flows and checklists, gate to gate</h2>\n<table><thead><tr><th>Phase</th><th>Card</th>"
+                       "<th>Kind</th></tr></thead><tbody>\n";
+    for (const Flow& flow : flows)
+        html +=
+            "<tr><td>" + escaped(phaseText(flow)) + "</td><td>" +
+            (isLinked ? "<a href=\"#" + escaped(flow.id) + "\">" + escaped(flow.title) + "</a>" : escaped(flow.title)) +
+            "</td><td>" + (flow.abnormal ? "Abnormal. " : "") + styleText(flow.style) + "</td></tr>\n";
+    return html + "</tbody></table>";
+}
+
+const char* kindText(ControlKind kind) {
+    switch (kind) {
+    case ControlKind::Lever:
+        return "lever";
+    case ControlKind::GatedLever:
+        return "lever with gates";
+    case ControlKind::Switch:
+        return "switch";
+    case ControlKind::Selector:
+        return "selector";
+    case ControlKind::Button:
+        return "button";
+    case ControlKind::Wheel:
+        return "wheel";
+    case ControlKind::Pedal:
+        return "pedal";
+    case ControlKind::Yoke:
+        return "yoke";
+    }
+    return "";
+}
+
+std::string controlTable(const Aircraft& aircraft) {
+    std::string html = "<h2>Controls</h2>\n<table><thead><tr><th>Control</th><th>On the panel</th><th>Kind</th>"
+                       "<th>Where</th></tr></thead><tbody>\n";
+    for (const CockpitControl& control : aircraft.controls)
+        html += "<tr><td>" + escaped(aircraft.signals[control.signal].label) + "</td><td>" +
+                escaped(control.panelLabel) + "</td><td>" + kindText(control.kind) + "</td><td>" +
+                escaped(control.area) + "</td></tr>\n";
+    return html + "</tbody></table>";
+}
+
+/// "Engine 1 fails, after V1: when on the ground ... 80 in 100 flights."
+std::string eventText(const ScenarioEvent& event, const Aircraft& aircraft) {
+    std::string text = event.title + ", when " + conditionWords(event.when.condition.text(), aircraft);
+    if (event.chance < 1.0)
+        text += "; in about " + std::to_string(std::lround(event.chance * 100.0)) + " of 100 flights";
+    if (!event.group.empty())
+        text += "; at most one of the group '" + event.group + "'";
+    if (event.words)
+        text += ". " + spaced(event.words->by) + ": \"" + event.words->text + "\"";
+    return text;
+}
+
+std::vector<std::string> surroundingsOf(const Scenario& scenario) {
+    std::vector<std::string> facts;
+    if (!scenario.startPlace.empty())
+        facts.push_back("Begins at: " + spaced(scenario.startPlace));
+    const Surroundings& around = scenario.surroundings;
+    if (!around.surface.empty())
+        facts.push_back("Surface: " + spaced(around.surface));
+    if (around.wind)
+        facts.push_back("Wind from " + std::to_string(std::lround(around.wind->from)) + " degrees, " +
+                        std::to_string(std::lround(around.wind->speed / kMetresPerSecondInKnot)) + " kt");
+    if (around.mass)
+        facts.push_back("Mass at the start: " + std::to_string(std::lround(*around.mass)) + " kg");
+    return facts;
+}
+
 std::string page(const std::string& title, const std::string& body) {
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" + escaped(title) +
            "</title><meta name=\"viewport\" content=\"width=device-width\"><style>" + kPageStyle + kCardStyle +
@@ -143,20 +220,33 @@ std::string cardHtml(const Aircraft& aircraft, const Flow& flow) {
     return page(flow.title, card(aircraft, flow));
 }
 
-std::string cardSetHtml(const AircraftFolder& folder) {
-    const Aircraft& aircraft = *folder.aircraft;
-    std::string poster = "<section class=\"card\"><h1>" + escaped(aircraft.title) + "</h1>\n" + trainingNote() +
-                         panelSvg(aircraft, nullptr) +
-                         "<h2>Flows and checklists, gate to gate</h2>\n<table><thead><tr><th>Phase</th><th>Card</th>"
-                         "<th>Kind</th></tr></thead><tbody>\n";
-    std::string cards;
-    for (const Flow& flow : folder.flows) {
-        poster += "<tr><td>" + escaped(phaseText(flow)) + "</td><td><a href=\"#" + escaped(flow.id) + "\">" +
-                  escaped(flow.title) + "</a></td><td>" + (flow.abnormal ? "Abnormal. " : "") + styleText(flow.style) +
-                  "</td></tr>\n";
-        cards += card(aircraft, flow);
+std::string cardHtml(const Aircraft& aircraft, const std::vector<Flow>& flows, const Scenario& scenario) {
+    std::string html = "<section class=\"card\"><h1>" + escaped(scenario.title) + "</h1>\n" +
+                       paragraph(escaped(aircraft.title + ". Scenario.")) + paragraph(escaped(scenario.summary)) +
+                       trainingNote();
+    std::vector<std::string> titles, events;
+    for (const std::string& id : scenario.flows) {
+        const auto flow = std::find_if(flows.begin(), flows.end(), [&](const Flow& each) {
+            return each.id == id;
+        });
+        titles.push_back(flow != flows.end() ? flow->title : id);
     }
-    return page(aircraft.title, poster + "</tbody></table></section>\n" + cards);
+    for (const ScenarioEvent& event : scenario.events)
+        events.push_back(eventText(event, aircraft));
+    html += listed("At the start", surroundingsOf(scenario)) + listed("Flown one after the other", titles) +
+            listed("What may happen", events);
+    return page(scenario.title, html + "</section>\n");
+}
+
+std::string cardHtml(const Aircraft& aircraft, const std::vector<Flow>& flows) {
+    return page(aircraft.title, poster(aircraft, flows, false) + controlTable(aircraft) + "</section>\n");
+}
+
+std::string cardSetHtml(const AircraftFolder& folder) {
+    std::string cards;
+    for (const Flow& flow : folder.flows)
+        cards += card(*folder.aircraft, flow);
+    return page(folder.aircraft->title, poster(*folder.aircraft, folder.flows, true) + "</section>\n" + cards);
 }
 
 } // namespace flowhand
