@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "command/command.h"
+#include "command/manual.h"
 #include "command/progress.h"
 #include "store/store.h"
 
@@ -58,6 +59,7 @@ std::optional<int> runCommandLine(int argc, char** argv, std::ostream& out, std:
     addNewCommand(app, line);
     addCardCommand(app, line);
     addJudgeCommand(app, line);
+    addManualCommand(app, line);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& problem) {
