@@ -45,6 +45,7 @@ void AircraftModel::putInPlace(const StartPlace& place, const CockpitState& cock
     m_heading = start.heading;
     m_at = {start.at.x - m_figures.wheels.wheelbase * std::sin(m_heading),
             start.at.y - m_figures.wheels.wheelbase * std::cos(m_heading)};
+    m_lastGround = m_at;
     load(place.mass > 0.0 ? place.mass : m_figures.mass.mass);
     setHeight(std::max(0.0, place.height));
     lookAtRoute();
@@ -339,8 +340,10 @@ void AircraftModel::step(const CockpitState& cockpit, double seconds) {
         stepInAir(cockpit, command, now, seconds);
     findLine();
     m_altimeterSetting = cockpit.altimeterSetting;
-    if (m_isOnGround)
-        m_quality.step(crossOf(m_nose, m_line), m_speed, m_line.curvature != 0.0, seconds);
+    if (!m_isOnGround)
+        return;
+    m_lastGround = m_at;
+    m_quality.step(crossOf(m_nose, m_line), m_speed, m_line.curvature != 0.0, seconds);
 }
 
 bool AircraftModel::isRunwayClear() const {
@@ -365,6 +368,8 @@ MotionState AircraftModel::motion() const {
     state.heading = nose < 0.0 ? (nose + kFullTurn) * degrees : nose * degrees;
     const double over = wrapped(track());
     state.track = (over < 0.0 ? over + kFullTurn : over) * degrees;
+    state.positionEast = m_lastGround.x;
+    state.positionNorth = m_lastGround.y;
     state.pitch = m_pitch * degrees;
     state.bank = m_bank * degrees;
     state.turnRate = m_turnRate * degrees;

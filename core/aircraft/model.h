@@ -163,6 +163,7 @@ private:
     double m_fuel = 0.0; ///< kg
     double m_payload = 0.0;
     PlanPoint m_at;
+    PlanPoint m_lastGround; ///< where the wheels last were on it
     double m_heading = 0.0; ///< in the air of the way through it; the nose points m_slip beside it
     double m_slip = 0.0;    ///< rad, nose to the right positive; 0 on the ground
     double m_speed = 0.0;

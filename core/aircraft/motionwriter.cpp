@@ -15,7 +15,7 @@ struct NumberEntry {
     double perUnit; ///< grains in one unit of the signal
 };
 
-constexpr std::array<NumberEntry, 32> kNumbers{{
+constexpr std::array<NumberEntry, 34> kNumbers{{
     {"airspeed", &MotionState::airspeed, 10.0},
     {"ground_speed", &MotionState::groundSpeed, 10.0},
     {"vertical_speed", &MotionState::verticalSpeed, 0.1},
@@ -34,6 +34,8 @@ constexpr std::array<NumberEntry, 32> kNumbers{{
     {"line_curvature", &MotionState::lineCurvature, 10.0},
     {"stop_distance", &MotionState::stopDistance, 2.0},
     {"track", &MotionState::track, 10.0},
+    {"position_east", &MotionState::positionEast, 5.0},
+    {"position_north", &MotionState::positionNorth, 5.0},
     {"line_offset_rms", &MotionState::lineOffsetRms, 20.0},
     {"line_offset_largest", &MotionState::lineOffsetLargest, 20.0},
     {"turn_speed_largest", &MotionState::turnSpeedLargest, 10.0},

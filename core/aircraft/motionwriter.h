@@ -17,6 +17,8 @@ struct MotionState {
     double height = 0.0;
     double heading = 0.0;
     double track = 0.0;
+    double positionEast = 0.0;
+    double positionNorth = 0.0;
     double pitch = 0.0;
     double bank = 0.0;
     double turnRate = 0.0;

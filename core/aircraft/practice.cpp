@@ -425,6 +425,16 @@ GroundScene PracticeAircraft::scene() const {
             figures.body.noseAhead, figures.body.tailBehind,  figures.air.span};
 }
 
+Result<GroundScene> PracticeAircraft::sceneOf(const Aircraft& aircraft) {
+    const Result<PracticeFigures> figures = loadPracticeOf(aircraft);
+    if (!figures)
+        return tl::unexpected(figures.error());
+    const Result<PracticeAircraft> practice = create(aircraft, figures->places.front().name);
+    if (!practice)
+        return tl::unexpected(practice.error());
+    return practice->scene();
+}
+
 GroundPosition PracticeAircraft::position() const {
     const AircraftModel& physics = *m_model->physics;
     return {physics.mainWheels(), physics.heading(), physics.nosewheelAngle(), physics.route().name,

@@ -43,6 +43,8 @@ public:
     void fail(const Failure& failure);
     /// What it moves on, and how large it is: for views.
     [[nodiscard]] GroundScene scene() const;
+    /// The same of an aircraft that is not flown now, by its files. Any thread.
+    [[nodiscard]] static Result<GroundScene> sceneOf(const Aircraft& aircraft);
     /// Where it is now: for views, no verdict depends on it.
     [[nodiscard]] GroundPosition position() const;
     /// Whether the ground plan has a route of this name.

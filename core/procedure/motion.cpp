@@ -84,6 +84,8 @@ std::vector<Signal> motionSignals(int engines, bool hasPropellers) {
     }
     // Behind all that older runs know, whose samples count the signals.
     signals.push_back(number("track", "Track", "deg", 0, 360, 30));
+    signals.push_back(number("position_east", "Position, east", "m", -20000, 20000, 50));
+    signals.push_back(number("position_north", "Position, north", "m", -20000, 20000, 50));
     return signals;
 }
 

@@ -43,6 +43,7 @@ namespace flowhand {
 ///   reverser_n            stowed, transit, deployed; of a propeller: its blades are flat in transit, reversed deployed
 ///   propeller_speed_n rpm of aircraft with propellers
 ///   track deg             over the ground, 0 .. 360, true
+///   position_east m, position_north m  of the main wheels on the airport's ground plan; on the ground only
 [[nodiscard]] std::vector<Signal> motionSignals(int engines, bool hasPropellers = false);
 
 } // namespace flowhand
