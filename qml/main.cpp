@@ -9,6 +9,7 @@
 #include <QQmlApplicationEngine>
 #include <QStandardPaths>
 
+#include "aircraft/practice.h"
 #include "command/commandline.h"
 #include "command/datafolder.h"
 #include "device/hidsystem.h"
@@ -36,6 +37,17 @@ bool hasDisplay() {
     return false;
 }
 
+/// None: the aircraft is not there any more, or has no practice aircraft.
+std::shared_ptr<const GroundScene> groundOf(const std::vector<AircraftFolder>& library, const std::string& aircraft) {
+    for (const AircraftFolder& folder : library) {
+        if (folder.aircraft->folder != aircraft)
+            continue;
+        if (Result<GroundScene> scene = PracticeAircraft::sceneOf(*folder.aircraft))
+            return std::make_shared<const GroundScene>(std::move(*scene));
+    }
+    return nullptr;
+}
+
 int runWindow(int argc, char** argv, const WindowWish& wish) {
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("flowhand");
@@ -50,11 +62,14 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     });
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs(wish.rigFile, wish.storeFile, *devices);
+    LiveShelf shelf(wish.storeFile);
     FlyPresenter fly(library, problems, runs, sound);
+    fly.note()->setShelf(&shelf);
     LiveBenches benches(library, wish.rigFile, *devices);
     BenchPresenter bench(benches, sound);
-    LiveShelf shelf(wish.storeFile);
-    ReviewPresenter review(shelf);
+    ReviewPresenter review(shelf, [&library](const std::string& aircraft) {
+        return groundOf(library, aircraft);
+    });
     const ReviewVoice reviewVoice(*review.run()->timeline(), sound);
     QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
         settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);

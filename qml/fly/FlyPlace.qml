@@ -44,6 +44,10 @@ FocusScope {
             if (isOnTheWay)
                 fly.jump.open ? fly.closeJump() : fly.openJump();
             return isOnTheWay;
+        case Qt.Key_F10:
+            if (isOnTheWay)
+                fly.beginNote();
+            return isOnTheWay;
         case Qt.Key_F4:
             if (hasRun)
                 panelShown = !panelShown;

@@ -14,21 +14,9 @@ Card {
     Accessible.role: Accessible.Graphic
     Accessible.name: qsTr("The ground from above: %1").arg(words)
 
-    Rectangle {
+    GroundDrawing {
         anchors { left: parent.left; right: parent.right; top: parent.top; bottom: caption.top; margins: Tokens.gap8 }
-        radius: Tokens.corner
-        color: Tokens.sunken
-        GroundPicture {
-            anchors.fill: parent
-            ground: card.ground
-            pavement: Tokens.ground
-            edge: Tokens.line
-            line: Tokens.accent
-            ink: Tokens.text
-            trail: Tokens.quiet
-            body: Tokens.raised
-            corner: Tokens.corner
-        }
+        ground: card.ground
     }
     PlainText {
         id: caption

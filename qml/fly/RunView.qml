@@ -18,9 +18,22 @@ StageView {
         return isHeld;
     }
 
+    Item {
+        id: home
+        focus: true
+    }
     ColumnLayout {
         anchors.fill: parent
         spacing: Tokens.gap12
+        Loader {
+            active: view.fly.note.writing || view.fly.note.failure !== ""
+            visible: active
+            Layout.fillWidth: true
+            sourceComponent: NoteBar {
+                note: view.fly.note
+                onLeft: home.forceActiveFocus()
+            }
+        }
         HoldBar {
             visible: view.isHeld || view.fly.run.freshNotices.count > 0 || view.fly.run.toMatch.count > 0
             Layout.fillWidth: true

@@ -51,8 +51,8 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
                   m_run->moveOnScreen(signal, value);
           },
           this),
-      m_feed(library, this), m_start(this), m_ground(this), m_jump(this), m_runView(*m_panel.controls(), this),
-      m_debrief(this), m_voice(sound) {
+      m_feed(library, this), m_start(this), m_ground(this), m_jump(this), m_note(this),
+      m_runView(*m_panel.controls(), this), m_debrief(this), m_voice(sound) {
     m_phases.setRows(phaseRows());
     m_groupRows.setRows(groupRows(m_groups));
     m_problems.setRows(problemRows(problems));
@@ -164,6 +164,7 @@ void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
     m_choice = choice;
     m_run = std::move(*run);
     m_runView.forgetNotices();
+    m_note.forget();
     showChosen();
     // Hands on hardware stay there: the run begins as soon as the set-up is right.
     if (hands == HandsChoice::Rig)
@@ -222,6 +223,7 @@ void FlyPresenter::showChosen() {
 void FlyPresenter::leave() {
     m_voice.stop();
     m_run.reset();
+    m_note.forget();
     m_flowRow = -1;
     Q_EMIT flowChanged();
     setStage(Choosing);
@@ -290,6 +292,11 @@ void FlyPresenter::repeat() {
 void FlyPresenter::stop() {
     m_voice.stop();
     command(CommandKind::Stop);
+}
+
+void FlyPresenter::beginNote() {
+    if (m_run)
+        m_note.begin(m_run->snapshot());
 }
 
 void FlyPresenter::openJump() {

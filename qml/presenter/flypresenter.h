@@ -14,6 +14,7 @@
 #include "presenter/jumppresenter.h"
 #include "presenter/rowmodel.h"
 #include "presenter/runmaker.h"
+#include "presenter/runnote.h"
 #include "presenter/runpresenter.h"
 #include "presenter/runvoice.h"
 #include "presenter/screenpanel.h"
@@ -43,6 +44,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(flowhand::StartPresenter* start READ start CONSTANT)
     Q_PROPERTY(flowhand::GroundPresenter* ground READ ground CONSTANT)
     Q_PROPERTY(flowhand::JumpPresenter* jump READ jump CONSTANT)
+    Q_PROPERTY(flowhand::RunNote* note READ note CONSTANT)
     Q_PROPERTY(flowhand::ScreenPanel* panel READ panel CONSTANT)
     Q_PROPERTY(int flowRow READ flowRow NOTIFY flowChanged)
     Q_PROPERTY(QString flowTitle READ flowTitle NOTIFY flowChanged)
@@ -87,6 +89,8 @@ public:
     Q_INVOKABLE void resume();
     Q_INVOKABLE void repeat();
     Q_INVOKABLE void stop();
+    /// Begins a note at this moment; the run goes on.
+    Q_INVOKABLE void beginNote();
     /// Holds the run and offers its steps to go on with.
     Q_INVOKABLE void openJump();
     /// Goes on with the step that is picked.
@@ -116,6 +120,7 @@ public:
     [[nodiscard]] StartPresenter* start() { return &m_start; }
     [[nodiscard]] GroundPresenter* ground() { return &m_ground; }
     [[nodiscard]] JumpPresenter* jump() { return &m_jump; }
+    [[nodiscard]] RunNote* note() { return &m_note; }
     [[nodiscard]] ScreenPanel* panel() { return &m_panel; }
     /// Of the flow that is flown, or -1.
     [[nodiscard]] int flowRow() const { return m_flowRow; }
@@ -164,6 +169,7 @@ private:
     StartPresenter m_start;
     GroundPresenter m_ground;
     JumpPresenter m_jump;
+    RunNote m_note;
     RunPresenter m_runView;
     DebriefPresenter m_debrief;
     RunVoice m_voice;

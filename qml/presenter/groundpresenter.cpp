@@ -52,12 +52,27 @@ void GroundPresenter::begin(std::shared_ptr<const GroundScene> scene, const Flow
 }
 
 void GroundPresenter::show(const RunSnapshot& snapshot) {
-    m_position = m_scene ? snapshot.ground : std::nullopt;
-    const bool isShown = m_doesMatter && m_position && m_position->isOnGround;
+    show(snapshot.ground);
+    tell();
+}
+
+void GroundPresenter::show(const std::vector<GroundPosition>& way) {
+    show(std::nullopt);
+    for (const GroundPosition& position : way)
+        show(position);
+    tell();
+}
+
+void GroundPresenter::show(std::optional<GroundPosition> position) {
+    m_position = m_scene ? std::move(position) : std::nullopt;
     if (m_position)
         leaveTrail();
     else
         m_trail = Trail();
+}
+
+void GroundPresenter::tell() {
+    const bool isShown = m_doesMatter && m_position && m_position->isOnGround;
     Q_EMIT changed();
     if (std::exchange(m_isShown, isShown) != isShown)
         Q_EMIT shownChanged();

@@ -12,11 +12,12 @@
 
 namespace flowhand {
 
-/// The practice aircraft on its airport's ground, and the way its wheels have come. GUI thread.
+/// The practice aircraft on its airport's ground, and the way its wheels have come, as it is flown or in a record. GUI
+/// thread.
 class GroundPresenter : public QObject {
     Q_OBJECT
     QML_ELEMENT
-    QML_UNCREATABLE("Made by the Fly place's presenter")
+    QML_UNCREATABLE("Made by the presenter of a place")
     /// There is ground to see, and moving on it matters in this flow.
     Q_PROPERTY(bool shown READ isShown NOTIFY shownChanged)
 
@@ -31,6 +32,8 @@ public:
     /// Another run; without a scene nothing is shown. The trail goes on when the aircraft does.
     void begin(std::shared_ptr<const GroundScene> scene, const Flow& flow);
     void show(const RunSnapshot& snapshot);
+    /// Where it came from, oldest first, and where it is, the last; empty: that is not known.
+    void show(const std::vector<GroundPosition>& way);
 
     [[nodiscard]] bool isShown() const { return m_isShown; }
     /// None: there is nothing to draw.
@@ -44,7 +47,9 @@ Q_SIGNALS:
     void changed();
 
 private:
+    void show(std::optional<GroundPosition> position);
     void leaveTrail();
+    void tell();
 
     std::shared_ptr<const GroundScene> m_scene;
     std::optional<GroundPosition> m_position;

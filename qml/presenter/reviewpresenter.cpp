@@ -9,9 +9,9 @@
 
 namespace flowhand {
 
-ReviewPresenter::ReviewPresenter(RunShelf& shelf, QObject* parent)
-    : QObject(parent), m_shelf(shelf), m_runs(StoredRunRow::staticMetaObject, this), m_run(this), m_notes(shelf, this),
-      m_comparison(shelf, this) {
+ReviewPresenter::ReviewPresenter(RunShelf& shelf, FindGround findGround, QObject* parent)
+    : QObject(parent), m_shelf(shelf), m_findGround(std::move(findGround)),
+      m_runs(StoredRunRow::staticMetaObject, this), m_run(this), m_notes(shelf, this), m_comparison(shelf, this) {
     connect(&m_notes, &ReviewNotes::changed, this, [this] {
         m_run.setNotes(m_notes.notes());
     });
@@ -78,23 +78,29 @@ void ReviewPresenter::open(int row) {
 }
 
 void ReviewPresenter::openRun(int run) {
-    using Opened = std::shared_ptr<const StoredDebrief>;
+    struct Opened {
+        std::shared_ptr<const StoredDebrief> debrief;
+        std::shared_ptr<const GroundScene> scene;
+    };
     setStage(Opening);
     m_shelf.ask<Opened>(
-        [run](Store& store) -> Result<Opened> {
+        [run, findGround = m_findGround](Store& store) -> Result<Opened> {
             Result<StoredDebrief> debrief = loadDebrief(store, run);
             if (!debrief)
                 return tl::unexpected(debrief.error());
-            return std::make_shared<const StoredDebrief>(std::move(*debrief));
+            Opened opened{std::make_shared<const StoredDebrief>(std::move(*debrief)), nullptr};
+            if (findGround)
+                opened.scene = findGround(opened.debrief->timeline().run().header.aircraftFolder);
+            return opened;
         },
         [this, self = QPointer(this), asked = ++m_asked](Result<Opened> opened) {
             if (!self || asked != m_asked || m_stage != Opening)
                 return;
             if (!opened)
                 return setStage(Listing, QString::fromStdString(describe(opened.error())));
-            m_run.show(*opened);
-            m_notes.show(*opened);
-            m_comparison.show(*opened);
+            m_run.show(opened->debrief, opened->scene);
+            m_notes.show(opened->debrief);
+            m_comparison.show(opened->debrief);
             setWritten({});
             setStage(Reviewing);
         });

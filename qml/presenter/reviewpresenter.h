@@ -42,8 +42,12 @@ public:
     enum Export { Page, Events, Signals, Archive };
     Q_ENUM(Export)
 
-    /// `shelf` must outlive it.
-    explicit ReviewPresenter(RunShelf& shelf, QObject* parent = nullptr);
+    /// Finds the ground that an aircraft (its folder's name) is flown on, by today's files; null: there is none. Called
+    /// on any thread.
+    using FindGround = std::function<std::shared_ptr<const GroundScene>(const std::string& aircraft)>;
+
+    /// `shelf` must outlive it. Without `findGround` no run has a ground.
+    explicit ReviewPresenter(RunShelf& shelf, FindGround findGround = {}, QObject* parent = nullptr);
     ~ReviewPresenter() override;
 
     /// Lists the runs anew: one may have been flown since.
@@ -108,6 +112,7 @@ private:
     void setStage(Stage stage, const QString& failure = {});
 
     RunShelf& m_shelf;
+    const FindGround m_findGround;
     Stage m_stage = Listing;
     QString m_failure;
     QString m_listFailure;               ///< what listing failed of; the next list that comes takes it away

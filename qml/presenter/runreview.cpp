@@ -1,5 +1,6 @@
 #include "presenter/runreview.h"
 
+#include "presenter/heldground.h"
 #include "presenter/lanebars.h"
 #include "presenter/reviewfacts.h"
 #include "presenter/stepfacts.h"
@@ -8,7 +9,7 @@
 namespace flowhand {
 
 RunReview::RunReview(QObject* parent)
-    : QObject(parent), m_timeline(this), m_controls(this), m_motion(MotionRow::staticMetaObject, this),
+    : QObject(parent), m_timeline(this), m_controls(this), m_ground(this), m_motion(MotionRow::staticMetaObject, this),
       m_deviations(DeviationRow::staticMetaObject, this), m_steps(ReviewStepRow::staticMetaObject, this),
       m_evidence(EvidenceRow::staticMetaObject, this), m_remarks(RemarkRow::staticMetaObject, this),
       m_repairs(RemarkRow::staticMetaObject, this) {
@@ -17,7 +18,7 @@ RunReview::RunReview(QObject* parent)
 
 RunReview::~RunReview() = default;
 
-void RunReview::show(std::shared_ptr<const StoredDebrief> debrief) {
+void RunReview::show(std::shared_ptr<const StoredDebrief> debrief, std::shared_ptr<const GroundScene> scene) {
     const std::shared_ptr<const StoredDebrief> before =
         std::exchange(m_debrief, std::move(debrief)); // until all is shown
     const Timeline& timeline = m_debrief->timeline();
@@ -27,6 +28,7 @@ void RunReview::show(std::shared_ptr<const StoredDebrief> debrief) {
     m_controls.setAircraft(&run.aircraft, &run.flow);
     for (ControlState* control : m_controls.all())
         control->setMovable(false);
+    m_ground.begin(std::move(scene), run.flow);
     m_timeline.show(timeline, m_debrief->run().notes);
     m_steps.setRows(reviewStepRows(timeline));
     m_remarks.setRows(remarkRows(m_debrief->input()));
@@ -94,6 +96,8 @@ void RunReview::showHeld() {
     snapshot.values = m_debrief->timeline().valuesAt(m_timeline.heldTime());
     m_controls.setValues(snapshot.values);
     m_motion.setRows(motionRows(reviewed().aircraft, snapshot));
+    if (const GroundScene* const scene = m_ground.scene())
+        m_ground.show(groundWay(m_debrief->timeline(), *scene, m_timeline.heldTime()));
 }
 
 void RunReview::showEvidence() {

@@ -6,6 +6,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "presenter/controlmodel.h"
+#include "presenter/groundpresenter.h"
 #include "presenter/reviewtimeline.h"
 #include "presenter/rowmodel.h"
 #include "report/storeddebrief.h"
@@ -27,6 +28,7 @@ class RunReview : public QObject {
     Q_PROPERTY(QString damage READ damage NOTIFY runChanged)
     Q_PROPERTY(flowhand::ReviewTimeline* timeline READ timeline CONSTANT)
     Q_PROPERTY(flowhand::ControlModel* controls READ controls CONSTANT)
+    Q_PROPERTY(flowhand::GroundPresenter* ground READ ground CONSTANT)
     Q_PROPERTY(flowhand::RowModel* motion READ motion CONSTANT)
     Q_PROPERTY(flowhand::RowModel* deviations READ deviations CONSTANT)
     Q_PROPERTY(flowhand::RowModel* steps READ steps CONSTANT)
@@ -43,7 +45,8 @@ public:
     explicit RunReview(QObject* parent);
     ~RunReview() override;
 
-    void show(std::shared_ptr<const StoredDebrief> debrief);
+    /// `scene`: the ground on which it was flown; null: there is none.
+    void show(std::shared_ptr<const StoredDebrief> debrief, std::shared_ptr<const GroundScene> scene = nullptr);
     void setNotes(const std::vector<Note>& notes);
 
     /// Holds its time, and shows the step or guard.
@@ -69,6 +72,8 @@ public:
     [[nodiscard]] ReviewTimeline* timeline() { return &m_timeline; }
     /// Where the cockpit stood at the held time.
     [[nodiscard]] ControlModel* controls() { return &m_controls; }
+    /// Where it was on the ground at the held time.
+    [[nodiscard]] GroundPresenter* ground() { return &m_ground; }
     [[nodiscard]] RowModel* motion() { return &m_motion; }
     [[nodiscard]] RowModel* deviations() { return &m_deviations; }
     [[nodiscard]] RowModel* steps() { return &m_steps; }
@@ -97,6 +102,7 @@ private:
     std::shared_ptr<const StoredDebrief> m_debrief;
     ReviewTimeline m_timeline;
     ControlModel m_controls;
+    GroundPresenter m_ground;
     RowModel m_motion, m_deviations, m_steps, m_evidence, m_remarks, m_repairs;
     int m_chosenDeviation = -1;
     int m_chosenStep = -1;

@@ -44,9 +44,20 @@ Card {
             }
         }
     }
+    Loader {
+        id: ground
+        anchors { right: parent.right; top: parent.top; bottom: parent.bottom; margins: Tokens.gap8 }
+        width: height * 1.4
+        active: strip.run.ground.shown
+        sourceComponent: GroundDrawing {
+            ground: strip.run.ground
+            Accessible.role: Accessible.Graphic
+            Accessible.name: qsTr("The aircraft on the ground from above, at the held time")
+        }
+    }
     Flickable {
         id: flick
-        anchors { left: readings.right; right: parent.right; top: parent.top; bottom: parent.bottom; leftMargin: Tokens.gap24; rightMargin: Tokens.gap12; topMargin: Tokens.gap8; bottomMargin: 4 }
+        anchors { left: readings.right; right: ground.active ? ground.left : parent.right; top: parent.top; bottom: parent.bottom; leftMargin: Tokens.gap24; rightMargin: Tokens.gap12; topMargin: Tokens.gap8; bottomMargin: 4 }
         contentWidth: drawings.width
         clip: true
         ThinScrollBar.horizontal: ThinScrollBar {}

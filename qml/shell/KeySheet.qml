@@ -37,7 +37,7 @@ Card {
     readonly property list<string> flyKeys: [
         qsTr("F1"), qsTr("show or hide the keys"), qsTr("Return"), qsTr("the main button"),
         qsTr("Space"), qsTr("reply"), qsTr("F2"), qsTr("hold, and go on"), qsTr("F3"), qsTr("repeat the step"),
-        qsTr("F4"), qsTr("show or hide the on-screen controls"), qsTr("F7"), qsTr("jump to another step"), qsTr("F8"), qsTr("stop the run"), qsTr("F9"), qsTr("sound on, quiet, off"), qsTr("Esc"), qsTr("back to the flows, between runs"),
+        qsTr("F4"), qsTr("show or hide the on-screen controls"), qsTr("F7"), qsTr("jump to another step"), qsTr("F8"), qsTr("stop the run"), qsTr("F10"), qsTr("a note at this moment; Return keeps it"), qsTr("F9"), qsTr("sound on, quiet, off"), qsTr("Esc"), qsTr("back to the flows, between runs"),
         qsTr("Page"), qsTr("Page Up, Page Down: another aircraft, or its scenarios"),
         qsTr("Ctrl 1, 2, 3"), qsTr("to Fly, to Bench, to Review; not during a run"),
         qsTr("Tab"), qsTr("to the next button or control; arrow keys move it")

@@ -4,15 +4,19 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include "aircraft/practice.h"
 #include "fakevoice.h"
 #include "liveshelf.h"
 #include "paint/timeruler.h"
+#include "presenter/heldground.h"
 #include "presenter/reviewfacts.h"
 #include "presenter/reviewvoice.h"
+#include "presenter/runnote.h"
 #include "presenter/runplayer.h"
 #include "presenter/stepfacts.h"
 #include "presenter/timewindow.h"
 #include "presenter/verdict.h"
+#include "procedure/library.h"
 #include "stubreview.h"
 
 using namespace flowhand;
@@ -73,6 +77,10 @@ private Q_SLOTS:
     void guardsHaveEvidence();
     void accountComesBeforeTheInstructor();
     void notesOutlastTheWindow();
+    void noteDuringARunStaysAtItsMoment();
+    void noteNeedsAStoredRun();
+    void groundIsWhereTheRunWas();
+    void recordWithoutPositionsHasNoGround();
     void rulingStandsBesideItsFinding();
     void comparesWithTheReferenceFirst();
     void comparisonOfOneRunAlone();
@@ -334,6 +342,94 @@ void TestReviewPlace::guardsHaveEvidence() {
         QVERIFY(opened.run().evidence()->count() > 1);
     }
     QVERIFY(guards > 0);
+}
+
+void TestReviewPlace::noteDuringARunStaysAtItsMoment() {
+    OpenedRun opened("taxi_out_good");
+    const ReviewedRun& flown = opened.run().debrief().timeline().run();
+    RunSnapshot snapshot;
+    snapshot.runId = opened.run().debrief().run().summary.id;
+    snapshot.flow = &flown.flow;
+    snapshot.results = flown.results;
+    snapshot.session.time = flown.results[1].due + 1500ms;
+    RunNote note(nullptr);
+    note.setShelf(&opened.shelf);
+    note.begin(snapshot);
+    QVERIFY(note.isWriting());
+    snapshot.session.time += 10s; // the run does not wait
+    note.keep(" Late with the brakes ");
+    QVERIFY(!note.isWriting());
+    QCOMPARE(note.failure(), QString());
+    QCOMPARE(note.kept(), 1);
+    const Result<StoredRun> stored = opened.shelf.store().load(snapshot.runId);
+    QVERIFY(stored);
+    const Note& kept = stored->notes.back();
+    QCOMPARE(kept.text, std::string("Late with the brakes"));
+    QCOMPARE(kept.anchor, anchorAt(flown.flow, flown.results, flown.results[1].due + 1500ms));
+    QVERIFY(!kept.anchor.step.empty());
+}
+
+void TestReviewPlace::noteNeedsAStoredRun() {
+    test::StubShelf shelf;
+    RunNote note(nullptr);
+    note.setShelf(&shelf);
+    RunSnapshot snapshot; // of a run that could not be stored
+    note.begin(snapshot);
+    QVERIFY(!note.isWriting());
+    QVERIFY(note.failure().contains("not stored"));
+    note.cancel();
+    QCOMPARE(note.failure(), QString());
+}
+
+void TestReviewPlace::groundIsWhereTheRunWas() {
+    OpenedRun opened("taxi_out_good");
+    const Timeline& timeline = opened.run().debrief().timeline();
+    const ReviewedRun& run = timeline.run();
+    Problems problems;
+    const std::optional<AircraftFolder> folder = loadAircraftFolder(PROCEDURES "/twin_jet", problems);
+    QVERIFY(folder);
+    const Result<GroundScene> scene = PracticeAircraft::sceneOf(*folder->aircraft);
+    QVERIFY(scene);
+    const SignalId offset = *run.aircraft.signals.find("centreline_offset");
+    const SignalId speed = *run.aircraft.signals.find("ground_speed");
+    double way = 0.0;
+    std::optional<PlanPoint> before;
+    for (Time time{}; time < run.length; time += 1s) {
+        const std::vector<GroundPosition> held = groundWay(timeline, *scene, time);
+        QVERIFY(!held.empty());
+        const GroundPosition& now = held.back();
+        // The nosewheel lies beside the line of its route as far as the record says: grain of 0.2 m in each direction.
+        const Route* const route = scene->plan.route(now.route);
+        QVERIFY(route != nullptr);
+        const PlanPoint nose{now.mainWheels.x + scene->wheelbase * std::sin(now.heading),
+                             now.mainWheels.y + scene->wheelbase * std::cos(now.heading)};
+        const LinePoint near = route->line.pointAt(route->line.nearest(nose));
+        const double beside = std::hypot(nose.x - near.at.x, nose.y - near.at.y);
+        QVERIFY2(std::abs(beside - std::abs(timeline.signal(offset).at(time).number())) < 0.3,
+                 qPrintable(QString("%1 s: %2 m").arg(seconds(time)).arg(beside)));
+        if (before)
+            way += std::hypot(now.mainWheels.x - before->x, now.mainWheels.y - before->y);
+        before = now.mainWheels;
+    }
+    double rolled = 0.0; // m, by the recorded speed
+    for (Time time{}; time < run.length; time += 1s)
+        rolled += timeline.signal(speed).at(time).number() * 0.514444;
+    QVERIFY2(std::abs(way / rolled - 1.0) < 0.03, qPrintable(QString("%1 m, %2 m").arg(way).arg(rolled)));
+}
+
+void TestReviewPlace::recordWithoutPositionsHasNoGround() {
+    OpenedRun opened("taxi_out_good");
+    const SignalTable& signals = opened.run().debrief().timeline().run().aircraft.signals;
+    const SignalId east = *signals.find("position_east");
+    const std::int64_t id = opened.shelf.add("taxi_out_good", [east](StoredRun& run) {
+        std::erase_if(run.samples, [east](const Sample& sample) {
+            return sample.signal == east;
+        });
+    });
+    opened.review.openRun(static_cast<int>(id));
+    QCOMPARE(opened.run().debrief().run().summary.id, id);
+    QVERIFY(groundWay(opened.timeline().timeline(), GroundScene(), 5s).empty());
+    QVERIFY(!opened.run().ground()->isShown());
 }
 
 void TestReviewPlace::accountComesBeforeTheInstructor() {
