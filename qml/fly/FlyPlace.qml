@@ -57,6 +57,10 @@ FocusScope {
                 fly.stop();
             return hasRun;
         case Qt.Key_Escape:
+            if (fly.note.failure !== "") {
+                fly.note.cancel();
+                return true;
+            }
             if (!isOnTheWay && fly.stage !== FlyPresenter.FirstStart)
                 fly.leave();
             return !isOnTheWay;

@@ -2,28 +2,30 @@ import QtQuick
 import QtQuick.Layouts
 import Flowhand
 
-/// The note that is written while the run goes on. Return keeps it, Escape leaves it.
+/// The note that is written while the run goes on, or why none can be. Return keeps it, Escape leaves it.
 Card {
     id: bar
 
     required property RunNote note
     /// The keyboard goes back to the run.
-    signal left
+    signal closed
 
     implicitHeight: column.implicitHeight + 2 * Tokens.gap8
 
     Component.onCompleted: {
         entry.text = note.draft;
         entry.selectAll();
-        entry.forceActiveFocus();
+        if (note.writing)
+            entry.forceActiveFocus();
     }
-    Component.onDestruction: left()
+    Component.onDestruction: closed()
 
     ColumnLayout {
         id: column
         anchors { left: parent.left; right: parent.right; verticalCenter: parent.verticalCenter; leftMargin: Tokens.gap12; rightMargin: Tokens.gap12 }
         spacing: Tokens.gap4
         RowLayout {
+            visible: bar.note.writing
             Layout.fillWidth: true
             spacing: Tokens.gap12
             PlainText {
@@ -33,7 +35,6 @@ Card {
             }
             TextLine {
                 id: entry
-                enabled: bar.note.writing
                 Layout.fillWidth: true
                 label: bar.note.title
                 onSubmitted: bar.note.keep(text)
@@ -42,7 +43,6 @@ Card {
             QuietButton {
                 text: qsTr("Keep it")
                 keyName: qsTr("Return")
-                enabled: bar.note.writing
                 onClicked: bar.note.keep(entry.text)
             }
             QuietButton {
@@ -51,12 +51,20 @@ Card {
                 onClicked: bar.note.cancel()
             }
         }
-        PlainText {
-            visible: text !== ""
+        RowLayout {
+            visible: bar.note.failure !== ""
             Layout.fillWidth: true
-            text: bar.note.failure
-            font.pixelSize: Tokens.quietSize
-            color: Tokens.wrong
+            spacing: Tokens.gap12
+            NoticeLine {
+                Layout.fillWidth: true
+                text: bar.note.failure
+            }
+            QuietButton {
+                text: qsTr("Dismiss")
+                keyName: qsTr("Esc")
+                enabled: !bar.note.writing
+                onClicked: bar.note.cancel()
+            }
         }
     }
 }

@@ -26,12 +26,13 @@ StageView {
         anchors.fill: parent
         spacing: Tokens.gap12
         Loader {
+            id: noteBar
             active: view.fly.note.writing || view.fly.note.failure !== ""
             visible: active
             Layout.fillWidth: true
             sourceComponent: NoteBar {
                 note: view.fly.note
-                onLeft: home.forceActiveFocus()
+                onClosed: home.forceActiveFocus()
             }
         }
         HoldBar {
@@ -104,7 +105,8 @@ StageView {
             onPanelAsked: view.panelAsked()
         }
         RowLayout {
-            visible: view.panelShown
+            // Hands that write move nothing on screen; a low window has no room for both.
+            visible: view.panelShown && !(noteBar.active && Tokens.isLow(view.Window.height))
             spacing: Tokens.gap12
             ControlPanel {
                 id: panel

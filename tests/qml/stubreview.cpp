@@ -5,7 +5,9 @@
 #include <Qt>
 #include <QtGlobal>
 
+#include "aircraft/practice.h"
 #include "base/textfile.h"
+#include "procedure/library.h"
 #include "store/archive.h"
 #include "store/connection.h"
 
@@ -43,6 +45,16 @@ QStringList StubShelf::names() {
             "review",         "review-good",    "review-recovered", "review-damaged",      "review-long-names",
             "review-steps",   "review-signals", "review-about",     "review-marks-zoomed", "review-notes",
             "review-writing", "review-ruling",  "review-compare",   "review-no-other"};
+}
+
+std::shared_ptr<const GroundScene> StubShelf::ground(const std::string& aircraft) {
+    Problems problems;
+    const std::optional<AircraftFolder> folder = loadAircraftFolder(ASSETS "/../procedures/" + aircraft, problems);
+    const Result<GroundScene> scene =
+        folder ? PracticeAircraft::sceneOf(*folder->aircraft) : Result<GroundScene>(failure("no-aircraft", aircraft));
+    if (!scene)
+        qFatal("%s", describe(scene.error()).c_str());
+    return std::make_shared<const GroundScene>(*scene);
 }
 
 Store& StubShelf::store() {

@@ -28,6 +28,8 @@ public:
     /// A run that the program's end cut off in its middle.
     std::int64_t addCutOff(const std::string& name);
     [[nodiscard]] Store& store();
+    /// The ground of the shipped aircraft.
+    [[nodiscard]] static std::shared_ptr<const GroundScene> ground(const std::string& aircraft);
     [[nodiscard]] std::string file() const { return m_folder.filePath("runs.sqlite").toStdString(); }
 
     bool isRefusing = false; ///< the store cannot be opened

@@ -114,6 +114,8 @@ QStringList Stage::names() {
                        "jumping",
                        "taxiing-with-rig",
                        "slow",
+                       "noting",
+                       "noting-unstored",
                        "flight-over",
                        "no-sound"};
 }
@@ -121,6 +123,8 @@ QStringList Stage::names() {
 std::vector<int> Stage::keys() const {
     if (m_name.startsWith("review"))
         return StubShelf::keysFor(m_name);
+    if (m_name.startsWith("noting"))
+        return {Qt::Key_F10};
     if (m_name == "bench-ways")
         return {Qt::Key_O, Qt::Key_Down};
     if (m_name == "bench-zones")
@@ -158,6 +162,7 @@ Stage::Stage(const QString& name) : m_name(name) {
     m_sound.start();
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
     m_place = name.startsWith("bench") ? 1 : name.startsWith("review") ? 2 : 0;
+    m_fly->note()->setShelf(&m_shelf);
     if (!m_library.empty())
         m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
     if (m_place == 0)
@@ -226,6 +231,10 @@ void Stage::build(const QString& name) {
     else
         running(due.count(name) > 0 ? due.at(name) : 1);
     RunSnapshot& snapshot = m_maker.snapshot;
+    if (name == "noting") {
+        snapshot.runId = 12;
+        snapshot.flow = &flow();
+    }
     if (name == "taxiing" || name == "taxiing-with-rig" || name == "slow")
         snapshot.ground = stubPosition();
     if (name == "slow") {

@@ -92,7 +92,7 @@ private:
     StubBenchMaker m_benchMaker;
     BenchPresenter m_bench{m_benchMaker, m_sound};
     StubShelf m_shelf;
-    ReviewPresenter m_review{m_shelf};
+    ReviewPresenter m_review{m_shelf, &StubShelf::ground};
     QString m_name;
     int m_place = 0;
 };
