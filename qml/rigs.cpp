@@ -5,12 +5,12 @@
 #include <vector>
 
 #include "base/tomlfile.h"
-#include "store/store.h"
+#include "store/datahome.h"
 
 namespace flowhand {
 
 std::string ownRigs() {
-    return (std::filesystem::path(defaultStoreFile()).parent_path() / "rigs").string();
+    return dataHome() + "/rigs";
 }
 
 std::string firstRig() {

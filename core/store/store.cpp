@@ -1,16 +1,13 @@
 #include "store/store.h"
 
-#include <pwd.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 #include <iterator>
 #include <system_error>
 #include <utility>
 
 #include "store/database.h"
+#include "store/datahome.h"
 #include "store/housekeeping.h"
 #include "store/notebook.h"
 #include "store/runreader.h"
@@ -185,16 +182,7 @@ Result<std::int64_t> Store::add(const ArchivedRun& run) {
 }
 
 std::string defaultStoreFile() {
-    const char* data = std::getenv("XDG_DATA_HOME");
-    // The XDG base directory specification: a relative path is to be ignored.
-    if (data != nullptr && data[0] == '/')
-        return std::string(data) + "/flowhand/runs.sqlite";
-    const char* home = std::getenv("HOME");
-    if (home == nullptr || home[0] != '/') {
-        const passwd* user = getpwuid(getuid());
-        home = user != nullptr ? user->pw_dir : "/";
-    }
-    return std::string(home) + "/.local/share/flowhand/runs.sqlite";
+    return dataHome() + "/runs.sqlite";
 }
 
 } // namespace flowhand

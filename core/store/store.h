@@ -131,7 +131,7 @@ private:
     std::unique_ptr<Database> m_database;
 };
 
-/// `$XDG_DATA_HOME/flowhand/runs.sqlite`, or below ~/.local/share.
+/// `runs.sqlite` in dataHome() (store/datahome.h).
 [[nodiscard]] std::string defaultStoreFile();
 
 } // namespace flowhand
