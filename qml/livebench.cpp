@@ -71,26 +71,31 @@ private:
 } // namespace
 
 LiveBenches::LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile, HidSystem& devices)
-    : m_library(library), m_rigFile(rigFile.empty() ? newRigFile() : std::move(rigFile)), m_devices(devices) {}
+    : m_library(library), m_askedRig(std::move(rigFile)), m_devices(devices) {}
 
 QString LiveBenches::rigTitle() const {
-    return rigTitleOf(m_rigFile);
+    return rigTitleOf(file());
+}
+
+std::string LiveBenches::file() const {
+    return m_askedRig.empty() ? newRigFile() : m_askedRig;
 }
 
 Result<std::unique_ptr<BenchHandle>> LiveBenches::open(std::function<void()> onChange) {
-    const AircraftFolder* folder = folderFor(m_library, m_rigFile);
+    const std::string rigFile = file();
+    const AircraftFolder* folder = folderFor(m_library, rigFile);
     if (folder == nullptr)
         return failure("no-aircraft", "there is no aircraft to wire controls for; see 'flowhand lint'");
     std::error_code problem;
-    std::filesystem::create_directories(std::filesystem::path(m_rigFile).parent_path(), problem);
+    std::filesystem::create_directories(std::filesystem::path(rigFile).parent_path(), problem);
     std::vector<const Flow*> flows;
     for (const Flow& flow : folder->flows)
         flows.push_back(&flow);
     Result<std::unique_ptr<Workbench>> bench =
-        Workbench::open({*folder->aircraft, flows, m_rigFile, m_devices, m_clock}, std::move(onChange));
+        Workbench::open({*folder->aircraft, flows, rigFile, m_devices, m_clock}, std::move(onChange));
     if (!bench)
         return tl::unexpected<Error>(bench.error());
-    return std::make_unique<LiveBench>(*folder, m_rigFile, std::move(flows), std::move(*bench));
+    return std::make_unique<LiveBench>(*folder, rigFile, std::move(flows), std::move(*bench));
 }
 
 } // namespace flowhand

@@ -16,12 +16,14 @@ public:
     LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile, HidSystem& devices);
 
     [[nodiscard]] QString rigTitle() const override;
-    [[nodiscard]] QString rigFile() const override { return QString::fromStdString(m_rigFile); }
+    [[nodiscard]] QString rigFile() const override { return QString::fromStdString(file()); }
     [[nodiscard]] Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) override;
 
 private:
+    [[nodiscard]] std::string file() const;
+
     const std::vector<AircraftFolder>& m_library;
-    std::string m_rigFile;
+    std::string m_askedRig;
     HidSystem& m_devices;
     SteadyClock m_clock;
 };

@@ -73,7 +73,9 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     wish.slowness = choice.slowness;
     wish.seed = choice.seed;
     wish.hasScreenControls = true;
-    wish.help = "guided"; // Fly shows the due step, its control, and where to move it
+    wish.help = choice.help;
+    wish.pilot = choice.pilot;
+    wish.latency = std::chrono::milliseconds(choice.delayMillis);
     // A store that cannot be opened must not keep anyone from flying; the run says that it is not stored.
     Result<Store> opened = Store::open(m_storeFile);
     auto store = opened ? std::make_unique<Store>(std::move(*opened)) : nullptr;

@@ -2,6 +2,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/time.h"
@@ -16,6 +17,9 @@ public:
     /// `rigFile` may be empty: then the first rig of the person's rigs folder is used, as soon as there is one.
     /// `devices` must outlive the runs.
     LiveRuns(std::string rigFile, std::string storeFile, HidSystem& devices);
+
+    /// For the runs from now on.
+    void useStore(std::string storeFile) { m_storeFile = std::move(storeFile); }
 
     [[nodiscard]] Result<std::unique_ptr<RunHandle>> make(const FlightChoice& choice,
                                                           std::function<void()> onChange) override;

@@ -18,16 +18,22 @@ LiveShelf::~LiveShelf() {
     m_thread.join();
 }
 
+void LiveShelf::useStore(std::string storeFile) {
+    const std::lock_guard lock(m_mutex);
+    m_file = std::move(storeFile);
+}
+
 void LiveShelf::post(Work work, std::function<void()> then) {
     {
         const std::lock_guard lock(m_mutex);
-        m_jobs.push_back({std::move(work), std::move(then)});
+        m_jobs.push_back({std::move(work), std::move(then), m_file});
     }
     m_news.notify_one();
 }
 
 void LiveShelf::serve() {
     std::optional<Result<Store>> store;
+    std::string opened;
     for (;;) {
         Job job;
         {
@@ -41,8 +47,9 @@ void LiveShelf::serve() {
             m_jobs.pop_front();
         }
         // What could not be opened may be free, or put right, by the next time.
-        if (!store || !*store)
-            store.emplace(Store::open(m_file));
+        if (!store || !*store || opened != job.file)
+            store.emplace(Store::open(job.file));
+        opened = job.file;
         job.work(*store);
         QMetaObject::invokeMethod(&m_window, std::move(job.then), Qt::QueuedConnection);
     }

@@ -19,6 +19,9 @@ public:
     /// What was asked is done first: a note that was written is not lost.
     ~LiveShelf() override;
 
+    /// For what is asked from now on.
+    void useStore(std::string storeFile);
+
 protected:
     void post(Work work, std::function<void()> then) override;
 
@@ -26,12 +29,13 @@ private:
     struct Job {
         Work work;
         std::function<void()> then;
+        std::string file; ///< of the store that is meant
     };
     void serve();
 
-    std::string m_file;
     QObject m_window;   ///< answers are handed to its thread
-    std::mutex m_mutex; ///< guards the two below
+    std::mutex m_mutex; ///< guards the three below
+    std::string m_file;
     std::deque<Job> m_jobs;
     bool m_isStopping = false;
     std::condition_variable m_news;

@@ -7,7 +7,6 @@
 
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
-#include <QStandardPaths>
 
 #include "aircraft/practice.h"
 #include "command/commandline.h"
@@ -21,8 +20,11 @@
 #include "presenter/reviewpresenter.h"
 #include "presenter/reviewvoice.h"
 #include "presenter/settings.h"
+#include "presenter/settingslinks.h"
 #include "presenter/sound.h"
 #include "procedure/library.h"
+#include "store/datahome.h"
+#include "store/store.h"
 #include "voice/spokenvoice.h"
 #include "window.h"
 
@@ -55,8 +57,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     registerQmlTypes();
     Problems problems;
     const std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", problems);
-    Settings settings(QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
-                      "/flowhand/settings.ini");
+    Settings settings(QString::fromStdString(settingsFile()));
     Sound sound(settings, [] {
         return std::make_unique<SpokenVoice>();
     });
@@ -71,13 +72,14 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         return groundOf(library, aircraft);
     });
     const ReviewVoice reviewVoice(*review.run()->timeline(), sound);
-    QObject::connect(&fly, &FlyPresenter::handsChosen, &settings, [&settings](bool hasControls) {
-        settings.setHands(hasControls ? Settings::Hands::Rig : Settings::Hands::Screen);
-    });
-    fly.feed()->choose(settings.feed());
-    QObject::connect(fly.feed(), &FeedPresenter::chosenChanged, &settings, [&settings, &fly] {
-        settings.setFeed(fly.feed()->chosen());
-    });
+    linkSettings(settings, fly);
+    if (wish.storeFile == defaultStoreFile())
+        QObject::connect(&settings, &Settings::dataFolderChanged, &fly, [&] {
+            runs.useStore(defaultStoreFile());
+            shelf.useStore(defaultStoreFile());
+            fly.lookAgain();
+            review.close();
+        });
     if (!wish.rigFile.empty())
         fly.chooseHands(true);
     else if (settings.hands() == Settings::Hands::Unasked)

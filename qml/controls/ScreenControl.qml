@@ -60,7 +60,7 @@ T.Control {
             Accessible.ignored: true
         }
         PlainText {
-            text: screen.control.keys
+            text: Tokens.keyNames(screen.control.keys)
             font.pixelSize: Tokens.quietSize
             color: Tokens.quiet
             wrapMode: Text.NoWrap

@@ -77,7 +77,7 @@ Card {
                 Layout.fillWidth: true
                 visible: control.kind !== ControlState.Button && (!card.isTight || card.targetCount === 1)
                 size: card.targetCount > 1 ? Tokens.titleSize : Math.round(Tokens.titleSize * 1.25)
-                labelled: card.targetCount > 1
+                labelled: card.targetCount > 1 || !wanted
             }
         }
         Item {

@@ -83,7 +83,7 @@ StageView {
                     Layout.fillHeight: true
                     Layout.preferredHeight: 4
                     title: qsTr("Next")
-                    emptyText: qsTr("Nothing more to come")
+                    emptyText: view.fly.run.comingText
                     steps: view.fly.run.coming
                 }
                 StepList {

@@ -22,6 +22,7 @@ Card {
         anchors.top: head.bottom
         anchors.topMargin: Tokens.gap8
         x: Tokens.gap16
+        width: card.width - 2 * Tokens.gap16
         visible: card.steps.count === 0
         text: card.emptyText
     }

@@ -24,7 +24,8 @@ QString beside(const QString& rigFile, const char* name) {
 BenchPresenter::BenchPresenter(BenchMaker& maker, Sound& sound, QObject* parent)
     : QObject(parent), m_maker(maker), m_states(this), m_controls(BenchControlRow::staticMetaObject, this),
       m_findings(FindingRow::staticMetaObject, this), m_coverage(CoverageRow::staticMetaObject, this),
-      m_notices(NoticeRow::staticMetaObject, this), m_trace(this), m_voice(sound), m_wiring(this) {}
+      m_notices(NoticeRow::staticMetaObject, this), m_trace(this), m_voice(sound), m_wiring(this),
+      m_delay(maker, sound, m_clock, this) {}
 
 BenchPresenter::~BenchPresenter() = default;
 

@@ -11,6 +11,7 @@
 #include "presenter/benchtrace.h"
 #include "presenter/benchvoice.h"
 #include "presenter/controlmodel.h"
+#include "presenter/delaymeter.h"
 #include "presenter/rowmodel.h"
 #include "presenter/wiringchoice.h"
 
@@ -63,6 +64,7 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(bool sheetWritten READ isSheetWritten NOTIFY writtenChanged)
     Q_PROPERTY(flowhand::WiringChoice* wiring READ wiring CONSTANT)
     Q_PROPERTY(QString valuesExample READ valuesExample NOTIFY changed)
+    Q_PROPERTY(flowhand::DelayMeter* delay READ delay CONSTANT)
 
 public:
     /// BenchTask, for views.
@@ -151,6 +153,7 @@ public:
     [[nodiscard]] QString written() const { return m_written; }
     [[nodiscard]] bool isSheetWritten() const { return !m_sheet.isEmpty(); }
     [[nodiscard]] WiringChoice* wiring() { return &m_wiring; }
+    [[nodiscard]] DelayMeter* delay() { return &m_delay; }
     /// Of the chosen control; empty: there are no values to give.
     [[nodiscard]] QString valuesExample() const;
 
@@ -187,6 +190,8 @@ private:
     BenchTrace m_trace;
     BenchVoice m_voice;
     WiringChoice m_wiring;
+    SteadyClock m_clock;
+    DelayMeter m_delay;
     int m_chosen = 0;
     int m_flowFilter = -1;
     bool m_hasBothSeats = false;

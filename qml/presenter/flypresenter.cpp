@@ -146,6 +146,10 @@ void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
     if (choice.flow == nullptr)
         return choice.scenario != nullptr ? fail(tr("its first flow is missing or has an error")) : void();
     choice.hands = hands;
+    choice.help = hands == HandsChoice::Demonstration ? "guided" : m_help;
+    choice.pilot = hands == HandsChoice::Demonstration ? std::string() : m_pilot;
+    if (m_delayOf && hands != HandsChoice::Demonstration)
+        choice.delayMillis = m_delayOf(hands == HandsChoice::Rig ? m_maker.rigTitle() : QStringLiteral("screen"));
     choice.feed = m_feed.chosen().toStdString();
     m_start.apply(choice);
     // The shipped hands know the first draw; a pilot is to be surprised.
@@ -213,6 +217,7 @@ void FlyPresenter::showChosen() {
         const bool isWired = index < setup.controls.size() && setup.controls[index].isWired;
         control->setMovable(m_choice.hands != HandsChoice::Demonstration && !isWired);
     }
+    m_runView.setHelp(helpNamed(m_choice.help));
     m_runView.begin(aircraft, m_choice.flow, setup);
     m_ground.begin(m_run->scene(), *m_choice.flow);
     m_jump.begin(m_choice.flow);

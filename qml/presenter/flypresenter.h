@@ -1,6 +1,7 @@
 #pragma once
 
 #include <atomic>
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -52,7 +53,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(int slowness READ slowness NOTIFY flowChanged)
     Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
     Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
-    Q_PROPERTY(QString rigsFolder READ rigsFolder CONSTANT)
+    Q_PROPERTY(QString rigsFolder READ rigsFolder NOTIFY handsChanged)
     Q_PROPERTY(bool demonstration READ isDemonstration NOTIFY flowChanged)
     Q_PROPERTY(QString failure READ failure NOTIFY stageChanged)
 
@@ -78,6 +79,16 @@ public:
     Q_INVOKABLE void again();
     /// Back to the flows; ends a run that goes on.
     Q_INVOKABLE void leave();
+
+    /// How much is shown while flying: from the next run on.
+    void setHelp(const QString& help) { m_help = help.toStdString(); }
+    /// Whose name stands in the runs from now on.
+    void setPilot(const QString& pilot) { m_pilot = pilot.toStdString(); }
+
+    /// Of sound and input, in ms, by the rig's title or "screen".
+    void setDelays(std::function<int(const QString&)> delayOf) { m_delayOf = std::move(delayOf); }
+    /// The rigs are elsewhere now.
+    void lookAgain() { Q_EMIT handsChanged(); }
 
     /// Begins the run, once every control is where the start wants it.
     Q_INVOKABLE void begin();
@@ -160,7 +171,10 @@ private:
     std::vector<FlightChoice> m_flights; ///< by row of `flows`
     Stage m_stage = Choosing;
     HandsChoice m_hands = HandsChoice::Screen;
-    FlightChoice m_choice; ///< with the flow that is flown now
+    std::string m_help = "guided";
+    std::string m_pilot;
+    std::function<int(const QString&)> m_delayOf; ///< none: nothing was measured
+    FlightChoice m_choice;                        ///< with the flow that is flown now
     int m_flowRow = -1;
     QString m_failure;
     RowModel m_phases, m_groupRows, m_flows, m_briefing, m_preview, m_problems, m_remarks;

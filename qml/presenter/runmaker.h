@@ -44,6 +44,9 @@ struct FlightChoice {
     int slowness = 1;                   ///< the run goes so many times slower; hands do not
     std::uint64_t seed = 1;             ///< of the partner's pace and of what happens
     HandsChoice hands = HandsChoice::Screen;
+    std::string help = "guided"; ///< "guided", "prompted", "from memory"; a demonstration is guided
+    int delayMillis = 0;         ///< of sound and input, taken off response times
+    std::string pilot;           ///< who flies; empty: nobody said
 };
 
 /// Makes runs: the real ones, or a test's. GUI thread.

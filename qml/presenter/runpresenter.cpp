@@ -20,6 +20,8 @@ constexpr int kNoticeMillis = 12'000;
 constexpr int kNoticesShown = 3;
 /// Nearer than this, in m, is on the line.
 constexpr double kOnLine = 0.5;
+/// ISO 80000-3.
+constexpr double kMetresOfFoot = 0.3048;
 /// A stop this near, in m, is worth a word: half a minute at taxi speed.
 constexpr double kStopInSight = 150.0;
 
@@ -86,14 +88,25 @@ void RunPresenter::show(const RunSnapshot& snapshot) {
         return;
     showSteps();
     showGuards();
-    const Step* due = dueStep();
-    m_targets.setRows(due != nullptr ? targetRows(*due, snapshot, m_controls) : std::vector<TargetRow>());
+    showTargets();
     m_setUp.setRows(setUpRows(snapshot.session.setUp, snapshot, m_controls));
     m_toMatch.setRows(setUpRows(snapshot.session.toMatch, snapshot, m_controls));
     m_motion.setRows(motionRows(*m_aircraft, snapshot));
     showNotices();
     noteVerdicts(before);
     Q_EMIT changed();
+}
+
+/// Prompted, a control stands there as it is; from memory it would give the step away.
+void RunPresenter::showTargets() {
+    const Step* due = dueStep();
+    std::vector<TargetRow> rows;
+    if (due != nullptr && isDueNamed())
+        rows = targetRows(*due, m_snapshot, m_controls);
+    if (m_help != Help::Guided && m_due.own)
+        for (TargetRow& row : rows)
+            row.wanted = false;
+    m_targets.setRows(rows);
 }
 
 void RunPresenter::showSteps() {
@@ -116,7 +129,8 @@ void RunPresenter::showSteps() {
         const Time rightTime = right.done != kForever ? right.done : right.due;
         return leftTime != rightTime ? leftTime > rightTime : a.rowId > b.rowId;
     });
-    m_coming.setRows(coming);
+    m_hidden = m_help == Help::Guided ? 0 : static_cast<int>(coming.size());
+    m_coming.setRows(m_help == Help::Guided ? coming : std::vector<StepRow>());
     m_over.setRows(over);
 }
 
@@ -173,7 +187,18 @@ const StepView* RunPresenter::dueView() const {
     return &m_snapshot.session.steps[static_cast<std::size_t>(m_snapshot.session.due.front())];
 }
 
+QString RunPresenter::comingText() const {
+    return m_hidden > 0 ? tr("%1 more to come, not shown with this help").arg(m_hidden) : tr("Nothing more to come");
+}
+
+void RunPresenter::setLength(const QString& unit) {
+    m_isInFeet = unit == QStringLiteral("ft");
+    Q_EMIT changed();
+}
+
 QString RunPresenter::dueTitle() const {
+    if (hasDue() && !isDueNamed())
+        return tr("Which step is it?");
     return QString(m_due.title).replace(QLatin1Char('-'), QStringLiteral("-\u2060"));
 }
 
@@ -183,7 +208,7 @@ bool RunPresenter::isDueSeen() const {
 
 QString RunPresenter::dueReply() const {
     const Step* step = dueStep();
-    return step != nullptr ? QString::fromStdString(step->reply) : QString();
+    return step != nullptr && m_help == Help::Guided ? QString::fromStdString(step->reply) : QString();
 }
 
 double RunPresenter::dueShare() const {
@@ -256,8 +281,8 @@ QString RunPresenter::lineText() const {
     const double offset = offLine();
     if (std::abs(offset) < kOnLine)
         return tr("on the line");
-    const QString metres = QString::number(std::abs(offset), 'f', 1);
-    return offset > 0 ? tr("%1 m right of the line").arg(metres) : tr("%1 m left of the line").arg(metres);
+    const QString distance = metresText(std::abs(offset), 1);
+    return offset > 0 ? tr("%1 right of the line").arg(distance) : tr("%1 left of the line").arg(distance);
 }
 
 QString RunPresenter::aheadText() const {
@@ -268,7 +293,13 @@ QString RunPresenter::aheadText() const {
         return {};
     if (distance.number() < 1)
         return tr("stop here");
-    return tr("stop in %1 m").arg(std::lround(distance.number()));
+    return tr("stop in %1").arg(metresText(distance.number(), 0));
+}
+
+QString RunPresenter::metresText(double metres, int digits) const {
+    if (m_isInFeet)
+        return tr("%1 ft").arg(std::lround(metres / kMetresOfFoot));
+    return tr("%1 m").arg(metres, 0, 'f', digits);
 }
 
 double RunPresenter::offLine() const {

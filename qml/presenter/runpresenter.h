@@ -5,6 +5,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "presenter/controlmodel.h"
+#include "presenter/help.h"
 #include "presenter/rowmodel.h"
 #include "presenter/rows.h"
 #include "presenter/runmaker.h"
@@ -29,6 +30,7 @@ class RunPresenter : public QObject {
     Q_PROPERTY(flowhand::RowModel* freshNotices READ freshNotices CONSTANT)
     Q_PROPERTY(bool hasDue READ hasDue NOTIFY changed)
     Q_PROPERTY(QString dueTitle READ dueTitle NOTIFY changed)
+    Q_PROPERTY(QString comingText READ comingText NOTIFY changed)
     Q_PROPERTY(QString dueWho READ dueWho NOTIFY changed)
     Q_PROPERTY(bool dueOwn READ isDueOwn NOTIFY changed)
     Q_PROPERTY(bool dueSeen READ isDueSeen NOTIFY changed)
@@ -61,6 +63,10 @@ public:
     /// Another run, or none. Aircraft and flow must outlive what is shown.
     void begin(const Aircraft* aircraft, const Flow* flow, const SessionSetup& setup);
     void show(const RunSnapshot& snapshot);
+    /// From the next begin() on.
+    void setHelp(Help help) { m_help = help; }
+    /// Of distances on the ground: "m" or "ft".
+    void setLength(const QString& unit);
     /// What is noticed from now on is of another flight.
     void forgetNotices();
 
@@ -74,20 +80,22 @@ public:
     [[nodiscard]] RowModel* notices() { return &m_notices; }
     [[nodiscard]] RowModel* freshNotices() { return &m_freshNotices; }
     [[nodiscard]] bool hasDue() const { return dueStep() != nullptr; }
-    /// With hyphens that keep their word on one line.
+    /// With hyphens that keep their word on one line; a question where the pilot flies from memory.
     [[nodiscard]] QString dueTitle() const;
+    /// What stands in place of the steps to come: none are left, or they are not shown.
+    [[nodiscard]] QString comingText() const;
     [[nodiscard]] QString dueWho() const { return m_due.who; }
     /// In the flow; the first step when none is due.
     [[nodiscard]] int dueIndex() const { return hasDue() ? m_snapshot.session.due.front() : 0; }
     [[nodiscard]] bool isDueOwn() const { return m_due.own; }
     [[nodiscard]] bool isDueSeen() const;
-    [[nodiscard]] QString dueWhy() const { return m_due.why; }
+    [[nodiscard]] QString dueWhy() const { return m_help == Help::Guided ? m_due.why : QString(); }
     /// The words to answer with, of a reply that is due.
     [[nodiscard]] QString dueReply() const;
     /// 0..1 of the time after which the due step is late by all means.
     [[nodiscard]] double dueShare() const;
     [[nodiscard]] double timelyShare() const;
-    /// The step to come when none is due.
+    /// The step to come when none is due; empty where it is not shown.
     [[nodiscard]] QString nextTitle() const;
     [[nodiscard]] int verdict() const { return m_verdict.verdict; }
     [[nodiscard]] QString verdictWord() const { return m_verdict.word; }
@@ -119,6 +127,9 @@ Q_SIGNALS:
 
 private:
     void showSteps();
+    void showTargets();
+    [[nodiscard]] bool isDueNamed() const { return m_help != Help::FromMemory || !m_due.own; }
+    [[nodiscard]] QString metresText(double metres, int digits) const;
     void showGuards();
     void showNotices();
     void noteVerdicts(const std::vector<StepView>& before);
@@ -130,6 +141,9 @@ private:
     const Aircraft* m_aircraft = nullptr;
     const Flow* m_flow = nullptr;
     SessionSetup m_setup;
+    Help m_help = Help::Guided;
+    bool m_isInFeet = false;
+    int m_hidden = 0; ///< steps to come that are not shown
     RunSnapshot m_snapshot;
     StepRow m_due;
     StepRow m_verdict;

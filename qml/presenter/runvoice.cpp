@@ -42,6 +42,7 @@ int rankOf(Earcon earcon) {
         return 1;
     case Earcon::Done:
     case Earcon::Words:
+    case Earcon::Click:
         break;
     }
     return 0;

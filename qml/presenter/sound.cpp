@@ -15,7 +15,13 @@ constexpr double kQuiet = 0.25;
 
 Sound::Sound(Settings& settings, Maker makeSpoken, QObject* parent)
     : QObject(parent), m_settings(settings), m_makeSpoken(std::move(makeSpoken)),
-      m_voice(std::make_unique<SilentVoice>()) {}
+      m_voice(std::make_unique<SilentVoice>()) {
+    connect(&m_settings, &Settings::changed, this, [this] {
+        if (m_isStarted)
+            apply();
+        Q_EMIT changed();
+    });
+}
 
 Sound::~Sound() = default;
 
@@ -29,23 +35,32 @@ void Sound::change() {
     using enum Settings::Loudness;
     const Settings::Loudness now = m_settings.loudness();
     m_settings.setLoudness(now == Full ? Quiet : now == Quiet ? Off : Full);
-    if (m_isStarted)
-        apply();
-    Q_EMIT changed();
 }
 
 void Sound::apply() {
     const Settings::Loudness loudness = m_settings.loudness();
     if (loudness == Settings::Loudness::Off) {
-        m_isSpoken = false;
-        m_voice = std::make_unique<SilentVoice>();
+        if (std::exchange(m_isSpoken, false))
+            m_voice = std::make_unique<SilentVoice>();
         return setNotice({});
     }
     if (!std::exchange(m_isSpoken, true)) {
         m_voice = m_makeSpoken();
         connect(m_voice.get(), &Voice::unheard, this, &Sound::setNotice);
+        connect(m_voice.get(), &Voice::voicesFound, this, &Sound::setVoices);
     }
-    m_voice->setVolume(loudness == Settings::Loudness::Quiet ? kQuiet : 1.0);
+    m_voice->setVoice(m_settings.voice());
+    m_voice->setVolume(m_settings.volumePercent() / 100.0 * (loudness == Settings::Loudness::Quiet ? kQuiet : 1.0));
+}
+
+void Sound::tryOut() {
+    m_voice->play(Earcon::Done);
+    m_voice->say(QStringLiteral("Flaps twelve, set."), QStringLiteral("first_officer"));
+}
+
+void Sound::setVoices(const QStringList& voices) {
+    m_voices = voices;
+    Q_EMIT voicesChanged();
 }
 
 void Sound::dismissNotice() {

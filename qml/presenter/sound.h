@@ -11,13 +11,14 @@
 
 namespace flowhand {
 
-/// How loud the program speaks, and with which voice. Off is a silent voice: then no engine and no device is held.
-/// GUI thread.
+/// How loud the program speaks, and with which voice, as the settings have it. Off is a silent voice: then no engine
+/// and no device is held. GUI thread.
 class Sound : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("Made by the program")
     Q_PROPERTY(QString words READ words NOTIFY changed)
+    Q_PROPERTY(QStringList voices READ voices NOTIFY voicesChanged)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
 
 public:
@@ -32,20 +33,26 @@ public:
     /// On, quiet, off, and on again.
     Q_INVOKABLE void change();
     Q_INVOKABLE void dismissNotice();
+    /// Lets the voice be heard as it is set.
+    Q_INVOKABLE void tryOut();
 
     [[nodiscard]] Voice& voice() { return *m_voice; }
     /// "Sound: on".
     [[nodiscard]] QString words() const;
+    /// The names of the voices there are, once the engine has told them.
+    [[nodiscard]] QStringList voices() const { return m_voices; }
     /// Why nothing is heard, until it is dismissed.
     [[nodiscard]] QString notice() const { return m_notice; }
 
 Q_SIGNALS:
     void changed();
     void noticeChanged();
+    void voicesChanged();
 
 private:
     void apply();
     void setNotice(const QString& notice);
+    void setVoices(const QStringList& voices);
 
     Settings& m_settings;
     Maker m_makeSpoken;
@@ -53,6 +60,7 @@ private:
     bool m_isSpoken = false;        ///< whether m_voice is one that is heard
     bool m_isStarted = false;
     QString m_notice;
+    QStringList m_voices;
 };
 
 } // namespace flowhand

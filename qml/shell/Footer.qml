@@ -8,7 +8,9 @@ Rectangle {
 
     required property Sound sound
     signal keysAsked
-    signal themeAsked
+    signal settingsAsked
+    /// Not while a run goes on.
+    property bool settingsOffered: true
 
     implicitHeight: Math.max(36, row.implicitHeight + 8)
     color: Tokens.sunken
@@ -26,8 +28,11 @@ Rectangle {
             color: Tokens.quiet
         }
         QuietButton {
-            text: Tokens.isDark ? qsTr("Light theme") : qsTr("Dark theme")
-            onClicked: footer.themeAsked()
+            visible: footer.settingsOffered
+            text: qsTr("Settings")
+            keyName: "F12"
+            Accessible.description: qsTr("Look, sound, help, pilots and data")
+            onClicked: footer.settingsAsked()
         }
         QuietButton {
             text: footer.sound.words

@@ -24,12 +24,22 @@ Window {
         property: "theme"
         value: window.settings.theme
     }
+    Binding {
+        target: Tokens
+        property: "textScale"
+        value: window.settings.textPercent / 100
+    }
+    Binding {
+        target: Tokens
+        property: "reducedMotion"
+        value: window.settings.motion === "reduced"
+    }
     Shell {
         anchors.fill: parent
         fly: window.fly
         bench: window.bench
         review: window.review
         sound: window.sound
-        onThemeAsked: window.settings.theme = Tokens.isDark ? "light" : "dark"
+        settings: window.settings
     }
 }

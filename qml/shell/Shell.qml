@@ -9,50 +9,83 @@ FocusScope {
     required property FlyPresenter fly
     required property BenchPresenter bench
     required property Sound sound
+    required property Settings settings
     required property ReviewPresenter review
     property bool keysShown: false
+    /// In place of whatever place is shown.
+    property bool settingsShown: false
     /// 0 Fly, 1 Bench, 2 Review.
     property int place: 0
     /// A run is not left by accident, and nothing beside it moves.
     readonly property bool mayLeave: fly.stage === FlyPresenter.FirstStart || fly.stage === FlyPresenter.Choosing || fly.stage === FlyPresenter.Ended
 
     function goTo(place: int): bool {
-        if (mayLeave)
+        if (mayLeave) {
             shell.place = place;
+            settingsShown = false;
+        }
         return mayLeave;
     }
-    signal themeAsked
+    /// Nothing lies over a run that goes on.
+    readonly property bool maySet: fly.stage !== FlyPresenter.Running
+    onMaySetChanged: if (!maySet) settingsShown = false
+    function toggleSettings(): bool {
+        const is = maySet || settingsShown;
+        if (is)
+            settingsShown = !settingsShown;
+        return is;
+    }
 
     // Devices are read only while the bench is looked at.
-    onPlaceChanged: {
-        if (place !== 1)
+    readonly property int shown: settingsShown ? -1 : place
+    onShownChanged: {
+        if (shown !== 1)
             bench?.leave();
-        if (place !== 2)
+        if (shown !== 2)
             review?.leave();
     }
     focus: true
-    Keys.onPressed: event => {
-        if (event.key === Qt.Key_F1) {
+    KeyChoice {
+        id: keyChoice
+        settings: shell.settings
+        place: shell.shown
+    }
+    Binding {
+        target: Tokens
+        property: "keyChoice"
+        value: keyChoice
+    }
+
+    /// False when the key means nothing here. `key` is the usual one for what was pressed.
+    function pressKey(key: int, modifiers: int, isRepeat: bool): bool {
+        const isCommand = (modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
+        if ((modifiers & Qt.ControlModifier) && key >= Qt.Key_1 && key <= Qt.Key_3)
+            return goTo(key - Qt.Key_1);
+        switch (key) {
+        case Qt.Key_F1:
             keysShown = !keysShown;
-            event.accepted = true;
-        } else if (event.key === Qt.Key_F9 && !event.isAutoRepeat) {
-            sound.change();
-            event.accepted = true;
-        } else if ((event.modifiers & Qt.ControlModifier) && event.key >= Qt.Key_1 && event.key <= Qt.Key_3) {
-            event.accepted = goTo(event.key - Qt.Key_1);
-        } else if (shell.place === 1) {
-            const isCommand = (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
-            event.accepted = !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(event.key) ?? false);
-        } else if (shell.place === 2) {
-            const isCommand = (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
-            event.accepted = !isCommand && ((reviewPlace.item as ReviewPlace)?.pressKey(event.key, event.modifiers) ?? false);
-        } else if (!event.isAutoRepeat) {
-            event.accepted = flyPlace.pressKey(event.key);
+            return true;
+        case Qt.Key_F9:
+            if (!isRepeat)
+                sound.change();
+            return true;
+        case Qt.Key_F12:
+            return isRepeat || toggleSettings();
+        }
+        switch (shown) {
+        case 0: return !isRepeat && flyPlace.pressKey(key);
+        case 1: return !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(key) ?? false);
+        case 2: return !isCommand && ((reviewPlace.item as ReviewPlace)?.pressKey(key, modifiers) ?? false);
+        default: return false;
         }
     }
+    Keys.onPressed: event => {
+        const key = (event.modifiers & Qt.ControlModifier) ? event.key : keyChoice.usual(event.key);
+        event.accepted = pressKey(key, event.modifiers, event.isAutoRepeat);
+    }
     Keys.onReleased: event => {
-        if (!event.isAutoRepeat && shell.place === 0)
-            event.accepted = fly.panel.releaseKey(event.key);
+        if (!event.isAutoRepeat && shell.shown === 0)
+            event.accepted = fly.panel.releaseKey(keyChoice.usual(event.key));
     }
 
     Rectangle {
@@ -63,11 +96,11 @@ FocusScope {
         anchors.fill: parent
         spacing: 0
         Item {
-            visible: shell.place !== 0
+            visible: shell.shown !== 0
             implicitHeight: placeBar.height + Tokens.gap4
         }
         PhaseRibbon {
-            visible: shell.place === 0
+            visible: shell.shown === 0
             Layout.fillWidth: true
             Layout.leftMargin: Tokens.gap24
             Layout.rightMargin: Tokens.gap24
@@ -85,15 +118,15 @@ FocusScope {
             spacing: Tokens.gap16
             FlyPlace {
                 id: flyPlace
-                visible: shell.place === 0
-                focus: shell.place === 0
+                visible: shell.shown === 0
+                focus: shell.shown === 0
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 fly: shell.fly
             }
             Loader {
                 id: benchPlace
-                active: shell.place === 1
+                active: shell.shown === 1
                 visible: active
                 focus: active
                 Layout.fillWidth: true
@@ -102,7 +135,7 @@ FocusScope {
             }
             Loader {
                 id: reviewPlace
-                active: shell.place === 2
+                active: shell.shown === 2
                 visible: active
                 focus: active
                 Layout.fillWidth: true
@@ -112,36 +145,53 @@ FocusScope {
                     onFlyAsked: shell.goTo(0)
                 }
             }
+            Loader {
+                active: shell.settingsShown
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: SettingsView {
+                    settings: shell.settings
+                    keys: keyChoice
+                    meter: shell.bench.delay
+                    withRig: shell.fly.withRig
+                    withRun: !shell.mayLeave
+                    sound: shell.sound
+                    onClosed: shell.settingsShown = false
+                }
+            }
             KeySheet {
                 visible: shell.keysShown
                 Layout.fillHeight: true
                 Layout.preferredWidth: implicitWidth
                 controlKeys: shell.fly.panel.keys
-                place: shell.place
+                keys: keyChoice
                 onClosed: shell.keysShown = false
             }
         }
-        RowLayout {
-            visible: shell.sound.notice !== ""
+        PassingNotice {
             Layout.fillWidth: true
             Layout.leftMargin: Tokens.gap16
             Layout.rightMargin: Tokens.gap8
             Layout.bottomMargin: Tokens.gap4
-            spacing: Tokens.gap16
-            NoticeLine {
-                Layout.fillWidth: true
-                text: shell.sound.notice
-            }
-            QuietButton {
-                text: qsTr("Dismiss")
-                onClicked: shell.sound.dismissNotice()
-            }
+            text: shell.settings.notice
+            onDismissed: shell.settings.dismissNotice()
+        }
+        PassingNotice {
+            Layout.fillWidth: true
+            Layout.leftMargin: Tokens.gap16
+            Layout.rightMargin: Tokens.gap8
+            Layout.bottomMargin: Tokens.gap4
+            text: shell.sound.notice
+            onDismissed: shell.sound.dismissNotice()
         }
         Footer {
             Layout.fillWidth: true
             sound: shell.sound
             onKeysAsked: shell.keysShown = !shell.keysShown
-            onThemeAsked: shell.themeAsked()
+            settingsOffered: shell.maySet
+            onSettingsAsked: shell.toggleSettings()
         }
     }
     /// In the corner that the ribbon leaves free, where it is level.
@@ -150,7 +200,7 @@ FocusScope {
         x: Tokens.gap16
         y: 2
         visible: shell.mayLeave
-        place: shell.place
+        place: shell.shown
         onChosen: place => shell.goTo(place)
     }
 }

@@ -30,7 +30,7 @@ Item {
         PlainText {
             anchors.verticalCenter: parent.verticalCenter
             visible: face.keyName !== ""
-            text: face.keyName
+            text: Tokens.keyNames(face.keyName)
             color: face.keyInk
             font.pixelSize: Tokens.quietSize
             wrapMode: Text.NoWrap

@@ -2,7 +2,7 @@ pragma Singleton
 import QtQuick
 import Flowhand
 
-/// Every colour, distance, type size and time on screen. Names say what a colour is for, never what it looks like.
+/// Every colour, distance, type size, time and key name on screen. Names say what a colour is for, never what it looks like.
 QtObject {
     id: tokens
 
@@ -11,6 +11,9 @@ QtObject {
     /// 1.0 to 2.0, for all type sizes.
     property real textScale: 1.0
     property bool reducedMotion: false
+
+    /// Which key does what; none: the usual ones.
+    property KeyChoice keyChoice: null
 
     readonly property SystemPalette desktop: SystemPalette {}
     readonly property bool isDark: theme === "system" ? desktop.window.hslLightness < 0.5 : theme === "dark"
@@ -58,6 +61,11 @@ QtObject {
     /// No due step is smaller than this.
     function smallestDueSize(windowHeight: real): int {
         return Math.max(44, Math.ceil(windowHeight / 16));
+    }
+
+    /// What the keys with these usual names, "Q A", are called as the pilot has chosen them.
+    function keyNames(usual: string): string {
+        return keyChoice !== null && keyChoice.revision >= 0 ? keyChoice.shown(usual) : usual;
     }
 
     /// Whether a window is so low that ornaments have to go.

@@ -34,6 +34,8 @@ std::vector<Note> notesOf(Earcon earcon) {
         return {{523.3, 0.0, 0.09}, {554.4, 0.10, 0.16}};
     case Earcon::Guard:
         return {{880.0, 0.0, 0.08}, {440.0, 0.10, 0.10}, {880.0, 0.22, 0.08}, {440.0, 0.32, 0.12}};
+    case Earcon::Click:
+        return {{1568.0, 0.0, 0.11}};
     }
     return {};
 }

@@ -12,9 +12,10 @@ enum class Earcon : std::uint8_t {
     Late,
     Wrong,
     Unsure,
-    Guard ///< a guard is broken
+    Guard, ///< a guard is broken
+    Click  ///< a beat to tap to
 };
-constexpr int kEarconCount = 6;
+constexpr int kEarconCount = 7;
 
 /// One channel, `rate` values a second (Hz), within -1..1. Begins and ends in silence; shorter than half a second.
 [[nodiscard]] std::vector<float> earconSamples(Earcon earcon, int rate);

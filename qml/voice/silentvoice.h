@@ -13,6 +13,7 @@ public:
     void play(Earcon /*earcon*/) override {}
     void hush() override {}
     void setVolume(double /*volume*/) override {}
+    void setVoice(const QString& /*name*/) override {}
 };
 
 } // namespace flowhand

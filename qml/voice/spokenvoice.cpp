@@ -1,5 +1,6 @@
 #include "voice/spokenvoice.h"
 
+#include <algorithm>
 #include <memory>
 
 #include <QAudioDevice>
@@ -58,6 +59,10 @@ public:
             return loseEngine(tr("there is no English voice"));
         m_speech->setRate(kRate);
         m_speech->setVolume(m_volume);
+        QStringList names;
+        for (const QVoice& voice : m_voices)
+            names.append(voice.name());
+        Q_EMIT voicesFound(names);
     }
 
     void say(const QString& words, const QString& by) {
@@ -82,6 +87,8 @@ public:
             m_speech->stop(QTextToSpeech::BoundaryHint::Immediate);
     }
 
+    void setVoice(const QString& name) { m_chosen = name; }
+
     void setVolume(double volume) {
         m_volume = volume;
         if (m_speech)
@@ -90,11 +97,18 @@ public:
 
 Q_SIGNALS:
     void unheard(const QString& why);
+    void voicesFound(const QStringList& names);
 
 private:
-    /// People by the first voice of the engine, the cockpit's and the ground's words by others where it has them.
-    [[nodiscard]] static int voiceOf(const QString& by) {
-        return by == QStringLiteral("cockpit") ? 1 : by == QStringLiteral("ground") ? 4 : 0;
+    /// People by the chosen voice of the engine, the cockpit's and the ground's words by others where it has them.
+    [[nodiscard]] int voiceOf(const QString& by) const {
+        const auto isChosen = [this](const QVoice& voice) {
+            return voice.name() == m_chosen;
+        };
+        const auto found = std::find_if(m_voices.begin(), m_voices.end(), isChosen);
+        const int person = found != m_voices.end() ? static_cast<int>(found - m_voices.begin()) : 0;
+        const int thing = by == QStringLiteral("cockpit") ? 1 : by == QStringLiteral("ground") ? 4 : -1;
+        return thing < 0 ? person : thing == person ? 0 : thing; // a thing never has the people's voice
     }
 
     void loseEngine(const QString& why) {
@@ -113,6 +127,7 @@ private:
     std::unique_ptr<QTextToSpeech> m_speech;
     std::unique_ptr<TonePlayer> m_tones;
     QList<QVoice> m_voices;
+    QString m_chosen; ///< the voice of people
     double m_volume = 1.0;
     bool m_isHeard = false;
     bool m_hasFallen = false;
@@ -123,6 +138,7 @@ SpokenVoice::SpokenVoice(QObject* parent) : Voice(parent), m_worker(new VoiceWor
     connect(&m_thread, &QThread::started, m_worker, &VoiceWorker::open);
     connect(&m_thread, &QThread::finished, m_worker, &QObject::deleteLater);
     connect(m_worker, &VoiceWorker::unheard, this, &Voice::unheard);
+    connect(m_worker, &VoiceWorker::voicesFound, this, &Voice::voicesFound);
     m_thread.setObjectName(QStringLiteral("voice"));
     m_thread.start();
 }
@@ -147,6 +163,12 @@ void SpokenVoice::play(Earcon earcon) {
 void SpokenVoice::hush() {
     QMetaObject::invokeMethod(m_worker, [worker = m_worker] {
         worker->hush();
+    });
+}
+
+void SpokenVoice::setVoice(const QString& name) {
+    QMetaObject::invokeMethod(m_worker, [worker = m_worker, name] {
+        worker->setVoice(name);
     });
 }
 

@@ -2,6 +2,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QStringList>
 
 #include "voice/earcon.h"
 
@@ -21,10 +22,14 @@ public:
     virtual void hush() = 0;
     /// 0..1; of words and tones.
     virtual void setVolume(double volume) = 0;
+    /// Whose voice people have, by its name; empty or unknown: the first.
+    virtual void setVoice(const QString& name) = 0;
 
 Q_SIGNALS:
     /// Nothing can be heard, or no words can: why, and the way out. Once for each voice.
     void unheard(const QString& why);
+    /// The names to choose from. At most once for each voice.
+    void voicesFound(const QStringList& names);
 };
 
 } // namespace flowhand

@@ -228,7 +228,7 @@ int main(int argc, char** argv) {
         std::fputs("there is no rig file or no aircraft\n", stderr);
         return 1;
     }
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });

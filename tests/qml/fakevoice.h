@@ -13,6 +13,7 @@ namespace flowhand::test {
 struct Heard {
     QStringList log;
     double volume = -1.0;
+    QString voice;
     int voices = 0; ///< how many were made
 
     /// Since the last call.
@@ -30,6 +31,7 @@ public:
     void play(Earcon earcon) override { m_heard->log << QStringLiteral("play %1").arg(static_cast<int>(earcon)); }
     void hush() override { m_heard->log << QStringLiteral("hush"); }
     void setVolume(double volume) override { m_heard->volume = volume; }
+    void setVoice(const QString& name) override { m_heard->voice = name; }
 
 private:
     std::shared_ptr<Heard> m_heard;

@@ -22,6 +22,7 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
                                {"bench", QVariant::fromValue(&stage.bench())},
                                {"review", QVariant::fromValue(&stage.review())},
                                {"sound", QVariant::fromValue(&stage.sound())},
+                               {"settings", QVariant::fromValue(&stage.settings())},
                                {"place", stage.place()}});
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
     QObject* tokens = test::tokensOf(*view.engine());
@@ -39,7 +40,7 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
                              .arg(folder, state, theme)
                              .arg(size.width())
                              .arg(size.height())
-                             .arg(textScale > 1 ? "-large-text" : "");
+                             .arg(textScale > 1 ? "-200-percent" : "");
     for (int frame = 0; frame < 2; ++frame) { // layouts within layouts settle with the third frame
         (void)view.grabWindow();
         QCoreApplication::processEvents();
@@ -64,12 +65,9 @@ int main(int argc, char** argv) {
     bool isWhole = true;
     for (const QString& state : states)
         for (const char* theme : {"dark", "light"}) {
-            isWhole = grab(state, theme, QSize(1280, 800), folder, 1.0) && isWhole;
-            isWhole = grab(state, theme, QSize(1920, 1080), folder, 1.0) && isWhole;
+            for (const QSize size : {QSize(1024, 640), QSize(1280, 800), QSize(1920, 1080)})
+                isWhole = grab(state, theme, size, folder, 1.0) && isWhole;
+            isWhole = grab(state, theme, QSize(1280, 800), folder, 2.0) && isWhole;
         }
-    for (const QString& state : states) {
-        isWhole = grab(state, "dark", QSize(1024, 640), folder, 1.0) && isWhole;
-        isWhole = grab(state, "light", QSize(1280, 800), folder, 1.5) && isWhole;
-    }
     return isWhole ? 0 : 1;
 }

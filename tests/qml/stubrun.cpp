@@ -2,6 +2,7 @@
 
 #include <QQmlComponent>
 
+#include "presenter/settingslinks.h"
 #include "stubcockpit.h"
 
 namespace flowhand::test {
@@ -117,7 +118,16 @@ QStringList Stage::names() {
                        "noting",
                        "noting-unstored",
                        "flight-over",
-                       "no-sound"};
+                       "no-sound",
+                       "due-prompted",
+                       "due-memory",
+                       "partner-memory",
+                       "settings",
+                       "settings-sound",
+                       "settings-flying",
+                       "settings-pilots",
+                       "settings-keys",
+                       "settings-data"};
 }
 
 std::vector<int> Stage::keys() const {
@@ -125,6 +135,13 @@ std::vector<int> Stage::keys() const {
         return StubShelf::keysFor(m_name);
     if (m_name.startsWith("noting"))
         return {Qt::Key_F10};
+    static const QStringList sections = {"settings",        "settings-sound", "settings-flying",
+                                         "settings-pilots", "settings-keys",  "settings-data"};
+    if (sections.contains(m_name)) {
+        std::vector<int> keys(static_cast<std::size_t>(sections.indexOf(m_name)) + 1, Qt::Key_PageDown);
+        keys.front() = Qt::Key_F12;
+        return keys;
+    }
     if (m_name == "bench-ways")
         return {Qt::Key_O, Qt::Key_Down};
     if (m_name == "bench-zones")
@@ -161,6 +178,7 @@ Stage::Stage(const QString& name) : m_name(name) {
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
     m_sound.start();
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
+    linkSettings(m_settings, *m_fly);
     m_place = name.startsWith("bench") ? 1 : name.startsWith("review") ? 2 : 0;
     m_fly->note()->setShelf(&m_shelf);
     if (!m_library.empty())
@@ -181,16 +199,26 @@ void Stage::showReview() {
 }
 
 void Stage::build(const QString& name) {
-    static const std::map<QString, int> due = {{"due-switch", 0}, {"due-gate", 1},   {"due-levers", 2},
-                                               {"due-reply", 3},  {"due-dial", 4},   {"due-wheel", 5},
-                                               {"due-pedals", 6}, {"due-partner", 7}};
+    static const std::map<QString, int> due = {{"due-switch", 0}, {"due-gate", 1},    {"due-levers", 2},
+                                               {"due-reply", 3},  {"due-dial", 4},    {"due-wheel", 5},
+                                               {"due-pedals", 6}, {"due-partner", 7}, {"partner-memory", 7}};
+    if (name.endsWith("prompted"))
+        m_settings.setHelp("prompted");
+    if (name.endsWith("memory"))
+        m_settings.setHelp("from memory");
     if (name.startsWith("first"))
         return m_fly->askHands();
     if (name == "no-sound")
         Q_EMIT m_sound.voice().unheard(QStringLiteral("Nothing is spoken: no sound server answers. What would be said "
                                                       "is on the screen. Once one runs, turn the sound off and on "
                                                       "again."));
-    if (name == "choosing" || name == "choosing-many" || name == "no-flows")
+    if (name == "settings-pilots") {
+        m_settings.addPilot("Anna");
+        m_settings.addPilot("Carl Friedrich von und zu Beispielhausen");
+    }
+    if (name == "settings-sound")
+        Q_EMIT m_sound.voice().voicesFound({"English (Great Britain)", "English (Scotland)", "English (America)"});
+    if (name.startsWith("settings") || name == "choosing" || name == "choosing-many" || name == "no-flows")
         return;
     if (name.endsWith("scenario"))
         m_fly->chooseGroup(1);

@@ -64,6 +64,7 @@ public:
     [[nodiscard]] std::vector<int> keys() const;
     [[nodiscard]] StubMaker& maker() { return m_maker; }
     [[nodiscard]] Sound& sound() { return m_sound; }
+    [[nodiscard]] Settings& settings() { return m_settings; }
     /// What the window said.
     [[nodiscard]] Heard& heard() { return *m_heard; }
     [[nodiscard]] const Flow& flow(int row = 0) const { return m_library.front().flows[static_cast<std::size_t>(row)]; }
@@ -83,7 +84,7 @@ private:
     Problems m_problems;
     StubMaker m_maker;
     QTemporaryDir m_folder;
-    Settings m_settings{m_folder.filePath("settings.ini")};
+    Settings m_settings{m_folder.filePath("settings.toml")};
     std::shared_ptr<Heard> m_heard = std::make_shared<Heard>();
     Sound m_sound{m_settings, [this] {
                       return std::make_unique<FakeVoice>(m_heard);

@@ -399,7 +399,7 @@ void TestPresenter::aStoredFlightGoesOn() {
     const std::vector<AircraftFolder> library = loadLibrary(own.string(), problems);
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });
@@ -795,7 +795,7 @@ void TestPresenter::shippedFlowsStart() {
     const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });

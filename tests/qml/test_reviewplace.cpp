@@ -579,7 +579,7 @@ void TestReviewPlace::wordsAreSpokenAgain() {
     OpenedRun opened("take_off_good");
     ReviewTimeline& timeline = opened.timeline();
     const QTemporaryDir folder;
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     const auto heard = std::make_shared<test::Heard>();
     Sound sound(settings, [heard] {
         return std::make_unique<test::FakeVoice>(heard);

@@ -256,7 +256,7 @@ void TestVoice::benchFallsSilent() {
 
 void TestVoice::offHoldsNoVoice() {
     const QTemporaryDir folder;
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     const auto heard = std::make_shared<test::Heard>();
     Sound sound(settings, [heard] {
         return std::make_unique<test::FakeVoice>(heard);
@@ -289,12 +289,12 @@ void TestVoice::soundIsKept() {
         return std::make_unique<test::FakeVoice>(heard);
     };
     {
-        Settings settings(folder.filePath("settings.ini"));
+        Settings settings(folder.filePath("settings.toml"));
         Sound sound(settings, make);
         sound.change();
         sound.change();
     }
-    Settings settings(folder.filePath("settings.ini"));
+    Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, make);
     sound.start();
     QCOMPARE(sound.words(), QString("Sound: off"));

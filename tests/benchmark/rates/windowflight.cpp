@@ -121,7 +121,7 @@ Measured flyInWindow(const RateFlight& flight, SocketHid& system, bool isIdle, b
     registerQmlTypes();
     Problems problems;
     const std::vector<AircraftFolder> library = loadLibrary(flight.procedures(), problems);
-    Settings settings(QString::fromStdString(flight.storeFile() + ".ini"));
+    Settings settings(QString::fromStdString(flight.storeFile() + ".settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });
