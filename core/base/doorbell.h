@@ -1,8 +1,8 @@
 #pragma once
 
+#include <atomic>
 #include <condition_variable>
 #include <mutex>
-#include <utility>
 
 #include "base/time.h"
 
@@ -12,27 +12,24 @@ namespace flowhand {
 class Doorbell {
 public:
     void ring() {
-        {
-            const std::lock_guard lock(m_mutex);
-            if (m_isRung)
-                return;
-            m_isRung = true;
-        }
+        if (m_isRung.exchange(true))
+            return;                              // who waits knows
+        { const std::lock_guard lock(m_mutex); } // a wait that has looked at it sleeps by now
         m_condition.notify_one();
     }
     /// Until rung, at the longest for `duration`; the ring is then used up. Whether there was one.
     bool wait(Duration duration) {
         std::unique_lock lock(m_mutex);
         m_condition.wait_for(lock, duration, [this] {
-            return m_isRung;
+            return m_isRung.load();
         });
-        return std::exchange(m_isRung, false);
+        return m_isRung.exchange(false);
     }
 
 private:
-    std::mutex m_mutex; ///< guards m_isRung
+    std::mutex m_mutex; ///< held between looking at m_isRung and sleeping
     std::condition_variable m_condition;
-    bool m_isRung = false;
+    std::atomic<bool> m_isRung = false;
 };
 
 } // namespace flowhand

@@ -19,8 +19,8 @@ class NewestQueue {
 public:
     explicit NewestQueue(std::size_t capacity) : m_capacity(capacity) {}
 
-    /// Reader thread. Times must not go back.
-    void push(const std::vector<Item>& items) {
+    /// Reader thread. Times must not go back. Whether something was ever dropped.
+    bool push(const std::vector<Item>& items) {
         const std::lock_guard lock(m_mutex);
         for (const Item& item : items) {
             if (m_items.size() < m_capacity && m_newest.empty()) {
@@ -31,6 +31,7 @@ public:
             if (!isNew)
                 ++m_drops;
         }
+        return m_drops > 0;
     }
     void push(Notice notice) {
         const std::lock_guard lock(m_mutex);

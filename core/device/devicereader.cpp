@@ -190,9 +190,10 @@ void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecode
     for (const InputChange& change : m_changes)
         m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
     if (!m_readings.empty()) {
-        m_queue.push(m_readings);
+        const bool hasDropped = m_queue.push(m_readings);
         m_bell.ring();
-        remarkDrops();
+        if (hasDropped && !std::exchange(m_saidDrops, true))
+            remark("sent more than the program could take; short movements may be missing");
     }
     if (fit != ReportFit::Exact)
         remarkFit(fit);
@@ -204,13 +205,6 @@ void DeviceReader::remarkFit(ReportFit fit) {
                                                                      : m_unknown;
     if (++count == 1)
         remark(fitRemark(fit));
-}
-
-void DeviceReader::remarkDrops() {
-    if (m_saidDrops || m_queue.drops() == 0)
-        return;
-    m_saidDrops = true;
-    remark("sent more than the program could take; short movements may be missing");
 }
 
 void DeviceReader::suspectLosses(const LossWatch& losses) {

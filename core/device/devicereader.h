@@ -67,7 +67,6 @@ private:
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
     void suspectLosses(const LossWatch& losses);
     void remarkFit(ReportFit fit);
-    void remarkDrops();
     void remark(std::string message);
     /// m_mutex must be held. The time given to the notice.
     Time notify(DeviceChange change, std::string message, Time earliest);

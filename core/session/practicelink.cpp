@@ -15,8 +15,9 @@ void PracticeLink::begin(const FeedLink& link, std::vector<Sample>& motion) {
 
 void PracticeLink::fly(Time time, bool isFlying, const Session& session, const FeedLink& link,
                        std::vector<Sample>& made) {
-    if (!m_practice)
-        return;
+    const bool isStepDue = isFlying && nextStep() <= time;
+    if (!m_practice || (!isStepDue && !m_hasToTell && !m_isPut))
+        return; // between two steps it asks for nothing
     // Nothing tells of it when a hand regains a lever: the signal is where the lever stood already.
     const std::vector<Value>& values = session.values();
     bool hasMoved = false;
@@ -28,7 +29,7 @@ void PracticeLink::fly(Time time, bool isFlying, const Session& session, const F
     const std::size_t before = made.size();
     if (std::exchange(m_hasToTell, false) || (m_isPut && hasMoved))
         m_practice->settle(made);
-    if (isFlying && m_practice->nextStep() <= time)
+    if (isStepDue)
         m_practice->step(made);
     link.keepPractised(made, before);
 }

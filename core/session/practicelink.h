@@ -23,8 +23,8 @@ public:
     [[nodiscard]] Time nextStep() const { return m_practice ? m_practice->nextStep() : kForever; }
     /// At the beginning of a run: all that it says, but for what `link` takes from elsewhere.
     void begin(const FeedLink& link, std::vector<Sample>& motion);
-    /// Takes the controls as the session and this instant's samples have them, and makes the step that is due at
-    /// `time`, if `isFlying`. Appends its motion to `made`.
+    /// Makes the step that is due at `time`, if `isFlying`, with the controls as the session and this instant's samples
+    /// have them. Appends its motion to `made`.
     void fly(Time time, bool isFlying, const Session& session, const FeedLink& link, std::vector<Sample>& made);
 
     /// Where it goes in a jump to the step with this id; empty: it stays, or there is none.

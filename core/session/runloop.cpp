@@ -56,11 +56,22 @@ struct RunLoop::State {
     [[nodiscard]] Time nextTime() const {
         if (session.phase() == SessionPhase::Ended)
             return kForever;
+        Time next = nextBesidesReadings();
+        if (!early.empty())
+            next = std::min(next, earlyTime);
+        if (!readings.empty())
+            next = std::min(next, readings.front().time);
+        if (parts.rig)
+            next = std::min(next, nextOfRig());
+        return next;
+    }
+
+    [[nodiscard]] Time nextOfRig() const { return after(slow.toRunFrom(parts.rig->nextTimer()), -origin); }
+
+    [[nodiscard]] Time nextBesidesReadings() const {
         Time next = std::min(session.nextTimer(), nextPractice());
         if (!commands.empty() || !screen.empty() || practice.hasToTell())
             next = std::min(next, advanced + kTick);
-        if (!readings.empty())
-            next = std::min(next, readings.front().time);
         if (!news.empty())
             next = std::min(next, news.front().time);
         next = std::min(next, link.next());
@@ -68,8 +79,6 @@ struct RunLoop::State {
             next = std::min(next, nextEvent());
         if (!partner.empty())
             next = std::min(next, partner.front().time);
-        if (parts.rig)
-            next = std::min(next, after(slow.toRunFrom(parts.rig->nextTimer()), -origin));
         if (parts.hands && isFlying())
             next = std::min(next, after(slow.toRunFrom(parts.hands->nextMove()), stood));
         if (parts.partnerHands && isFlying())
@@ -89,6 +98,29 @@ struct RunLoop::State {
     [[nodiscard]] Time nextEvent() const {
         const Time next = watch->nextTimer();
         return next == kForever ? kForever : wholeTick(next - origin + kTick - Duration(1));
+    }
+
+    /// Readings that no control makes anything of, as noise inside its band, are over without an instant of their own:
+    /// at thousands a second they are nearly all. Ends with the first one that something is made of.
+    void passQuietReadings(Time limit) {
+        if (!parts.rig || readings.empty() || !early.empty() || session.phase() == SessionPhase::Ended)
+            return;
+        const Time other = nextBesidesReadings();
+        while (early.empty() && !readings.empty() && readings.front().time <= limit &&
+               readings.front().time < std::min(other, nextOfRig())) {
+            earlyTime = readings.front().time;
+            takeReading(early);
+        }
+        noteFaults();
+    }
+
+    /// The first of those that wait.
+    void takeReading(std::vector<Sample>& samples) {
+        noteLate(readings.front());
+        Reading reading = readings.front();
+        reading.time = inFlight(reading.time);
+        parts.rig->take(reading, samples);
+        readings.pop_front();
     }
 
     // --- one instant ---
@@ -274,17 +306,15 @@ struct RunLoop::State {
             return !queue.empty() && queue.front().time <= time;
         };
         const std::size_t before = made.size();
+        made.insert(made.end(), early.begin(), early.end());
+        early.clear();
         while (isDue(readings) || isDue(news)) {
             if (isDue(news) && (!isDue(readings) || news.front().time <= readings.front().time)) {
                 note(news.front());
                 news.pop_front();
                 continue;
             }
-            noteLate(readings.front());
-            Reading reading = readings.front();
-            reading.time = inFlight(reading.time);
-            parts.rig->take(reading, made);
-            readings.pop_front();
+            takeReading(made);
         }
         parts.rig->advance(inFlight(time), made);
         markPlayed(made, before);
@@ -556,6 +586,7 @@ struct RunLoop::State {
         origin += earlier;
         for (Reading& reading : readings)
             reading.time -= earlier;
+        earlyTime -= earlier;
         for (DeviceNotice& notice : news)
             notice.time -= earlier;
         link.rebase(earlier);
@@ -650,6 +681,8 @@ struct RunLoop::State {
     std::vector<Reading> fresh; ///< as drained
     std::vector<DeviceNotice> freshNews;
     std::deque<Reading> readings;
+    std::vector<Sample> early; ///< made of a reading by passQuietReadings(), for the instant of its time
+    Time earlyTime{};
     std::deque<DeviceNotice> news;
     std::vector<std::string> faults;
     std::deque<PartnerMove> partner;
@@ -714,6 +747,7 @@ void RunLoop::advance(Time flightTime) {
     state.drainDevices();
     state.link.drain(state.origin);
     for (;;) {
+        state.passQuietReadings(time);
         const Time at = std::max(state.nextTime(), state.last + kTick);
         if (at > time)
             break;
@@ -760,7 +794,8 @@ bool RunLoop::isEnded() const {
 
 bool RunLoop::areHandsDone() const {
     const State& state = *m_state;
-    return state.readings.empty() && state.news.empty() && (!state.parts.hands || state.parts.hands->isDone());
+    return state.readings.empty() && state.early.empty() && state.news.empty() &&
+           (!state.parts.hands || state.parts.hands->isDone());
 }
 
 SessionPhase RunLoop::phase() const {
