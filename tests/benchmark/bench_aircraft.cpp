@@ -21,7 +21,6 @@ constexpr int kSteps = 180000;    // 30 minutes of flight
 constexpr double kStepGoal = 2.0; // us
 constexpr double kFasterGoal = 5000.0;
 constexpr Duration kLongestFlow = std::chrono::minutes(15);
-constexpr Duration kGateToGate = std::chrono::minutes(30);
 
 const char* verdict(bool isMet) {
     return isMet ? "met" : "missed";
@@ -77,8 +76,9 @@ std::string handsOf(const Flow& flow) {
     return readFile(hands.string()).value_or(std::string());
 }
 
-/// The flow by these hands, judged and scored, until it ends or for so long; nothing when it has none.
-Flown fly(const AircraftFolder& folder, const Flow& flow, const std::string& hands, Duration longest = kLongestFlow) {
+/// The flow by its hands, judged and scored, until it ends; nothing when it has none.
+Flown fly(const AircraftFolder& folder, const Flow& flow) {
+    const std::string hands = handsOf(flow);
     Problems problems;
     RunParts parts;
     parts.aircraft = folder.aircraft.get();
@@ -96,7 +96,7 @@ Flown fly(const AircraftFolder& folder, const Flow& flow, const std::string& han
     RunLoop loop(std::move(parts));
     loop.command(CommandKind::Start);
     Time time{};
-    while (!loop.isEnded() && time < longest)
+    while (!loop.isEnded() && time < kLongestFlow)
         loop.advance(time += std::chrono::seconds(1));
     return {seconds(time), std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count()};
 }
@@ -111,19 +111,13 @@ void tell(const char* what, const Flown& flown) {
                 flown.took, faster, kFasterGoal, verdict(faster >= kFasterGoal));
 }
 
-/// The jet for 30 minutes: taxi out, take-off, climb, turn and cruise, then from 50 ft the landing and taxi in. The
-/// take-off's last reply is never given, so that its run, with all its guards, goes on through the cruise.
-Flown flyGateToGate(const AircraftFolder& jet) {
-    const Flow* taxi = jet.flow("taxi_out");
-    const Flow* takeOff = jet.flow("take_off");
-    const Flow* landing = jet.flow("landing_roll");
-    if (taxi == nullptr || takeOff == nullptr || landing == nullptr)
-        return {};
-    const Flown ground = fly(jet, *taxi, handsOf(*taxi)) + fly(jet, *landing, handsOf(*landing));
-    std::string hands = handsOf(*takeOff);
-    hands.erase(std::min(hands.find("due after_take_off_reply"), hands.size()));
-    hands += "when height > 4900 ft: thrust_lever_1 35 % over 2 s\nwith: thrust_lever_2 35 % over 2 s\n";
-    return ground + fly(jet, *takeOff, hands, kGateToGate - fromSeconds(ground.run));
+/// From gate to gate: the normal flows and checklists of the first seat, in the order of the flight.
+Flown flyGateToGate(const AircraftFolder& folder) {
+    Flown all;
+    for (const Flow& flow : folder.flows)
+        if (!flow.abnormal && !flow.id.ends_with("_first_officer"))
+            all = all + fly(folder, flow);
+    return all;
 }
 
 } // namespace
@@ -138,7 +132,7 @@ int main() {
     Flown all;
     for (const AircraftFolder& folder : library)
         for (const Flow& flow : folder.flows)
-            all = all + fly(folder, flow, handsOf(flow));
+            all = all + fly(folder, flow);
     tell("flows of all aircraft by their hands", all);
     for (const AircraftFolder& folder : library)
         if (folder.aircraft->folder == "twin_jet")
