@@ -10,6 +10,7 @@
 #include <thread>
 #include <vector>
 
+#include <QEventLoop>
 #include <QGuiApplication>
 #include <QKeyEvent>
 #include <QQmlApplicationEngine>
@@ -68,6 +69,7 @@ gates = [
 /// As long as the plot shows.
 constexpr int kFillMillis = 10'500;
 constexpr int kRowMillis = 5'000;
+constexpr int kShowMillis = 500;
 /// A display's 60 frames a second leave so long for each.
 constexpr double kFrameMillis = 1000.0 / 60.0;
 
@@ -171,8 +173,9 @@ private:
 };
 
 void run(int forMillis) {
-    QTimer::singleShot(forMillis, QCoreApplication::instance(), &QCoreApplication::quit);
-    QGuiApplication::exec();
+    QEventLoop loop; // QCoreApplication::quit() would close the window
+    QTimer::singleShot(forMillis, &loop, &QEventLoop::quit);
+    loop.exec();
 }
 
 DeviceInfo quadrant() {
@@ -245,6 +248,7 @@ int main(int argc, char** argv) {
     if (!showWindow(engine, fly, bench, review, settings, sound))
         return 1;
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
+    run(kShowMillis); // keys go nowhere before
     QKeyEvent toBench(QEvent::KeyPress, Qt::Key_2, Qt::ControlModifier);
     QCoreApplication::sendEvent(window, &toBench);
     if (!bench.isOpen()) {
