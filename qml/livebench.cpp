@@ -6,6 +6,7 @@
 #include <QUrl>
 
 #include "base/textfile.h"
+#include "bench/rigaircraft.h"
 #include "report/checksheet.h"
 #include "report/coveragetable.h"
 #include "rigs.h"
@@ -14,16 +15,13 @@ namespace flowhand {
 
 namespace {
 
-/// Of the aircraft for which the rig file is good; for a new rig, the first.
+/// Of the aircraft that the rig file is written for; for a new rig, the first.
 const AircraftFolder* folderFor(const std::vector<AircraftFolder>& library, const std::string& rigFile) {
+    if (library.empty())
+        return nullptr;
+    Problems problems; // the bench tells them
     const Result<std::string> source = readFile(rigFile);
-    for (const AircraftFolder& folder : library) {
-        Problems problems;
-        if (!source ||
-            parseRigFile(*source, rigFile, folder.aircraft->signals, folder.aircraft->controls.size(), problems))
-            return &folder;
-    }
-    return library.empty() ? nullptr : &library.front();
+    return &library[source ? aircraftOfRig(*source, rigFile, library, problems) : 0];
 }
 
 class LiveBench final : public BenchHandle {

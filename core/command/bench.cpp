@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "base/textfile.h"
+#include "bench/rigaircraft.h"
 #include "command/datafolder.h"
 #include "procedure/library.h"
 
@@ -50,16 +51,15 @@ Result<AircraftFolder> aircraftFolderOf(const std::string& aircraftFile, const s
     const Result<std::string> source = readFile(rigFile);
     if (!source)
         return tl::unexpected<Error>(source.error());
-    Problems problems;
-    for (AircraftFolder& folder : loadLibrary(dataFolder() + "/procedures", problems)) {
-        Problems ofRig;
-        const Aircraft& aircraft = *folder.aircraft;
-        if (parseRigFile(*source, rigFile, aircraft.signals, aircraft.controls.size(), ofRig))
-            return std::move(folder);
-        problems = std::move(ofRig);
-    }
-    return problems.hasErrors() ? tl::unexpected<Error>(problems.firstError())
-                                : failure("no-aircraft", "say for which aircraft it is: --aircraft FILE", {rigFile});
+    Problems ofLibrary;
+    std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", ofLibrary);
+    if (library.empty())
+        return failure("no-aircraft", "say for which aircraft it is: --aircraft FILE", {rigFile});
+    Problems ofRig;
+    const std::size_t best = aircraftOfRig(*source, rigFile, library, ofRig);
+    if (ofRig.hasErrors())
+        return tl::unexpected<Error>(ofRig.firstError());
+    return std::move(library[best]);
 }
 
 Result<Aircraft> aircraftOf(const std::string& aircraftFile, const std::string& rigFile) {
