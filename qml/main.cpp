@@ -5,18 +5,24 @@
 #include <iostream>
 #include <memory>
 
+#include <QDateTime>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
 
 #include "aircraft/practice.h"
 #include "command/commandline.h"
 #include "command/datafolder.h"
+#include "command/owncopy.h"
 #include "device/hidsystem.h"
 #include "livebench.h"
+#include "livedesk.h"
 #include "liveruns.h"
 #include "liveshelf.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/librarypresenter.h"
+#include "presenter/manualpresenter.h"
+#include "presenter/progresspresenter.h"
 #include "presenter/reviewpresenter.h"
 #include "presenter/reviewvoice.h"
 #include "presenter/settings.h"
@@ -55,8 +61,10 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     QGuiApplication::setApplicationName("flowhand");
     QGuiApplication::setApplicationDisplayName("Flowhand");
     registerQmlTypes();
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(dataFolder() + "/procedures", problems);
+    const LibraryFolders folders{dataFolder() + "/procedures", ownProcedures()};
+    // Those that were replaced stay: what was begun with them goes on with them.
+    std::vector<std::shared_ptr<const LoadedLibrary>> libraries{loadLibraries(folders)};
+    const std::vector<AircraftFolder>& library = libraries.front()->aircraft;
     Settings settings(QString::fromStdString(settingsFile()));
     Sound sound(settings, [] {
         return std::make_unique<SpokenVoice>();
@@ -64,19 +72,31 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs(wish.rigFile, wish.storeFile, *devices);
     LiveShelf shelf(wish.storeFile);
-    FlyPresenter fly(library, problems, runs, sound);
+    FlyPresenter fly(library, libraries.front()->problems, runs, sound);
     fly.note()->setShelf(&shelf);
     LiveBenches benches(library, wish.rigFile, *devices);
     BenchPresenter bench(benches, sound);
     ReviewPresenter review(shelf, [&library](const std::string& aircraft) {
         return groundOf(library, aircraft);
     });
+    ProgressPresenter progress(shelf, wish.storeFile, library, [] {
+        return QDateTime::currentMSecsSinceEpoch();
+    });
+    LiveDesk desk;
+    LibraryPresenter libraryPlace(desk, folders);
+    QObject::connect(&libraryPlace, &LibraryPresenter::reloaded, &fly,
+                     [&](const std::shared_ptr<const LoadedLibrary>& loaded) {
+                         libraries.push_back(loaded);
+                         fly.offer(loaded->aircraft, loaded->problems);
+                     });
+    ManualPresenter manual(dataFolder() + "/assets/manual");
     const ReviewVoice reviewVoice(*review.run()->timeline(), sound);
     linkSettings(settings, fly);
     if (wish.storeFile == defaultStoreFile())
         QObject::connect(&settings, &Settings::dataFolderChanged, &fly, [&] {
             runs.useStore(defaultStoreFile());
             shelf.useStore(defaultStoreFile());
+            progress.useStore(defaultStoreFile());
             fly.lookAgain();
             review.close();
         });
@@ -88,7 +108,9 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
-    return showWindow(engine, fly, bench, review, settings, sound) ? QGuiApplication::exec() : EXIT_FAILURE;
+    return showWindow(engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
+               ? QGuiApplication::exec()
+               : EXIT_FAILURE;
 }
 
 } // namespace

@@ -6,6 +6,9 @@
 
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/librarypresenter.h"
+#include "presenter/manualpresenter.h"
+#include "presenter/progresspresenter.h"
 #include "presenter/reviewpresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
@@ -21,10 +24,13 @@ void registerQmlTypes() {
 }
 
 bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, ReviewPresenter& review,
-                Settings& settings, Sound& sound) {
+                Settings& settings, Sound& sound, const MorePlaces& more) {
     engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
                                  {"bench", QVariant::fromValue(&bench)},
                                  {"review", QVariant::fromValue(&review)},
+                                 {"progress", QVariant::fromValue(more.progress)},
+                                 {"library", QVariant::fromValue(more.library)},
+                                 {"manual", QVariant::fromValue(more.manual)},
                                  {"settings", QVariant::fromValue(&settings)},
                                  {"sound", QVariant::fromValue(&sound)}});
     engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));

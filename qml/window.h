@@ -6,6 +6,9 @@ namespace flowhand {
 
 class BenchPresenter;
 class FlyPresenter;
+class LibraryPresenter;
+class ManualPresenter;
+class ProgressPresenter;
 class ReviewPresenter;
 class Settings;
 class Sound;
@@ -13,9 +16,16 @@ class Sound;
 /// Makes the QML types of this library known to the program; call once before the first engine.
 void registerQmlTypes();
 
+/// Places that a window can do without, as benchmarks do.
+struct MorePlaces {
+    ProgressPresenter* progress = nullptr;
+    LibraryPresenter* library = nullptr;
+    ManualPresenter* manual = nullptr;
+};
+
 /// Shows the program's window over these presenters, which must outlive the engine; the voice opens after its
 /// first frame. False when it cannot be shown; the engine has said why.
 [[nodiscard]] bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench,
-                              ReviewPresenter& review, Settings& settings, Sound& sound);
+                              ReviewPresenter& review, Settings& settings, Sound& sound, const MorePlaces& more = {});
 
 } // namespace flowhand

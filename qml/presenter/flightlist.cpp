@@ -4,6 +4,7 @@
 
 #include <QObject>
 
+#include "command/owncopy.h"
 #include "presenter/ribbon.h"
 
 namespace flowhand {
@@ -34,7 +35,9 @@ std::vector<FlightGroup> flightGroups(const std::vector<AircraftFolder>& library
 std::vector<GroupRow> groupRows(const std::vector<FlightGroup>& groups) {
     std::vector<GroupRow> rows;
     for (const FlightGroup& group : groups) {
-        const QString aircraft = QString::fromStdString(group.folder->aircraft->title);
+        const QString title = QString::fromStdString(group.folder->aircraft->title);
+        const bool isOwn = group.folder->aircraft->file.rfind(ownProcedures(), 0) == 0;
+        const QString aircraft = isOwn ? QObject::tr("%1 (yours)").arg(title) : title;
         GroupRow row;
         row.rowId = static_cast<int>(rows.size());
         row.title = group.isScenarios ? QObject::tr("%1: scenarios").arg(aircraft) : aircraft;

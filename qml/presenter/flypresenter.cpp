@@ -1,5 +1,7 @@
 #include "presenter/flypresenter.h"
 
+#include <algorithm>
+
 #include <QRandomGenerator>
 
 #include "presenter/briefing.h"
@@ -66,6 +68,15 @@ FlyPresenter::~FlyPresenter() {
     m_run.reset();
 }
 
+void FlyPresenter::offer(const std::vector<AircraftFolder>& library, const Problems& problems) {
+    m_groups = flightGroups(library);
+    m_groupRows.setRows(groupRows(m_groups));
+    m_problems.setRows(problemRows(problems));
+    m_group = std::clamp(m_group, 0, std::max(m_groupRows.count() - 1, 0));
+    listFlights();
+    Q_EMIT groupChanged();
+}
+
 void FlyPresenter::askHands() {
     std::vector<NoticeRow> rows;
     for (const QString& remark : m_maker.deviceRemarks()) {
@@ -91,6 +102,20 @@ void FlyPresenter::chooseGroup(int group) {
     m_group = group;
     listFlights();
     Q_EMIT groupChanged();
+}
+
+int FlyPresenter::find(const QString& aircraft, const QString& flow) {
+    for (std::size_t group = 0; group < m_groups.size(); ++group) {
+        if (m_groups[group].isScenarios || m_groups[group].folder->aircraft->folder != aircraft.toStdString())
+            continue;
+        const std::vector<Flow>& flows = m_groups[group].folder->flows;
+        for (std::size_t row = 0; row < flows.size(); ++row)
+            if (flows[row].id == flow.toStdString()) {
+                chooseGroup(static_cast<int>(group));
+                return static_cast<int>(row);
+            }
+    }
+    return -1;
 }
 
 void FlyPresenter::listFlights() {

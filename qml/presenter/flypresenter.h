@@ -66,11 +66,17 @@ public:
                  QObject* parent = nullptr);
     ~FlyPresenter() override;
 
+    /// Offers other aircraft and flows from now on. What was begun goes on as it was; the library before must stay,
+    /// too.
+    void offer(const std::vector<AircraftFolder>& library, const Problems& problems);
+
     /// Asks whether there are controls, instead of offering flows.
     Q_INVOKABLE void askHands();
     Q_INVOKABLE void chooseHands(bool hasControls);
     /// Offers the flows or scenarios of another aircraft.
     void chooseGroup(int group);
+    /// Offers the flows of that aircraft and gives the row of this one; -1: it is not there.
+    Q_INVOKABLE int find(const QString& aircraft, const QString& flow);
     /// Lists the steps of a flow in `preview`, and what is said of a scenario in `briefing`.
     Q_INVOKABLE void look(int row);
     Q_INVOKABLE void startFlow(int row);
@@ -166,7 +172,7 @@ private:
     void command(CommandKind kind);
 
     RunMaker& m_maker;
-    const std::vector<FlightGroup> m_groups;
+    std::vector<FlightGroup> m_groups;
     int m_group = 0;
     std::vector<FlightChoice> m_flights; ///< by row of `flows`
     Stage m_stage = Choosing;

@@ -42,6 +42,12 @@ QString sectionOf(const KeyUse& use) {
         return QObject::tr("Bench");
     case KeyPlace::Review:
         return QObject::tr("Review");
+    case KeyPlace::Progress:
+        return QObject::tr("Progress");
+    case KeyPlace::Library:
+        return QObject::tr("Library");
+    case KeyPlace::Manual:
+        return QObject::tr("Manual");
     case KeyPlace::Everywhere:
         break;
     }

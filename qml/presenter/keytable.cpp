@@ -21,13 +21,17 @@ constexpr KeyPlace kAll = KeyPlace::Everywhere;
 constexpr KeyPlace kFly = KeyPlace::Fly;
 constexpr KeyPlace kBench = KeyPlace::Bench;
 constexpr KeyPlace kReview = KeyPlace::Review;
+constexpr KeyPlace kProgress = KeyPlace::Progress;
+constexpr KeyPlace kLibrary = KeyPlace::Library;
+constexpr KeyPlace kManual = KeyPlace::Manual;
 
 // clang-format off
 constexpr Line kLines[] = {
     {"keys", kAll, Qt::Key_F1, "F1", QT_TRANSLATE_NOOP("KeyTable", "show or hide the keys")},
     {"sound", kAll, Qt::Key_F9, "F9", QT_TRANSLATE_NOOP("KeyTable", "sound on, quiet, off")},
     {"settings", kAll, Qt::Key_F12, "F12", QT_TRANSLATE_NOOP("KeyTable", "settings; not while a run goes on")},
-    {nullptr, kAll, 0, QT_TRANSLATE_NOOP("KeyTable", "Ctrl 1, 2, 3"), QT_TRANSLATE_NOOP("KeyTable", "to Fly, to Bench, to Review; not during a run")},
+    {nullptr, kAll, 0, QT_TRANSLATE_NOOP("KeyTable", "Ctrl 1 … 5"), QT_TRANSLATE_NOOP("KeyTable", "to Fly, Bench, Review, Progress, Library; not during a run")},
+    {nullptr, kAll, 0, QT_TRANSLATE_NOOP("KeyTable", "Ctrl 6"), QT_TRANSLATE_NOOP("KeyTable", "the manual; not during a run")},
     {nullptr, kAll, 0, QT_TRANSLATE_NOOP("KeyTable", "Tab"), QT_TRANSLATE_NOOP("KeyTable", "to the next button or control")},
 
     {nullptr, kFly, 0, QT_TRANSLATE_NOOP("KeyTable", "Return"), QT_TRANSLATE_NOOP("KeyTable", "the main button")},
@@ -100,6 +104,31 @@ constexpr Line kLines[] = {
     {"review.other", kReview, Qt::Key_X, "X", QT_TRANSLATE_NOOP("KeyTable", "compare with another run")},
     {"review.export", kReview, Qt::Key_E, "E", QT_TRANSLATE_NOOP("KeyTable", "write the debrief down")},
     {"review.cockpit", kReview, Qt::Key_V, "V", QT_TRANSLATE_NOOP("KeyTable", "show or hide the cockpit")},
+
+    {nullptr, kProgress, 0, QT_TRANSLATE_NOOP("KeyTable", "Return"), QT_TRANSLATE_NOOP("KeyTable", "fly what the plan has first")},
+    {nullptr, kProgress, 0, "↑ ↓", QT_TRANSLATE_NOOP("KeyTable", "choose a flow")},
+    {"progress.fly", kProgress, Qt::Key_F, "F", QT_TRANSLATE_NOOP("KeyTable", "fly the chosen flow")},
+    {"progress.next", kProgress, Qt::Key_P, "P", QT_TRANSLATE_NOOP("KeyTable", "the next pilot or rig")},
+    {"progress.mix", kProgress, Qt::Key_M, "M", QT_TRANSLATE_NOOP("KeyTable", "mix pilots and rigs, or not")},
+
+    {nullptr, kLibrary, 0, QT_TRANSLATE_NOOP("KeyTable", "Return"), QT_TRANSLATE_NOOP("KeyTable", "change your own file, or make a copy to change")},
+    {nullptr, kLibrary, 0, "↑ ↓", QT_TRANSLATE_NOOP("KeyTable", "choose a file")},
+    {nullptr, kLibrary, 0, "← →", QT_TRANSLATE_NOOP("KeyTable", "flows, checklists, scenarios, aircraft")},
+    {nullptr, kLibrary, 0, QT_TRANSLATE_NOOP("KeyTable", "PgUp PgDn"), QT_TRANSLATE_NOOP("KeyTable", "turn the card")},
+    {"library.text", kLibrary, Qt::Key_T, "T", QT_TRANSLATE_NOOP("KeyTable", "show the text")},
+    {"library.print", kLibrary, Qt::Key_P, "P", QT_TRANSLATE_NOOP("KeyTable", "print the card as PDF")},
+    {"library.search", kLibrary, Qt::Key_F, "F", QT_TRANSLATE_NOOP("KeyTable", "search")},
+    {nullptr, kLibrary, 0, QT_TRANSLATE_NOOP("KeyTable", "Ctrl S"), QT_TRANSLATE_NOOP("KeyTable", "save the text")},
+    {nullptr, kLibrary, 0, "F4", QT_TRANSLATE_NOOP("KeyTable", "to the next finding in the text")},
+    {nullptr, kLibrary, 0, "F5", QT_TRANSLATE_NOOP("KeyTable", "take the file as it is on the disk")},
+    {nullptr, kLibrary, 0, "F6", QT_TRANSLATE_NOOP("KeyTable", "keep yours, where both were changed")},
+    {nullptr, kLibrary, 0, "F7", QT_TRANSLATE_NOOP("KeyTable", "act a step out on the on-screen controls")},
+    {nullptr, kLibrary, 0, "F8", QT_TRANSLATE_NOOP("KeyTable", "write the step that was acted out")},
+    {nullptr, kLibrary, 0, QT_TRANSLATE_NOOP("KeyTable", "Esc"), QT_TRANSLATE_NOOP("KeyTable", "back to the list")},
+
+    {nullptr, kManual, 0, "↑ ↓", QT_TRANSLATE_NOOP("KeyTable", "choose a page")},
+    {nullptr, kManual, 0, QT_TRANSLATE_NOOP("KeyTable", "PgUp PgDn"), QT_TRANSLATE_NOOP("KeyTable", "turn it")},
+    {nullptr, kManual, 0, QT_TRANSLATE_NOOP("KeyTable", "Esc"), QT_TRANSLATE_NOOP("KeyTable", "back to where you were")},
 };
 // clang-format on
 

@@ -7,7 +7,7 @@
 namespace flowhand {
 
 /// Where a key means something: the place of the window, or all of them.
-enum class KeyPlace { Everywhere = -1, Fly = 0, Bench = 1, Review = 2 };
+enum class KeyPlace { Everywhere = -1, Fly = 0, Bench = 1, Review = 2, Progress = 3, Library = 4, Manual = 5 };
 
 /// A key and what it does.
 struct KeyUse {

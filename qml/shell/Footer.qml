@@ -9,8 +9,10 @@ Rectangle {
     required property Sound sound
     signal keysAsked
     signal settingsAsked
+    signal manualAsked
     /// Not while a run goes on.
     property bool settingsOffered: true
+    property bool manualOffered: true
 
     implicitHeight: Math.max(36, row.implicitHeight + 8)
     color: Tokens.sunken
@@ -39,6 +41,13 @@ Rectangle {
             keyName: "F9"
             Accessible.description: qsTr("On, quiet, off: of the voice and the tones")
             onClicked: footer.sound.change()
+        }
+        QuietButton {
+            enabled: footer.manualOffered
+            opacity: enabled ? 1 : 0
+            text: qsTr("Manual")
+            keyName: qsTr("Ctrl 6")
+            onClicked: footer.manualAsked()
         }
         QuietButton {
             text: qsTr("Keys")

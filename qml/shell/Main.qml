@@ -8,6 +8,9 @@ Window {
     required property FlyPresenter fly
     required property BenchPresenter bench
     required property ReviewPresenter review
+    required property ProgressPresenter progress
+    required property LibraryPresenter library
+    required property ManualPresenter manual
     required property Settings settings
     required property Sound sound
 
@@ -39,6 +42,9 @@ Window {
         fly: window.fly
         bench: window.bench
         review: window.review
+        progress: window.progress
+        library: window.library
+        manual: window.manual
         sound: window.sound
         settings: window.settings
     }

@@ -7,7 +7,7 @@ Row {
 
     required property int place
     signal chosen(int place)
-    readonly property list<string> names: [qsTr("Fly"), qsTr("Bench"), qsTr("Review")]
+    readonly property list<string> names: [qsTr("Fly"), qsTr("Bench"), qsTr("Review"), qsTr("Progress"), qsTr("Library")]
 
     spacing: Tokens.gap4
 

@@ -11,16 +11,23 @@ FocusScope {
     required property Sound sound
     required property Settings settings
     required property ReviewPresenter review
+    required property ProgressPresenter progress
+    required property LibraryPresenter library
+    required property ManualPresenter manual
     property bool keysShown: false
     /// In place of whatever place is shown.
     property bool settingsShown: false
-    /// 0 Fly, 1 Bench, 2 Review.
+    /// Where the manual leads back to.
+    property int placeBefore: 0
+    /// 0 Fly, 1 Bench, 2 Review, 3 Progress, 4 Library, 5 the manual, which has no tab.
     property int place: 0
     /// A run is not left by accident, and nothing beside it moves.
     readonly property bool mayLeave: fly.stage === FlyPresenter.FirstStart || fly.stage === FlyPresenter.Choosing || fly.stage === FlyPresenter.Ended
 
     function goTo(place: int): bool {
         if (mayLeave) {
+            if (shell.place !== 5)
+                placeBefore = shell.place;
             shell.place = place;
             settingsShown = false;
         }
@@ -44,6 +51,13 @@ FocusScope {
         if (shown !== 2)
             review?.leave();
     }
+    Connections {
+        target: shell.progress
+        function onFlyAsked(aircraft: string, flow: string): void {
+            if (shell.goTo(0) && shell.fly.find(aircraft, flow) >= 0)
+                flyPlace.chosenRow = shell.fly.find(aircraft, flow);
+        }
+    }
     focus: true
     KeyChoice {
         id: keyChoice
@@ -59,7 +73,7 @@ FocusScope {
     /// False when the key means nothing here. `key` is the usual one for what was pressed.
     function pressKey(key: int, modifiers: int, isRepeat: bool): bool {
         const isCommand = (modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
-        if ((modifiers & Qt.ControlModifier) && key >= Qt.Key_1 && key <= Qt.Key_3)
+        if ((modifiers & Qt.ControlModifier) && key >= Qt.Key_1 && key <= Qt.Key_6)
             return goTo(key - Qt.Key_1);
         switch (key) {
         case Qt.Key_F1:
@@ -76,6 +90,9 @@ FocusScope {
         case 0: return !isRepeat && flyPlace.pressKey(key);
         case 1: return !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(key) ?? false);
         case 2: return !isCommand && ((reviewPlace.item as ReviewPlace)?.pressKey(key, modifiers) ?? false);
+        case 3: return !isCommand && ((progressPlace.item as ProgressPlace)?.pressKey(key) ?? false);
+        case 4: return (libraryPlace.item as LibraryPlace)?.pressKey(key, modifiers) ?? false;
+        case 5: return !isCommand && ((manualPlace.item as ManualPlace)?.pressKey(key) ?? false);
         default: return false;
         }
     }
@@ -146,6 +163,39 @@ FocusScope {
                 }
             }
             Loader {
+                id: progressPlace
+                active: shell.shown === 3
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: ProgressPlace {
+                    progress: shell.progress
+                    onChooseAsked: shell.goTo(0)
+                }
+            }
+            Loader {
+                id: libraryPlace
+                active: shell.shown === 4
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: LibraryPlace { library: shell.library }
+            }
+            Loader {
+                id: manualPlace
+                active: shell.shown === 5
+                visible: active
+                focus: active
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                sourceComponent: ManualPlace {
+                    manual: shell.manual
+                    onClosed: shell.goTo(shell.placeBefore)
+                }
+            }
+            Loader {
                 active: shell.settingsShown
                 visible: active
                 focus: active
@@ -191,6 +241,8 @@ FocusScope {
             sound: shell.sound
             onKeysAsked: shell.keysShown = !shell.keysShown
             settingsOffered: shell.maySet
+            manualOffered: shell.mayLeave
+            onManualAsked: shell.goTo(shell.place === 5 ? shell.placeBefore : 5)
             onSettingsAsked: shell.toggleSettings()
         }
     }

@@ -100,7 +100,7 @@ std::int64_t StubShelf::add(const std::string& name, const std::function<void(St
         qFatal("%s", describe(archived.error()).c_str());
     if (change) {
         change(archived->run);
-        archived->hash += "-changed"; // it is not the run of that archive any more
+        archived->hash += "-changed-" + std::to_string(++m_changed); // it is not the run of that archive any more
     }
     const Result<std::int64_t> id = store().add(*archived);
     if (!id)

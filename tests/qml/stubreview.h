@@ -21,6 +21,11 @@ public:
     /// To be pressed once the window is there: for states that the window alone knows.
     [[nodiscard]] static std::vector<int> keysFor(const QString& state);
 
+    /// The names of the states of the Progress place; each begins with "progress".
+    [[nodiscard]] static QStringList progressNames();
+    /// The time it is in those, ms since 1970.
+    static constexpr std::int64_t kNow = 1'717'784'400'000; // 2024-06-07 18:20 UTC
+    void fillProgress(const QString& state);
     /// Runs for a state to show; gives the one that it opens, 0: none.
     std::int64_t fill(const QString& state);
     /// Adds a sample run, `name` being that of its file, after `change`; gives its number.
@@ -39,10 +44,13 @@ protected:
 
 private:
     void addNotes(std::int64_t run);
+    void addPractice(const std::string& name, double daysAgo, double pace, const std::string& pilot = "Ada",
+                     const std::string& rig = "Desk quadrant and pedals");
     void fillList(bool isTaxiDeleted);
 
     QTemporaryDir m_folder;
     std::optional<Result<Store>> m_store;
+    int m_changed = 0;
 };
 
 } // namespace flowhand::test

@@ -72,7 +72,7 @@ Result<PracticeFigures> StubMaker::practice(const AircraftFolder&) const {
 }
 
 QStringList Stage::names() {
-    return StubBenchMaker::names() + StubShelf::names() +
+    return StubBenchMaker::names() + StubShelf::names() + StubShelf::progressNames() + StubDesk::names() +
            QStringList{"first-start",
                        "first-start-with-rig",
                        "choosing",
@@ -142,6 +142,10 @@ std::vector<int> Stage::keys() const {
         keys.front() = Qt::Key_F12;
         return keys;
     }
+    if (m_name == "progress-mixed")
+        return {Qt::Key_M};
+    if (m_name == "progress-chosen")
+        return {Qt::Key_Down};
     if (m_name == "bench-ways")
         return {Qt::Key_O, Qt::Key_Down};
     if (m_name == "bench-zones")
@@ -158,7 +162,10 @@ std::vector<int> Stage::keys() const {
 }
 
 Stage::Stage(const QString& name) : m_name(name) {
-    if (name == "choosing-many") {
+    if (name.startsWith("progress")) {
+        // The sample runs are of the shipped aircraft.
+        m_library.push_back(std::move(*loadAircraftFolder(PROCEDURES "/twin_jet", m_problems)));
+    } else if (name == "choosing-many") {
         for (int count = 0; count < 3; ++count)
             m_library.push_back(withScenarios(stubFolder()));
         std::vector<Flow>& flows = m_library.front().flows;
@@ -179,14 +186,27 @@ Stage::Stage(const QString& name) : m_name(name) {
     m_sound.start();
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
     linkSettings(m_settings, *m_fly);
-    m_place = name.startsWith("bench") ? 1 : name.startsWith("review") ? 2 : 0;
     m_fly->note()->setShelf(&m_shelf);
+    m_place = name.startsWith("bench")      ? 1
+              : name.startsWith("review")   ? 2
+              : name.startsWith("progress") ? 3
+              : name.startsWith("library")  ? 4
+              : name.startsWith("manual")   ? 5
+                                            : 0;
+    m_libraryPlace = std::make_unique<LibraryPresenter>(m_desk, m_desk.folders());
+    m_progress = std::make_unique<ProgressPresenter>(m_shelf, m_shelf.file(), m_library, [] {
+        return StubShelf::kNow;
+    });
     if (!m_library.empty())
         m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
     if (m_place == 0)
         build(name);
     if (m_place == 2)
         showReview();
+    if (m_place == 4)
+        m_desk.show(name, *m_libraryPlace);
+    if (m_place == 3)
+        m_shelf.fillProgress(name);
 }
 
 void Stage::showReview() {

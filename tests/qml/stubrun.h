@@ -12,9 +12,12 @@
 #include "fakevoice.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/manualpresenter.h"
+#include "presenter/progresspresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
 #include "stubbench.h"
+#include "stublibrary.h"
 #include "stubreview.h"
 
 namespace flowhand::test {
@@ -58,7 +61,10 @@ public:
     [[nodiscard]] BenchPresenter& bench() { return m_bench; }
     [[nodiscard]] ReviewPresenter& review() { return m_review; }
     [[nodiscard]] StubBenchMaker& benchMaker() { return m_benchMaker; }
-    /// The place that is shown: 0 Fly, 1 Bench, 2 Review.
+    [[nodiscard]] ProgressPresenter& progress() { return *m_progress; }
+    [[nodiscard]] LibraryPresenter& library() { return *m_libraryPlace; }
+    [[nodiscard]] ManualPresenter& manual() { return m_manual; }
+    /// The place that is shown: as Shell.qml counts them.
     [[nodiscard]] int place() const { return m_place; }
     /// To be pressed once the window is there: for states that the window alone knows.
     [[nodiscard]] std::vector<int> keys() const;
@@ -94,6 +100,10 @@ private:
     BenchPresenter m_bench{m_benchMaker, m_sound};
     StubShelf m_shelf;
     ReviewPresenter m_review{m_shelf, &StubShelf::ground};
+    std::unique_ptr<ProgressPresenter> m_progress;
+    StubDesk m_desk;
+    std::unique_ptr<LibraryPresenter> m_libraryPlace;
+    ManualPresenter m_manual{StubDesk::manualFolder()};
     QString m_name;
     int m_place = 0;
 };

@@ -31,6 +31,9 @@ public:
         view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
                                    {"bench", QVariant::fromValue(&stage.bench())},
                                    {"review", QVariant::fromValue(&stage.review())},
+                                   {"progress", QVariant::fromValue(&stage.progress())},
+                                   {"library", QVariant::fromValue(&stage.library())},
+                                   {"manual", QVariant::fromValue(&stage.manual())},
                                    {"sound", QVariant::fromValue(&stage.sound())},
                                    {"settings", QVariant::fromValue(&stage.settings())},
                                    {"place", stage.place()}});
