@@ -1,7 +1,10 @@
 #include <algorithm>
+#include <fcntl.h>
 #include <hidapi/hidapi.h>
+#include <linux/hidraw.h>
 #include <mutex>
 #include <set>
+#include <sys/ioctl.h>
 #include <tuple>
 #include <unistd.h>
 
@@ -92,8 +95,22 @@ std::vector<DeviceInfo> HidapiSystem::list() {
     return found;
 }
 
+/// What hid_open_path() asks first. Where the answer is no, as of a node that is just going, hidapi 0.13.1 writes into
+/// the device that it has freed; so it is asked before.
+bool isAnswering(const std::string& path) {
+    const int file = ::open(path.c_str(), O_RDWR | O_CLOEXEC);
+    if (file < 0)
+        return true; // hidapi says why
+    int size = 0;
+    const bool hasAnswered = ::ioctl(file, HIDIOCGRDESCSIZE, &size) >= 0;
+    ::close(file);
+    return hasAnswered;
+}
+
 Result<std::unique_ptr<HidDevice>> HidapiSystem::open(const DeviceInfo& device) {
     const std::lock_guard lock(m_mutex);
+    if (!isAnswering(device.path))
+        return failure("device-lost", device.path + " does not answer: unplug the device and plug it in again");
     OpenDevice opened(hid_open_path(device.path.c_str()));
     if (opened)
         return std::make_unique<HidapiDevice>(std::move(opened));

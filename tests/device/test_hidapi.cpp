@@ -17,6 +17,7 @@ private slots:
     void listsEachNodeOnce();
     void descriptorsNeedNoRights();
     void goneDeviceIsNotOpened();
+    void silentNodeIsNotOpened();
     void hubReadsOddReports();
 
 private:
@@ -60,6 +61,14 @@ void TestHidapi::goneDeviceIsNotOpened() {
     const auto opened = m_system->open(m_devices[3]);
     QVERIFY(!opened);
     QCOMPARE(QString::fromStdString(opened.error().code), QString("device-lost"));
+}
+
+/// It has a node, but nothing behind it answers any more.
+void TestHidapi::silentNodeIsNotOpened() {
+    const auto opened = m_system->open(m_devices[2]);
+    QVERIFY(!opened);
+    QCOMPARE(QString::fromStdString(opened.error().code), QString("device-lost"));
+    QVERIFY(QString::fromStdString(opened.error().message).contains("does not answer"));
 }
 
 void TestHidapi::hubReadsOddReports() {
