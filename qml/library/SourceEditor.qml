@@ -14,6 +14,13 @@ FocusScope {
         area.forceActiveFocus();
     }
 
+    /// To the file's first line.
+    function begin(): void {
+        area.cursorPosition = 0;
+        flick.contentY = 0;
+        area.forceActiveFocus();
+    }
+
     /// Below the line that the cursor is in, with a blank line before it.
     function insert(words: string): void {
         if (words === "" || area.readOnly)
@@ -31,9 +38,16 @@ FocusScope {
         area.cursorPosition = Math.min(at, area.length);
     }
 
-    Component.onCompleted: show()
+    Component.onCompleted: {
+        show();
+        begin();
+    }
     Connections {
         target: source.editor
+        function onOpened(): void {
+            area.cursorPosition = 0;
+            flick.contentY = 0;
+        }
         function onReloaded(): void {
             source.show();
         }

@@ -89,6 +89,7 @@ private Q_SLOTS:
     void controlsFollowTheirKeys();
     void aKeyIsChosenByKeys();
     void placesAreReachedWhateverTheirFigureDoes();
+    void theTextTakesKeysAtOnce();
 };
 
 void TestKeys::initTestCase() {
@@ -229,6 +230,18 @@ void TestKeys::placesAreReachedWhateverTheirFigureDoes() {
     shown.stage.settings().setKeys({{"yoke_roll more", "Z"}});
     QTest::keyClick(&shown.view, Qt::Key_2, Qt::ControlModifier);
     QCOMPARE(shown.view.rootObject()->property("place").toInt(), 1);
+}
+
+void TestKeys::theTextTakesKeysAtOnce() {
+    Shown shown("library");
+    shown.view.requestActivate();
+    QTest::keyClick(&shown.view, Qt::Key_Return); // a copy of one's own
+    QVERIFY(shown.stage.library().isEditing());
+    QTest::keyClick(&shown.view, '#');
+    FileEditor& editor = *shown.stage.library().editor();
+    QVERIFY(editor.isUnsaved() && editor.text().startsWith('#'));
+    QTest::keyClick(&shown.view, Qt::Key_S, Qt::ControlModifier);
+    QVERIFY(!editor.isUnsaved());
 }
 
 QTEST_MAIN(TestKeys)
