@@ -92,7 +92,7 @@ LibraryView {
             Layout.fillWidth: true
             verdict: view.library.acted.failure !== "" ? Verdict.Wrong : Verdict.Due
             text: view.library.acted.failure !== "" ? view.library.acted.failure
-                : view.library.acted.title !== "" ? qsTr("The step is: %1. F8 writes it below the line that the cursor is in.").arg(view.library.acted.title)
+                : view.library.acted.title !== "" ? qsTr("The step is: %1. F8 writes it behind the step that the cursor is in.").arg(view.library.acted.title)
                 : qsTr("Move a control: the step is written for where it then stands.")
         }
         Flow {

@@ -21,13 +21,13 @@ FocusScope {
         area.forceActiveFocus();
     }
 
-    /// Below the line that the cursor is in, with a blank line before it.
+    /// Behind the step or other part of the file that the cursor is in: there it cannot tear one apart.
     function insert(words: string): void {
         if (words === "" || area.readOnly)
             return;
-        const end = area.text.indexOf("\n", area.cursorPosition);
-        const at = end < 0 ? area.length : end + 1;
-        area.insert(at, (end < 0 ? "\n\n" : "\n") + words);
+        const next = area.text.indexOf("\n[", area.cursorPosition);
+        const at = next < 0 ? area.length : next + 1;
+        area.insert(at, next < 0 ? "\n" + words : words + "\n");
         area.cursorPosition = at + words.length;
         area.forceActiveFocus();
     }

@@ -90,6 +90,7 @@ private Q_SLOTS:
     void aKeyIsChosenByKeys();
     void placesAreReachedWhateverTheirFigureDoes();
     void theTextTakesKeysAtOnce();
+    void aStepIsActedOut();
 };
 
 void TestKeys::initTestCase() {
@@ -242,6 +243,23 @@ void TestKeys::theTextTakesKeysAtOnce() {
     QVERIFY(editor.isUnsaved() && editor.text().startsWith('#'));
     QTest::keyClick(&shown.view, Qt::Key_S, Qt::ControlModifier);
     QVERIFY(!editor.isUnsaved());
+}
+
+/// Written behind what the cursor is in, here the file's head: the text stays one that can be flown.
+void TestKeys::aStepIsActedOut() {
+    Shown shown("library-editor");
+    LibraryPresenter& library = shown.stage.library();
+    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QVERIFY(library.acted()->isOpen() && library.acted()->title().isEmpty());
+    QVERIFY(library.acted()->panel()->pressKey(Qt::Key_X));
+    QCOMPARE(library.acted()->title(), QString("Taxi light on"));
+    QTest::keyClick(&shown.view, Qt::Key_F8);
+    const FileEditor& editor = *library.editor();
+    QVERIFY(editor.text().contains("[[step]]\nid = \"taxi_light_on_2\"\n"));
+    for (const Problem& problem : editor.lastCheck().problems)
+        QVERIFY2(problem.severity != Severity::Error, describe(problem.error).c_str());
+    QTest::keyClick(&shown.view, Qt::Key_F7);
+    QVERIFY(!library.acted()->isOpen());
 }
 
 QTEST_MAIN(TestKeys)
