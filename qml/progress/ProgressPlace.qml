@@ -103,8 +103,8 @@ FocusScope {
                 spacing: Tokens.gap12
                 FlownFlowList {
                     Layout.fillWidth: true
-                    Layout.preferredHeight: Math.min(implicitHeight, place.height * 0.26)
-                    Layout.minimumHeight: Layout.preferredHeight
+                    Layout.minimumHeight: Math.min(place.progress.flows.count, 3) * lineHeight + 2 * Tokens.gap8
+                    Layout.maximumHeight: Layout.minimumHeight
                     focus: true
                     progress: place.progress
                 }
