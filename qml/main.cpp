@@ -20,6 +20,7 @@
 #include "liveshelf.h"
 #include "presenter/benchpresenter.h"
 #include "presenter/flypresenter.h"
+#include "presenter/language.h"
 #include "presenter/librarypresenter.h"
 #include "presenter/manualpresenter.h"
 #include "presenter/progresspresenter.h"
@@ -66,6 +67,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     std::vector<std::shared_ptr<const LoadedLibrary>> libraries{loadLibraries(folders)};
     const std::vector<AircraftFolder>& library = libraries.front()->aircraft;
     Settings settings(QString::fromStdString(settingsFile()));
+    const Language language(settings);
     Sound sound(settings, [] {
         return std::make_unique<SpokenVoice>();
     });
@@ -108,6 +110,9 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
     QQmlApplicationEngine engine;
+    QObject::connect(&language, &Language::changed, &sound, &Sound::changed);
+    QObject::connect(&language, &Language::changed, &fly, &FlyPresenter::tellAnew);
+    QObject::connect(&language, &Language::changed, &engine, &QQmlEngine::retranslate);
     return showWindow(engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
                ? QGuiApplication::exec()
                : EXIT_FAILURE;

@@ -69,8 +69,6 @@ Item {
             text: line.inputs === "" ? line.word : line.detail === "" ? qsTr("%1, %2").arg(line.word).arg(line.inputs) : qsTr("%1, %2 · %3").arg(line.word).arg(line.detail).arg(line.inputs)
             font.pixelSize: Tokens.quietSize
             color: Tokens.quiet
-            elide: Text.ElideRight
-            wrapMode: Text.NoWrap
         }
         Rectangle {
             visible: line.share >= 0

@@ -13,45 +13,51 @@ Card {
         anchors.margins: Tokens.gap16
         anchors.bottomMargin: Tokens.gap12
         spacing: Tokens.gap8
-        RowLayout {
+        GridLayout {
             Layout.fillWidth: true
-            spacing: Tokens.gap8
+            // The words above the buttons, where they would not have room beside them.
+            columns: buttons.implicitWidth + 320 * Tokens.textScale > width ? 1 : 2
+            columnSpacing: Tokens.gap8
+            rowSpacing: 0
             PlainText {
                 Layout.fillWidth: true
+                Layout.minimumHeight: implicitHeight
                 text: card.bench.coverageWords
-                elide: Text.ElideRight
-                maximumLineCount: 2
             }
-            QuietButton {
-                text: qsTr("Shown: %1").arg(card.bench.flowFilter < 0 ? qsTr("every flow") : card.bench.flowTitles[card.bench.flowFilter])
-                Accessible.description: qsTr("Shows the steps of the next flow alone")
-                keyName: "F"
-                onClicked: card.bench.turnFlowFilter()
-            }
-            QuietButton {
-                // Shown always: Qt 6.4 gives what is shown later no place in the row.
-                enabled: card.bench.seatsChoosable
-                text: !card.bench.seatsChoosable ? qsTr("One seat") : card.bench.bothSeats ? qsTr("Both seats") : qsTr("First seat")
-                Accessible.description: qsTr("Shows the steps of both seats, or of the first alone")
-                keyName: "B"
-                onClicked: card.bench.bothSeats = !card.bench.bothSeats
-            }
-            QuietButton {
-                text: qsTr("Save as CSV")
-                keyName: "X"
-                onClicked: card.bench.writeCoverage()
-            }
-            QuietButton {
-                text: qsTr("Save check sheet")
-                keyName: "S"
-                onClicked: card.bench.writeSheet()
-            }
-            QuietButton {
-                enabled: card.bench.sheetWritten
-                text: qsTr("Open it")
-                keyName: "P"
-                Accessible.description: qsTr("The check sheet that was saved")
-                onClicked: card.bench.showSheet()
+            RowLayout {
+                id: buttons
+                spacing: Tokens.gap8
+                QuietButton {
+                    text: qsTr("Shown: %1").arg(card.bench.flowFilter < 0 ? qsTr("every flow") : card.bench.flowTitles[card.bench.flowFilter])
+                    Accessible.description: qsTr("Shows the steps of the next flow alone")
+                    keyName: "F"
+                    onClicked: card.bench.turnFlowFilter()
+                }
+                QuietButton {
+                    // Shown always: Qt 6.4 gives what is shown later no place in the row.
+                    enabled: card.bench.seatsChoosable
+                    text: !card.bench.seatsChoosable ? qsTr("One seat") : card.bench.bothSeats ? qsTr("Both seats") : qsTr("First seat")
+                    Accessible.description: qsTr("Shows the steps of both seats, or of the first alone")
+                    keyName: "B"
+                    onClicked: card.bench.bothSeats = !card.bench.bothSeats
+                }
+                QuietButton {
+                    text: qsTr("Save as CSV")
+                    keyName: "X"
+                    onClicked: card.bench.writeCoverage()
+                }
+                QuietButton {
+                    text: qsTr("Save check sheet")
+                    keyName: "S"
+                    onClicked: card.bench.writeSheet()
+                }
+                QuietButton {
+                    enabled: card.bench.sheetWritten
+                    text: qsTr("Open it")
+                    keyName: "P"
+                    Accessible.description: qsTr("The check sheet that was saved")
+                    onClicked: card.bench.showSheet()
+                }
             }
         }
         PlainText {

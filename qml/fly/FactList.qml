@@ -6,7 +6,7 @@ Column {
     id: list
 
     required property RowModel facts
-    property real labelWidth: 88 * Tokens.textScale
+    property real labelWidth: 96 * Tokens.textScale
 
     spacing: 2
 
@@ -17,15 +17,14 @@ Column {
             required property string label
             required property string value
             width: list.width
-            height: words.implicitHeight
+            height: Math.max(words.implicitHeight, name.implicitHeight)
             Accessible.role: Accessible.StaticText
             Accessible.name: qsTr("%1: %2").arg(label).arg(value)
             PlainText {
+                id: name
                 width: list.labelWidth - Tokens.gap8
                 text: fact.label
                 color: Tokens.quiet
-                elide: Text.ElideRight
-                wrapMode: Text.NoWrap
                 Accessible.ignored: true
             }
             PlainText {

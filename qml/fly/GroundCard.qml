@@ -24,7 +24,7 @@ Card {
         horizontalAlignment: Text.AlignHCenter
         text: card.words
         elide: Text.ElideRight
-        wrapMode: Text.NoWrap
+        maximumLineCount: 3
         Accessible.ignored: true
     }
 }

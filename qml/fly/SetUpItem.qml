@@ -30,8 +30,8 @@ Rectangle {
     }
     ControlDrawing {
         anchors.centerIn: parent
-        width: Math.min(implicitWidth, parent.width - 2 * Tokens.gap12)
-        height: Math.min(implicitHeight, parent.height - label.height - words.height - 4 * Tokens.gap12)
+        width: Math.min(implicitWidth * Tokens.textScale, parent.width - 2 * Tokens.gap12)
+        height: Math.min(implicitHeight * Tokens.textScale, parent.height - label.height - words.height - 4 * Tokens.gap12)
         control: item.control
         wanted: item.wanted
         wantedLow: item.low
@@ -42,7 +42,7 @@ Rectangle {
         id: words
         anchors { bottom: parent.bottom; left: parent.left; right: parent.right; margins: Tokens.gap12 }
         text: qsTr("%1 → %2").arg(item.control.valueText).arg(item.wantedText)
-        wrapMode: Text.NoWrap
+        maximumLineCount: 2
         elide: Text.ElideRight
         Accessible.ignored: true
     }

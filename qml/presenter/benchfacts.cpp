@@ -14,7 +14,7 @@ namespace flowhand {
 namespace {
 
 QString tr(const char* text) {
-    return QCoreApplication::translate("benchfacts", text);
+    return QCoreApplication::translate("flowhand", text); // the context under which lupdate lists these
 }
 
 struct Shown {

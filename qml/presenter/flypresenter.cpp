@@ -64,6 +64,15 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
     listFlights();
 }
 
+void FlyPresenter::tellAnew() {
+    m_phases.setRows(phaseRows());
+    m_groupRows.setRows(groupRows(m_groups));
+    listFlights();
+    refresh();
+    Q_EMIT groupChanged();
+    Q_EMIT handsChanged();
+}
+
 FlyPresenter::~FlyPresenter() {
     m_run.reset();
 }

@@ -93,6 +93,8 @@ public:
 
     /// Of sound and input, in ms, by the rig's title or "screen".
     void setDelays(std::function<int(const QString&)> delayOf) { m_delayOf = std::move(delayOf); }
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
     /// The rigs are elsewhere now.
     void lookAgain() { Q_EMIT handsChanged(); }
 

@@ -15,6 +15,7 @@ class Settings : public QObject {
     QML_ELEMENT
     QML_UNCREATABLE("Made by the program")
     Q_PROPERTY(QString theme READ theme WRITE setTheme NOTIFY changed)
+    Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY changed)
     Q_PROPERTY(int textPercent READ textPercent WRITE setTextPercent NOTIFY changed)
     Q_PROPERTY(QString motion READ motion WRITE setMotion NOTIFY changed)
     Q_PROPERTY(QString length READ length WRITE setLength NOTIFY changed)
@@ -40,6 +41,8 @@ public:
 
     [[nodiscard]] QString theme() const { return m_values.theme; }
     void setTheme(const QString& theme) { set(&SettingsValues::theme, theme); }
+    [[nodiscard]] QString language() const { return m_values.language; }
+    void setLanguage(const QString& language) { set(&SettingsValues::language, language); }
     [[nodiscard]] int textPercent() const { return m_values.textPercent; }
     void setTextPercent(int percent) { set(&SettingsValues::textPercent, qBound(100, percent, 200)); }
     [[nodiscard]] QString motion() const { return m_values.motion; }

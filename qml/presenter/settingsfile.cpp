@@ -36,6 +36,10 @@ const std::vector<WordSetting>& wordSettings() {
     using V = SettingsValues;
     static const std::vector<WordSetting> all = {
         {"theme", &V::theme, {"system", "dark", "light"}, "Colours: system (as the desktop has them), dark, light."},
+        {"language",
+         &V::language,
+         {"system", "en", "de", "pseudo"},
+         "Language of the window: system (as the desktop), en, de; pseudo tries out long texts."},
         {"motion", &V::motion, {"full", "reduced"}, "What moves on screen only to show where it went: full, reduced."},
         {"length", &V::length, {"m", "ft"}, "Unit of distances on the ground: m, ft."},
         {"sound", &V::sound, {"on", "quiet", "off"}, "Words and tones: on, quiet (a quarter of the volume), off."},

@@ -11,17 +11,18 @@ namespace flowhand {
 
 /// All that the pilot has chosen, as it is written down. Texts that name one of a few choices always hold one of them.
 struct SettingsValues {
-    QString theme = QStringLiteral("system"); ///< system, dark, light
-    int textPercent = 100;                    ///< 100 to 200
-    QString motion = QStringLiteral("full");  ///< full, reduced
-    QString length = QStringLiteral("m");     ///< m, ft: of distances on the ground
-    QString sound = QStringLiteral("on");     ///< on, quiet, off
-    int volumePercent = 100;                  ///< 0 to 100
-    QString voice;                            ///< by its name; empty: the engine's first
-    QString help = QStringLiteral("guided");  ///< guided, prompted, from memory
-    QString hands;                            ///< rig, screen; empty: not asked yet
-    QString feed;                             ///< empty: the practice aircraft
-    QString pilot;                            ///< one of `pilots`; empty: nobody said
+    QString theme = QStringLiteral("system");    ///< system, dark, light
+    QString language = QStringLiteral("system"); ///< system, en, de, pseudo
+    int textPercent = 100;                       ///< 100 to 200
+    QString motion = QStringLiteral("full");     ///< full, reduced
+    QString length = QStringLiteral("m");        ///< m, ft: of distances on the ground
+    QString sound = QStringLiteral("on");        ///< on, quiet, off
+    int volumePercent = 100;                     ///< 0 to 100
+    QString voice;                               ///< by its name; empty: the engine's first
+    QString help = QStringLiteral("guided");     ///< guided, prompted, from memory
+    QString hands;                               ///< rig, screen; empty: not asked yet
+    QString feed;                                ///< empty: the practice aircraft
+    QString pilot;                               ///< one of `pilots`; empty: nobody said
     QStringList pilots;
     QString dataFolder;              ///< absolute; empty: the usual one
     std::map<QString, QString> keys; ///< by what they do (keymap.h); only those that were changed

@@ -15,7 +15,7 @@ Card {
         id: readings
         x: Tokens.gap12
         y: Tokens.gap8
-        width: 150 * Tokens.textScale
+        width: 200 * Tokens.textScale
         spacing: 2
         Repeater {
             model: strip.run.motion

@@ -12,6 +12,15 @@ ColumnLayout {
 
     SettingChoice {
         Layout.fillWidth: true
+        label: qsTr("Language")
+        hint: qsTr("Of the window. Flows and aircraft speak as their files are written, and crews speak English.")
+        values: ["system", "en", "de"]
+        words: [qsTr("as the desktop"), "English", "Deutsch"]
+        value: section.settings.language
+        onPicked: value => section.settings.language = value
+    }
+    SettingChoice {
+        Layout.fillWidth: true
         label: qsTr("Colours")
         values: ["system", "light", "dark"]
         words: [qsTr("as the desktop"), qsTr("light"), qsTr("dark")]

@@ -121,7 +121,8 @@ FocusScope {
             Layout.fillWidth: true
             Layout.leftMargin: Tokens.gap24
             Layout.rightMargin: Tokens.gap24
-            Layout.topMargin: Tokens.gap8
+            // Large words of the places stand above the line, not on it.
+            Layout.topMargin: placeBar.visible ? Math.max(Tokens.gap8, placeBar.height - 28) : Tokens.gap8
             phases: shell.fly.phases
             flows: shell.fly.flows
             chosen: shell.fly.stage === FlyPresenter.Choosing ? flyPlace.chosenRow : shell.fly.flowRow

