@@ -158,7 +158,7 @@ Error DeviceReader::named(const Error& error) const {
 Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
     std::vector<std::uint8_t> buffer(HidSystem::kMostReportBytes);
     LossWatch losses;
-    losses.sawEmpty(m_clock.now()); // nothing waits at a node just opened
+    losses.sawEmpty(std::max(m_clock.now(), m_nextReport)); // nothing waits at a node just opened
     m_suspectedBefore = m_suspected;
     while (!m_isStopping) {
         const auto length = device.read(buffer, losses.isBehind() ? Duration{} : DeviceHub::kReadWait);
