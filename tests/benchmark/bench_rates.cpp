@@ -116,9 +116,12 @@ void measure(const RatesRow& row, const std::string& folder) {
         if (row.program == RateProgram::Stopped)
             stops.emplace(program);
         std::ofstream log(folder + "/sent");
+        // Who is woken second runs on a busier processor: each is it every other time.
+        bool isBareFirst = false;
         stream(row.devices, row.wish, log, [&](std::size_t device, const std::vector<std::uint8_t>& report) {
-            (void)bareNodes[device].sendReport(report);
-            (void)programNodes[device].sendReport(report);
+            isBareFirst = !isBareFirst;
+            (void)(isBareFirst ? bareNodes : programNodes)[device].sendReport(report);
+            (void)(isBareFirst ? programNodes : bareNodes)[device].sendReport(report);
         });
         stops.reset();
         std::this_thread::sleep_for(std::chrono::milliseconds(300)); // what waits is read
