@@ -18,15 +18,7 @@ bool grab(const QString& state, const QString& theme, const QSize& size, const Q
     test::Stage stage(state);
     QQuickView view;
     view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
-                               {"bench", QVariant::fromValue(&stage.bench())},
-                               {"review", QVariant::fromValue(&stage.review())},
-                               {"progress", QVariant::fromValue(&stage.progress())},
-                               {"library", QVariant::fromValue(&stage.library())},
-                               {"manual", QVariant::fromValue(&stage.manual())},
-                               {"sound", QVariant::fromValue(&stage.sound())},
-                               {"settings", QVariant::fromValue(&stage.settings())},
-                               {"place", stage.place()}});
+    view.setInitialProperties(stage.properties());
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
     QObject* tokens = test::tokensOf(*view.engine());
     tokens->setProperty("theme", theme);

@@ -130,6 +130,18 @@ QStringList Stage::names() {
                        "settings-data"};
 }
 
+QVariantMap Stage::properties() {
+    return {{"fly", QVariant::fromValue(&fly())},
+            {"bench", QVariant::fromValue(&bench())},
+            {"review", QVariant::fromValue(&review())},
+            {"progress", QVariant::fromValue(&progress())},
+            {"library", QVariant::fromValue(&library())},
+            {"manual", QVariant::fromValue(&manual())},
+            {"sound", QVariant::fromValue(&sound())},
+            {"settings", QVariant::fromValue(&settings())},
+            {"place", place()}};
+}
+
 std::vector<int> Stage::keys() const {
     if (m_name.startsWith("review"))
         return StubShelf::keysFor(m_name);

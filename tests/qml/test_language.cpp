@@ -164,15 +164,7 @@ void TestLanguage::nothingIsClipped() {
     test::Stage stage(state);
     QQuickView view;
     view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
-                               {"bench", QVariant::fromValue(&stage.bench())},
-                               {"review", QVariant::fromValue(&stage.review())},
-                               {"progress", QVariant::fromValue(&stage.progress())},
-                               {"library", QVariant::fromValue(&stage.library())},
-                               {"manual", QVariant::fromValue(&stage.manual())},
-                               {"sound", QVariant::fromValue(&stage.sound())},
-                               {"settings", QVariant::fromValue(&stage.settings())},
-                               {"place", stage.place()}});
+    view.setInitialProperties(stage.properties());
     view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
     view.resize(1280, 800);
     view.show();

@@ -28,15 +28,7 @@ class ShownStage {
 public:
     ShownStage(const QString& state, const char* theme, QSize size = {1280, 800}) : stage(state) {
         view.setResizeMode(QQuickView::SizeRootObjectToView);
-        view.setInitialProperties({{"fly", QVariant::fromValue(&stage.fly())},
-                                   {"bench", QVariant::fromValue(&stage.bench())},
-                                   {"review", QVariant::fromValue(&stage.review())},
-                                   {"progress", QVariant::fromValue(&stage.progress())},
-                                   {"library", QVariant::fromValue(&stage.library())},
-                                   {"manual", QVariant::fromValue(&stage.manual())},
-                                   {"sound", QVariant::fromValue(&stage.sound())},
-                                   {"settings", QVariant::fromValue(&stage.settings())},
-                                   {"place", stage.place()}});
+        view.setInitialProperties(stage.properties());
         view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
         test::tokensOf(*view.engine())->setProperty("theme", theme);
         view.resize(size);
