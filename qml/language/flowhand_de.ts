@@ -503,10 +503,6 @@
         <translation>Hebel, Pedale oder Schalter an USB, verdrahtet wie in der Anlage „%1“.</translation>
     </message>
     <message>
-        <source>Levers, pedals or switches on USB. They need a rig file that says which input is which control. There is none yet in %1.</source>
-        <translation>Hebel, Pedale oder Schalter an USB. Sie brauchen eine Anlagendatei, die sagt, welcher Eingang welches Bedienteil ist. In %1 gibt es noch keine.</translation>
-    </message>
-    <message>
         <source>Use my controls</source>
         <translation>Meine Bedienteile</translation>
     </message>
@@ -521,6 +517,18 @@
     <message>
         <source>Use the screen</source>
         <translation>Den Bildschirm</translation>
+    </message>
+    <message>
+        <source>Levers, pedals or switches on USB. At the bench you see them move, and show the program which is which.</source>
+        <translation>Hebel, Pedale oder Schalter an USB. Auf der Werkbank sehen Sie, wie sie sich bewegen, und zeigen dem Programm, was was ist.</translation>
+    </message>
+    <message>
+        <source>Wire my controls</source>
+        <translation>Meine Bedienteile verdrahten</translation>
+    </message>
+    <message>
+        <source>First look at sample runs, flown well and badly</source>
+        <translation>Erst Beispiel-Durchgänge ansehen, gut und schlecht geflogen</translation>
     </message>
 </context>
 <context>
@@ -1148,10 +1156,6 @@
         <translation>abspielen, anhalten</translation>
     </message>
     <message>
-        <source>slower</source>
-        <translation>langsamer</translation>
-    </message>
-    <message>
         <source>faster; deleted runs, in the list</source>
         <translation>schneller; gelöschte Durchgänge, in der Liste</translation>
     </message>
@@ -1330,6 +1334,10 @@
     <message>
         <source>back to where you were</source>
         <translation>zurück, wo Sie waren</translation>
+    </message>
+    <message>
+        <source>slower; sample runs, in the list</source>
+        <translation>langsamer; Beispiel-Durchgänge, in der Liste</translation>
     </message>
 </context>
 <context>
@@ -1539,7 +1547,7 @@
     </message>
     <message>
         <source>as the desktop</source>
-        <translation>wie der Schreibtisch</translation>
+        <translation>wie das System</translation>
     </message>
     <message>
         <source>Colours</source>
@@ -2812,6 +2820,17 @@ Ziel: %2</translation>
     </message>
 </context>
 <context>
+    <name>SampleButton</name>
+    <message>
+        <source>Sample runs</source>
+        <translation>Beispiel-Durchgänge</translation>
+    </message>
+    <message>
+        <source>Adds runs flown well and badly by scripted hands, to look at</source>
+        <translation>Fügt Durchgänge zum Ansehen hinzu, die Hände nach Drehbuch gut und schlecht geflogen haben</translation>
+    </message>
+</context>
+<context>
     <name>ScoreCard</name>
     <message>
         <source>%1 of 100 points</source>
@@ -3002,6 +3021,17 @@ Ziel: %2</translation>
     </message>
 </context>
 <context>
+    <name>Shell</name>
+    <message>
+        <source>Scripted hands</source>
+        <translation>Hände der Vorführung</translation>
+    </message>
+    <message>
+        <source>Simulated hands</source>
+        <translation>Simulierte Hände</translation>
+    </message>
+</context>
+<context>
     <name>SignalChooser</name>
     <message>
         <source>%1, shown</source>
@@ -3061,6 +3091,22 @@ Ziel: %2</translation>
     <message>
         <source>A tone and a few words, as they are set</source>
         <translation>Ein Ton und ein paar Worte, wie eingestellt</translation>
+    </message>
+    <message>
+        <source>Sound device of the tones</source>
+        <translation>Tongerät der Töne</translation>
+    </message>
+    <message>
+        <source>Words come from the speech engine, a program of its own: the desktop's sound settings say where they are heard.</source>
+        <translation>Worte kommen von der Sprachausgabe, einem eigenen Programm: wo sie zu hören sind, sagen die Toneinstellungen des Systems.</translation>
+    </message>
+    <message>
+        <source>The sound server has not told its devices: the sound is off, or no server runs.</source>
+        <translation>Der Tonserver hat seine Geräte nicht genannt: der Ton ist aus, oder es läuft kein Server.</translation>
+    </message>
+    <message>
+        <source>as the desktop</source>
+        <translation>wie das System</translation>
     </message>
 </context>
 <context>
@@ -3618,6 +3664,10 @@ Ziel: %2</translation>
         <source>%1: %2 runs</source>
         <translation>%1: %2 Durchgänge</translation>
     </message>
+    <message>
+        <source>%1, %2 of them with simulated input</source>
+        <translation>%1, %2 davon mit simulierter Eingabe</translation>
+    </message>
 </context>
 <context>
     <name>flowhand::ReviewNotes</name>
@@ -3820,6 +3870,10 @@ Ziel: %2</translation>
         <source>broken %1 times</source>
         <translation>%1-mal verletzt</translation>
     </message>
+    <message>
+        <source>simulated input</source>
+        <translation>simulierte Eingabe</translation>
+    </message>
 </context>
 <context>
     <name>flowhand::ScreenPanel</name>
@@ -3872,6 +3926,10 @@ Ziel: %2</translation>
     <message>
         <source>Sound: off</source>
         <translation>Ton: aus</translation>
+    </message>
+    <message>
+        <source>%1 (not there now)</source>
+        <translation>%1 (gerade nicht da)</translation>
     </message>
 </context>
 <context>
@@ -3926,6 +3984,10 @@ Ziel: %2</translation>
     <message>
         <source>Nothing is spoken, so a tone stands for the words: the speech engine says “%1”. Install the packages speech-dispatcher and speech-dispatcher-espeak-ng, then turn the sound off and on again.</source>
         <translation>Es wird nichts gesprochen, darum steht ein Ton für die Worte: die Sprachausgabe sagt „%1“. Installieren Sie die Pakete speech-dispatcher und speech-dispatcher-espeak-ng, dann schalten Sie den Ton aus und wieder an.</translation>
+    </message>
+    <message>
+        <source>The chosen sound device, %1, is not there. Tones come out of the one that the desktop has chosen, until it is plugged in again.</source>
+        <translation>Das gewählte Tongerät, %1, ist nicht da. Töne kommen aus dem, das im System gewählt ist, bis es wieder eingesteckt ist.</translation>
     </message>
 </context>
 </TS>

@@ -22,6 +22,7 @@ class Settings : public QObject {
     Q_PROPERTY(QString sound READ sound WRITE setSound NOTIFY changed)
     Q_PROPERTY(int volumePercent READ volumePercent WRITE setVolumePercent NOTIFY changed)
     Q_PROPERTY(QString voice READ voice WRITE setVoice NOTIFY changed)
+    Q_PROPERTY(QString soundDevice READ soundDevice WRITE setSoundDevice NOTIFY changed)
     Q_PROPERTY(QString help READ help WRITE setHelp NOTIFY changed)
     Q_PROPERTY(QString pilot READ pilot WRITE setPilot NOTIFY changed)
     Q_PROPERTY(QStringList pilots READ pilots NOTIFY changed)
@@ -55,6 +56,8 @@ public:
     void setVolumePercent(int percent) { set(&SettingsValues::volumePercent, qBound(0, percent, 100)); }
     [[nodiscard]] QString voice() const { return m_values.voice; }
     void setVoice(const QString& name) { set(&SettingsValues::voice, name); }
+    [[nodiscard]] QString soundDevice() const { return m_values.soundDevice; }
+    void setSoundDevice(const QString& id) { set(&SettingsValues::soundDevice, id); }
     [[nodiscard]] QString help() const { return m_values.help; }
     void setHelp(const QString& help) { set(&SettingsValues::help, help); }
 

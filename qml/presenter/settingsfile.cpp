@@ -44,6 +44,7 @@ const std::vector<WordSetting>& wordSettings() {
         {"length", &V::length, {"m", "ft"}, "Unit of distances on the ground: m, ft."},
         {"sound", &V::sound, {"on", "quiet", "off"}, "Words and tones: on, quiet (a quarter of the volume), off."},
         {"voice", &V::voice, {}, "Voice of the words, by its name; empty: the speech engine's first."},
+        {"sound_device", &V::soundDevice, {}, "Sound device of the tones, by its id; empty: the desktop's."},
         {"help",
          &V::help,
          {"guided", "prompted", "from memory"},

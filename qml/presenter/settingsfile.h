@@ -19,6 +19,7 @@ struct SettingsValues {
     QString sound = QStringLiteral("on");        ///< on, quiet, off
     int volumePercent = 100;                     ///< 0 to 100
     QString voice;                               ///< by its name; empty: the engine's first
+    QString soundDevice;                         ///< by its id; empty: the desktop's
     QString help = QStringLiteral("guided");     ///< guided, prompted, from memory
     QString hands;                               ///< rig, screen; empty: not asked yet
     QString feed;                                ///< empty: the practice aircraft

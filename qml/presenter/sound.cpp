@@ -1,5 +1,6 @@
 #include "presenter/sound.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "voice/silentvoice.h"
@@ -20,6 +21,7 @@ Sound::Sound(Settings& settings, Maker makeSpoken, QObject* parent)
         if (m_isStarted)
             apply();
         Q_EMIT changed();
+        Q_EMIT devicesChanged();
     });
 }
 
@@ -47,9 +49,12 @@ void Sound::apply() {
     if (!std::exchange(m_isSpoken, true)) {
         m_voice = m_makeSpoken();
         connect(m_voice.get(), &Voice::unheard, this, &Sound::setNotice);
+        connect(m_voice.get(), &Voice::fellBack, this, &Sound::setNotice);
         connect(m_voice.get(), &Voice::voicesFound, this, &Sound::setVoices);
+        connect(m_voice.get(), &Voice::devicesFound, this, &Sound::setDevices);
     }
     m_voice->setVoice(m_settings.voice());
+    m_voice->setDevice(m_settings.soundDevice());
     m_voice->setVolume(m_settings.volumePercent() / 100.0 * (loudness == Settings::Loudness::Quiet ? kQuiet : 1.0));
 }
 
@@ -61,6 +66,36 @@ void Sound::tryOut() {
 void Sound::setVoices(const QStringList& voices) {
     m_voices = voices;
     Q_EMIT voicesChanged();
+}
+
+void Sound::setDevices(const QList<SoundDevice>& devices) {
+    m_devices = devices;
+    Q_EMIT devicesChanged();
+}
+
+bool Sound::isDeviceMissing() const {
+    const QString chosen = m_settings.soundDevice();
+    return !chosen.isEmpty() && std::none_of(m_devices.begin(), m_devices.end(), [&chosen](const SoundDevice& device) {
+        return device.id == chosen;
+    });
+}
+
+QStringList Sound::deviceIds() const {
+    QStringList ids;
+    for (const SoundDevice& device : m_devices)
+        ids.append(device.id);
+    if (isDeviceMissing())
+        ids.append(m_settings.soundDevice());
+    return ids;
+}
+
+QStringList Sound::deviceNames() const {
+    QStringList names;
+    for (const SoundDevice& device : m_devices)
+        names.append(device.name);
+    if (isDeviceMissing())
+        names.append(tr("%1 (not there now)").arg(m_settings.soundDevice()));
+    return names;
 }
 
 void Sound::dismissNotice() {

@@ -19,6 +19,8 @@ class Sound : public QObject {
     QML_UNCREATABLE("Made by the program")
     Q_PROPERTY(QString words READ words NOTIFY changed)
     Q_PROPERTY(QStringList voices READ voices NOTIFY voicesChanged)
+    Q_PROPERTY(QStringList deviceIds READ deviceIds NOTIFY devicesChanged)
+    Q_PROPERTY(QStringList deviceNames READ deviceNames NOTIFY devicesChanged)
     Q_PROPERTY(QString notice READ notice NOTIFY noticeChanged)
 
 public:
@@ -41,18 +43,25 @@ public:
     [[nodiscard]] QString words() const;
     /// The names of the voices there are, once the engine has told them.
     [[nodiscard]] QStringList voices() const { return m_voices; }
-    /// Why nothing is heard, until it is dismissed.
+    /// The sound devices to choose from, once the voice has told them: their ids, and their names in the same order. A
+    /// chosen one that is not there stands last.
+    [[nodiscard]] QStringList deviceIds() const;
+    [[nodiscard]] QStringList deviceNames() const;
+    /// Why nothing is heard, or not where it was wished, until it is dismissed.
     [[nodiscard]] QString notice() const { return m_notice; }
 
 Q_SIGNALS:
     void changed();
     void noticeChanged();
     void voicesChanged();
+    void devicesChanged();
 
 private:
     void apply();
     void setNotice(const QString& notice);
     void setVoices(const QStringList& voices);
+    void setDevices(const QList<SoundDevice>& devices);
+    [[nodiscard]] bool isDeviceMissing() const;
 
     Settings& m_settings;
     Maker m_makeSpoken;
@@ -61,6 +70,7 @@ private:
     bool m_isStarted = false;
     QString m_notice;
     QStringList m_voices;
+    QList<SoundDevice> m_devices;
 };
 
 } // namespace flowhand

@@ -22,6 +22,16 @@ ColumnLayout {
         value: section.settings.sound
         onPicked: value => section.settings.sound = value
     }
+    SettingChoice {
+        Layout.fillWidth: true
+        label: qsTr("Sound device of the tones")
+        hint: section.sound.deviceIds.length > 0 ? qsTr("Words come from the speech engine, a program of its own: the desktop's sound settings say where they are heard.")
+            : qsTr("The sound server has not told its devices: the sound is off, or no server runs.")
+        values: ["", ...section.sound.deviceIds]
+        words: [qsTr("as the desktop"), ...section.sound.deviceNames]
+        value: section.settings.soundDevice
+        onPicked: value => section.settings.soundDevice = value
+    }
     SettingPercent {
         Layout.fillWidth: true
         label: qsTr("Volume")

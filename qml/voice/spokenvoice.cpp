@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <utility>
 
 #include <QAudioDevice>
 #include <QLocale>
@@ -41,6 +42,9 @@ public:
                            "runs, turn the sound off and on again."));
         m_isHeard = true;
         m_tones = std::make_unique<TonePlayer>();
+        m_outputs = std::make_unique<QMediaDevices>();
+        connect(m_outputs.get(), &QMediaDevices::audioOutputsChanged, this, &VoiceWorker::tellDevices);
+        tellDevices();
         if (!QTextToSpeech::availableEngines().contains(kEngine))
             return fall(tr("Nothing is spoken: Qt has no speech engine for speech-dispatcher, so a tone stands for the "
                            "words. Install the package qt6-speech-speechd-plugin."));
@@ -75,7 +79,8 @@ public:
     }
 
     void play(Earcon earcon) {
-        if (m_isHeard && !m_tones->play(earcon, m_volume)) {
+        // A headset may have come or gone since the tone before.
+        if (m_isHeard && !m_tones->play(earcon, m_volume, output())) {
             m_isHeard = false;
             fall(tr("Nothing is heard any more: the sound server is gone. Once it runs again, turn the sound off and "
                     "on again."));
@@ -89,6 +94,14 @@ public:
 
     void setVoice(const QString& name) { m_chosen = name; }
 
+    void setDevice(const QString& id) {
+        if (id == m_deviceId)
+            return;
+        m_deviceId = id;
+        m_isFallBackTold = false;
+        (void)output(); // says at once that it is not there
+    }
+
     void setVolume(double volume) {
         m_volume = volume;
         if (m_speech)
@@ -97,9 +110,40 @@ public:
 
 Q_SIGNALS:
     void unheard(const QString& why);
+    void fellBack(const QString& why);
     void voicesFound(const QStringList& names);
+    void devicesFound(const QList<SoundDevice>& devices);
 
 private:
+    void tellDevices() {
+        QList<SoundDevice> devices;
+        for (const QAudioDevice& device : QMediaDevices::audioOutputs()) {
+            SoundDevice one;
+            one.id = QString::fromUtf8(device.id());
+            one.name = device.description();
+            devices.append(one);
+        }
+        Q_EMIT devicesFound(devices);
+        (void)output();
+    }
+
+    /// The chosen one, or the desktop's.
+    [[nodiscard]] QAudioDevice output() {
+        if (m_deviceId.isEmpty() || !m_isHeard)
+            return QMediaDevices::defaultAudioOutput();
+        for (const QAudioDevice& device : QMediaDevices::audioOutputs())
+            if (QString::fromUtf8(device.id()) == m_deviceId) {
+                m_isFallBackTold = false;
+                return device;
+            }
+        if (!std::exchange(m_isFallBackTold, true))
+            Q_EMIT fellBack(
+                tr("The chosen sound device, %1, is not there. Tones come out of the one that the desktop has "
+                   "chosen, until it is plugged in again.")
+                    .arg(m_deviceId));
+        return QMediaDevices::defaultAudioOutput();
+    }
+
     /// People by the chosen voice of the engine, the cockpit's and the ground's words by others where it has them.
     [[nodiscard]] int voiceOf(const QString& by) const {
         const auto isChosen = [this](const QVoice& voice) {
@@ -126,11 +170,14 @@ private:
 
     std::unique_ptr<QTextToSpeech> m_speech;
     std::unique_ptr<TonePlayer> m_tones;
+    std::unique_ptr<QMediaDevices> m_outputs; ///< tells when one comes or goes
     QList<QVoice> m_voices;
-    QString m_chosen; ///< the voice of people
+    QString m_chosen;   ///< the voice of people
+    QString m_deviceId; ///< empty: the desktop's
     double m_volume = 1.0;
     bool m_isHeard = false;
     bool m_hasFallen = false;
+    bool m_isFallBackTold = false;
 };
 
 SpokenVoice::SpokenVoice(QObject* parent) : Voice(parent), m_worker(new VoiceWorker) {
@@ -138,7 +185,9 @@ SpokenVoice::SpokenVoice(QObject* parent) : Voice(parent), m_worker(new VoiceWor
     connect(&m_thread, &QThread::started, m_worker, &VoiceWorker::open);
     connect(&m_thread, &QThread::finished, m_worker, &QObject::deleteLater);
     connect(m_worker, &VoiceWorker::unheard, this, &Voice::unheard);
+    connect(m_worker, &VoiceWorker::fellBack, this, &Voice::fellBack);
     connect(m_worker, &VoiceWorker::voicesFound, this, &Voice::voicesFound);
+    connect(m_worker, &VoiceWorker::devicesFound, this, &Voice::devicesFound);
     m_thread.setObjectName(QStringLiteral("voice"));
     m_thread.start();
 }
@@ -169,6 +218,12 @@ void SpokenVoice::hush() {
 void SpokenVoice::setVoice(const QString& name) {
     QMetaObject::invokeMethod(m_worker, [worker = m_worker, name] {
         worker->setVoice(name);
+    });
+}
+
+void SpokenVoice::setDevice(const QString& id) {
+    QMetaObject::invokeMethod(m_worker, [worker = m_worker, id] {
+        worker->setDevice(id);
     });
 }
 

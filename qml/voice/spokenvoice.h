@@ -24,6 +24,7 @@ public:
     void hush() override;
     void setVolume(double volume) override;
     void setVoice(const QString& name) override;
+    void setDevice(const QString& id) override;
 
 private:
     QThread m_thread;

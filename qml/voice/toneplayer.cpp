@@ -6,7 +6,6 @@
 #include <QAudioDevice>
 #include <QAudioFormat>
 #include <QAudioSink>
-#include <QMediaDevices>
 
 namespace flowhand {
 
@@ -36,9 +35,7 @@ TonePlayer::TonePlayer(QObject* parent) : QObject(parent) {}
 
 TonePlayer::~TonePlayer() = default;
 
-bool TonePlayer::play(Earcon earcon, double volume) {
-    // A headset may have come or gone since the tone before.
-    const QAudioDevice device = QMediaDevices::defaultAudioOutput();
+bool TonePlayer::play(Earcon earcon, double volume, const QAudioDevice& device) {
     if (device.isNull())
         return false;
     const QAudioFormat format = formatFor(device);

@@ -7,11 +7,12 @@
 
 #include "voice/earcon.h"
 
+class QAudioDevice;
 class QAudioSink;
 
 namespace flowhand {
 
-/// Plays earcons on the default output. Lives on the thread that made it.
+/// Plays earcons. Lives on the thread that made it.
 class TonePlayer : public QObject {
     Q_OBJECT
 
@@ -19,8 +20,8 @@ public:
     explicit TonePlayer(QObject* parent = nullptr);
     ~TonePlayer() override;
 
-    /// Cuts off the tone before. False when there is nothing to play it on.
-    bool play(Earcon earcon, double volume);
+    /// Cuts off the tone before. False when it cannot be played on this device.
+    bool play(Earcon earcon, double volume, const QAudioDevice& device);
 
 private:
     QBuffer m_samples;

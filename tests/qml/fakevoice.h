@@ -14,6 +14,7 @@ struct Heard {
     QStringList log;
     double volume = -1.0;
     QString voice;
+    QString device;
     int voices = 0; ///< how many were made
 
     /// Since the last call.
@@ -32,6 +33,7 @@ public:
     void hush() override { m_heard->log << QStringLiteral("hush"); }
     void setVolume(double volume) override { m_heard->volume = volume; }
     void setVoice(const QString& name) override { m_heard->voice = name; }
+    void setDevice(const QString& id) override { m_heard->device = id; }
 
 private:
     std::shared_ptr<Heard> m_heard;

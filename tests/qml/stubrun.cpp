@@ -51,6 +51,16 @@ StepView dueView(Time now) {
     return view;
 }
 
+void tellDevices(Voice& voice) {
+    SoundDevice speakers;
+    speakers.id = "alsa_output.pci";
+    speakers.name = "Built-in Audio Analog Stereo";
+    SoundDevice headset;
+    headset.id = "alsa_output.usb";
+    headset.name = "USB Headset";
+    Q_EMIT voice.devicesFound({speakers, headset});
+}
+
 } // namespace
 
 QObject* tokensOf(QQmlEngine& engine) {
@@ -248,8 +258,11 @@ void Stage::build(const QString& name) {
         m_settings.addPilot("Anna");
         m_settings.addPilot("Carl Friedrich von und zu Beispielhausen");
     }
-    if (name == "settings-sound")
+    if (name == "settings-sound") {
+        m_settings.setSoundDevice("alsa_output.bluez");
+        tellDevices(m_sound.voice());
         Q_EMIT m_sound.voice().voicesFound({"English (Great Britain)", "English (Scotland)", "English (America)"});
+    }
     if (name.startsWith("settings") || name == "choosing" || name == "choosing-many" || name == "no-flows")
         return;
     if (name.endsWith("scenario"))

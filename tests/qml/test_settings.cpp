@@ -41,6 +41,7 @@ SettingsValues everythingChanged() {
     values.sound = "quiet";
     values.volumePercent = 40;
     values.voice = "English (Great Britain)+\"Tweaky\"";
+    values.soundDevice = "alsa_output.usb-\"Headset\"-00.analog-stereo";
     values.help = "from memory";
     values.hands = "rig";
     values.feed = "json:49100";
@@ -75,6 +76,8 @@ private Q_SLOTS:
     void theCommandLineFollowsTheDataFolder();
     void theLookChangesAtOnce();
     void theSoundChangesAtOnce();
+    void theSoundDeviceChangesAtOnce();
+    void aSoundDeviceThatIsGoneIsToldOnce();
     void helpAndPilotStandInTheNextRun();
     void helpHidesWhatIsToBeKnown_data();
     void helpHidesWhatIsToBeKnown();
@@ -118,7 +121,7 @@ void TestSettings::theFileExplainsItself() {
         }
         before = line;
     }
-    QCOMPARE(keys, 14);
+    QCOMPARE(keys, 15);
 }
 
 void TestSettings::aBrokenFileIsPutAside_data() {
@@ -252,6 +255,48 @@ void TestSettings::theSoundChangesAtOnce() {
     QCOMPARE(stage.heard().voice, QString("Bob"));
     stage.sound().tryOut();
     QCOMPARE(stage.heard().log.size(), 2);
+}
+
+void TestSettings::theSoundDeviceChangesAtOnce() {
+    test::Stage stage("choosing");
+    Settings& settings = stage.settings();
+    QCOMPARE(stage.sound().deviceIds(), QStringList());
+    SoundDevice speakers;
+    speakers.id = "alsa_output.pci";
+    speakers.name = "Loudspeakers";
+    SoundDevice headset;
+    headset.id = "alsa_output.usb";
+    headset.name = "Headset";
+    Q_EMIT stage.sound().voice().devicesFound({speakers, headset});
+    QCOMPARE(stage.sound().deviceIds(), (QStringList{speakers.id, headset.id}));
+    QCOMPARE(stage.sound().deviceNames(), (QStringList{"Loudspeakers", "Headset"}));
+    settings.setSoundDevice(headset.id);
+    QCOMPARE(stage.heard().device, headset.id);
+    settings.setSound("off");
+    settings.setSoundDevice(speakers.id);
+    QCOMPARE(stage.heard().device, headset.id);
+    settings.setSound("on");
+    QCOMPARE(stage.heard().device, speakers.id);
+    settings.setSoundDevice({});
+    QCOMPARE(stage.heard().device, QString());
+}
+
+void TestSettings::aSoundDeviceThatIsGoneIsToldOnce() {
+    test::Stage stage("choosing");
+    Settings& settings = stage.settings();
+    settings.setSoundDevice("alsa_output.usb");
+    SoundDevice speakers;
+    speakers.id = "alsa_output.pci";
+    speakers.name = "Loudspeakers";
+    Q_EMIT stage.sound().voice().devicesFound({speakers});
+    QCOMPARE(stage.sound().deviceIds(), (QStringList{"alsa_output.pci", "alsa_output.usb"}));
+    QVERIFY(stage.sound().deviceNames().last().contains("not there"));
+    Q_EMIT stage.sound().voice().fellBack("the headset is gone");
+    QCOMPARE(stage.sound().notice(), QString("the headset is gone"));
+    stage.sound().dismissNotice();
+    settings.setVolumePercent(50);
+    QCOMPARE(stage.sound().notice(), QString());
+    QCOMPARE(settings.soundDevice(), QString("alsa_output.usb")); // it is used again once it is back
 }
 
 void TestSettings::helpAndPilotStandInTheNextRun() {
