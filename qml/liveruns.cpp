@@ -39,10 +39,6 @@ private:
 
 } // namespace
 
-QString LiveRuns::rigsFolder() const {
-    return QString::fromStdString(ownRigs());
-}
-
 LiveRuns::LiveRuns(std::string rigFile, std::string storeFile, HidSystem& devices)
     : m_askedRig(std::move(rigFile)), m_storeFile(std::move(storeFile)), m_devices(devices) {}
 

@@ -26,7 +26,6 @@ public:
     [[nodiscard]] bool canDemonstrate(const FlightChoice& choice) const override;
     [[nodiscard]] Result<PracticeFigures> practice(const AircraftFolder& folder) const override;
     [[nodiscard]] QString rigTitle() const override;
-    [[nodiscard]] QString rigsFolder() const override;
     [[nodiscard]] std::vector<QString> deviceRemarks() const override;
 
 private:

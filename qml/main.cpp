@@ -81,6 +81,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     ReviewPresenter review(shelf, [&library](const std::string& aircraft) {
         return groundOf(library, aircraft);
     });
+    review.setSampleFolder(dataFolder() + "/assets/runs");
     ProgressPresenter progress(shelf, wish.storeFile, library, [] {
         return QDateTime::currentMSecsSinceEpoch();
     });

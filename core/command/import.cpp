@@ -1,8 +1,7 @@
 #include <memory>
 
-#include "base/textfile.h"
 #include "command/command.h"
-#include "store/archive.h"
+#include "command/takein.h"
 
 namespace flowhand {
 
@@ -13,23 +12,13 @@ struct ImportOptions {
     std::string store = defaultStoreFile();
 };
 
-Result<std::int64_t> importFile(Store& store, const std::string& file) {
-    const Result<std::string> bytes = readFile(file, kLargestArchive);
-    if (!bytes)
-        return tl::unexpected(bytes.error());
-    const Result<ArchivedRun> run = readArchive(*bytes, file);
-    if (!run)
-        return tl::unexpected(run.error());
-    return store.add(*run);
-}
-
 int importAll(const ImportOptions& options, CommandLine& line) {
     Result<Store> store = Store::open(options.store);
     if (!store)
         return complain(line, store.error());
     int status = kExitDone;
     for (const std::string& file : options.files) {
-        const Result<std::int64_t> id = importFile(*store, file);
+        const Result<std::int64_t> id = takeIn(*store, file);
         if (id)
             line.out << file << " is run " << *id << " now.\n";
         else

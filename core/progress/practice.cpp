@@ -116,11 +116,13 @@ void takeRun(Outcomes& outcomes, const RunSummary& summary, FlownFlows& flows, P
     const Result<StoredRun> run = outcomes.load(summary.id);
     const Flow* const flow = run ? flows.of(run->header) : nullptr;
     std::optional<PractisedRun> practised = flow != nullptr ? practisedRun(*run, *flow) : std::nullopt;
-    if (practised)
+    if (practised) {
         record.runs.push_back(std::move(*practised));
-    else
+        record.simulatedRuns += summary.isSimulated ? 1 : 0;
+    } else {
         record.remarks.push_back("Run " + std::to_string(summary.id) +
                                  " cannot be read as a whole and is left out; 'flowhand runs check' says more.");
+    }
 }
 
 } // namespace

@@ -65,6 +65,7 @@ struct PracticeRecord {
     bool isEveryPilot = false;
     bool isEveryRig = false;
     std::vector<PractisedRun> runs;   ///< oldest first
+    std::int64_t simulatedRuns = 0;   ///< of these, those with simulated input: from the screen or a script
     std::vector<PracticeLine> lines;  ///< all that there are, the most recent first
     std::vector<std::string> remarks; ///< whole sentences: what could not be read and is left out
 };

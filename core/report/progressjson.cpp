@@ -97,6 +97,7 @@ std::string progressJson(const PracticeRecord& record, const Progress& progress,
                    {"plan", planJson(progress.plan)},
                    {"flows", std::move(flows)},
                    {"all_pilots_and_rigs", std::move(lines)},
+                   {"simulated_runs", record.simulatedRuns},
                    {"remarks", record.remarks},
                    {"note", kTrainingNote}};
     return all.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';

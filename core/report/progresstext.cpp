@@ -27,7 +27,10 @@ public:
 
     std::string text() {
         paragraph("Progress of " + describe(m_record) + ": " + std::to_string(m_record.line.runs) +
-                  (m_record.line.runs == 1 ? " run." : " runs."));
+                  (m_record.line.runs == 1 ? " run." : " runs.") +
+                  (m_record.simulatedRuns > 0
+                       ? " Of these, with simulated input: " + std::to_string(m_record.simulatedRuns) + "."
+                       : std::string()));
         for (const std::string& remark : m_record.remarks)
             paragraph(remark);
         if (m_only == nullptr)

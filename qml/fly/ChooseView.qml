@@ -14,7 +14,9 @@ StageView {
         if (fly.start.editing)
             return leaveCard();
         const canBegin = fly.flows.count > 0 && !isEditing;
-        if (canBegin)
+        if (canBegin && fly.demonstrationFirst && (repeater.itemAt(chosenRow) as FlowCard).demonstrated)
+            fly.demonstrate(chosenRow);
+        else if (canBegin)
             fly.startFlow(chosenRow);
         return canBegin;
     }
@@ -134,6 +136,7 @@ StageView {
                         Layout.fillHeight: true
                         Layout.preferredWidth: 1
                         chosen: rowId === view.chosenRow
+                        demonstrationFirst: view.fly.demonstrationFirst
                         onActiveFocusChanged: if (activeFocus) flick.reveal(card)
                         onClicked: view.rowChosen(rowId)
                         onDoubleClicked: view.fly.startFlow(rowId)

@@ -6,6 +6,10 @@ import Flowhand
 StageView {
     id: view
 
+    /// To look at runs first, or to wire a rig.
+    signal samplesAsked
+    signal benchAsked
+
     function primaryAction(): bool {
         fly.chooseHands(fly.withRig || fly.rigTitle !== "");
         return true;
@@ -34,12 +38,16 @@ StageView {
                 Layout.fillHeight: true
                 Layout.preferredWidth: 1
                 title: qsTr("I have controls")
-                words: view.fly.rigTitle !== ""
-                    ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
-                    : qsTr("Levers, pedals or switches on USB. They need a rig file that says which input is which control. There is none yet in %1.").arg(view.fly.rigsFolder)
-                actionText: qsTr("Use my controls")
-                primary: view.fly.rigTitle !== ""
-                onAccepted: view.fly.chooseHands(true)
+                readonly property bool isWired: view.fly.rigTitle !== ""
+                words: isWired ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
+                    : qsTr("Levers, pedals or switches on USB. At the bench you see them move, and show the program which is which.")
+                actionText: isWired ? qsTr("Use my controls") : qsTr("Wire my controls")
+                primary: isWired
+                onAccepted: {
+                    if (!isWired)
+                        view.benchAsked();
+                    view.fly.chooseHands(true); // with that this view is gone
+                }
             }
             ChoiceCard {
                 Layout.fillWidth: true
@@ -51,6 +59,10 @@ StageView {
                 primary: view.fly.rigTitle === ""
                 onAccepted: view.fly.chooseHands(false)
             }
+        }
+        ActionButton {
+            text: qsTr("First look at sample runs, flown well and badly")
+            onClicked: view.samplesAsked()
         }
         Repeater {
             model: view.fly.remarks

@@ -16,6 +16,9 @@ T.AbstractButton {
     required property string target
     required property bool demonstrated
     required property bool chosen
+    /// To watch is the main thing to do.
+    property bool demonstrationFirst: false
+    readonly property bool watchedFirst: demonstrationFirst && demonstrated
     signal flyAsked
     signal demonstrationAsked
 
@@ -65,13 +68,15 @@ T.AbstractButton {
             spacing: Tokens.gap12
             ActionButton {
                 text: qsTr("Fly it")
-                primary: true
-                keyName: qsTr("Return")
+                primary: !card.watchedFirst
+                keyName: primary ? qsTr("Return") : ""
                 onClicked: card.flyAsked()
             }
             ActionButton {
                 visible: card.demonstrated
                 text: qsTr("Watch it flown")
+                primary: card.watchedFirst
+                keyName: primary ? qsTr("Return") : ""
                 onClicked: card.demonstrationAsked()
             }
         }

@@ -8,6 +8,8 @@ FocusScope {
     required property FlyPresenter fly
     /// The flow that is looked at before one is flown.
     property int chosenRow: 0
+    signal samplesAsked
+    signal benchAsked
     /// The on-screen cockpit; where there is hardware, or very little room, only when asked for.
     property bool panelShown: !fly.withRig && height > 460 * Tokens.textScale
 
@@ -88,7 +90,11 @@ FocusScope {
     }
     Component {
         id: firstStart
-        FirstStartView { fly: place.fly }
+        FirstStartView {
+            fly: place.fly
+            onSamplesAsked: place.samplesAsked()
+            onBenchAsked: place.benchAsked()
+        }
     }
     Component {
         id: choose

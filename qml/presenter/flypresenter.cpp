@@ -100,6 +100,7 @@ void FlyPresenter::askHands() {
 
 void FlyPresenter::chooseHands(bool hasControls) {
     m_hands = hasControls ? HandsChoice::Rig : HandsChoice::Screen;
+    m_isDemonstrationFirst = m_stage == FirstStart && !hasControls && !m_hasLaunched;
     Q_EMIT handsChanged();
     Q_EMIT handsChosen(hasControls);
     setStage(Choosing);
@@ -201,6 +202,9 @@ void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
     m_failure.clear();
     m_choice = choice;
     m_run = std::move(*run);
+    m_hasLaunched = true;
+    m_isDemonstrationFirst = false;
+    Q_EMIT handsChanged();
     m_runView.forgetNotices();
     m_note.forget();
     showChosen();

@@ -53,7 +53,7 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(int slowness READ slowness NOTIFY flowChanged)
     Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
     Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
-    Q_PROPERTY(QString rigsFolder READ rigsFolder NOTIFY handsChanged)
+    Q_PROPERTY(bool demonstrationFirst READ isDemonstrationFirst NOTIFY handsChanged)
     Q_PROPERTY(bool demonstration READ isDemonstration NOTIFY flowChanged)
     Q_PROPERTY(QString failure READ failure NOTIFY stageChanged)
 
@@ -150,7 +150,8 @@ public:
     [[nodiscard]] int slowness() const { return m_choice.slowness; }
     [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
     [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
-    [[nodiscard]] QString rigsFolder() const { return m_maker.rigsFolder(); }
+    /// Somebody without controls has just come and flown nothing yet: to watch is what to do first.
+    [[nodiscard]] bool isDemonstrationFirst() const { return m_isDemonstrationFirst; }
     [[nodiscard]] bool isDemonstration() const { return m_choice.hands == HandsChoice::Demonstration; }
     /// Why the flow could not be begun.
     [[nodiscard]] QString failure() const { return m_failure; }
@@ -185,6 +186,8 @@ private:
     FlightChoice m_choice;                        ///< with the flow that is flown now
     int m_flowRow = -1;
     QString m_failure;
+    bool m_isDemonstrationFirst = false;
+    bool m_hasLaunched = false; ///< a run, since the program was started
     RowModel m_phases, m_groupRows, m_flows, m_briefing, m_preview, m_problems, m_remarks;
     ScreenPanel m_panel;
     FeedPresenter m_feed;

@@ -92,7 +92,7 @@ constexpr Line kLines[] = {
     {"review.b", kReview, Qt::Key_B, "B", QT_TRANSLATE_NOOP("KeyTable", "set B")},
     {"review.clear", kReview, Qt::Key_C, "C", QT_TRANSLATE_NOOP("KeyTable", "clear A and B")},
     {"review.play", kReview, Qt::Key_Space, QT_TRANSLATE_NOOP("KeyTable", "Space"), QT_TRANSLATE_NOOP("KeyTable", "play, stop")},
-    {"review.slower", kReview, Qt::Key_S, "S", QT_TRANSLATE_NOOP("KeyTable", "slower")},
+    {"review.slower", kReview, Qt::Key_S, "S", QT_TRANSLATE_NOOP("KeyTable", "slower; sample runs, in the list")},
     {"review.faster", kReview, Qt::Key_D, "D", QT_TRANSLATE_NOOP("KeyTable", "faster; deleted runs, in the list")},
     {"review.loop", kReview, Qt::Key_L, "L", QT_TRANSLATE_NOOP("KeyTable", "loop from A to B, or what is shown")},
     {"review.note", kReview, Qt::Key_N, "N", QT_TRANSLATE_NOOP("KeyTable", "a note at the held time; Return keeps it")},

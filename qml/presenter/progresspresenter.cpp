@@ -113,7 +113,10 @@ QString ProgressPresenter::whose() const {
         return {};
     QString whose = QString::fromStdString(describe(m_record));
     whose[0] = whose[0].toUpper();
-    return m_record.line.runs == 1 ? tr("%1: 1 run").arg(whose) : tr("%1: %2 runs").arg(whose).arg(m_record.line.runs);
+    const QString runs =
+        m_record.line.runs == 1 ? tr("%1: 1 run").arg(whose) : tr("%1: %2 runs").arg(whose).arg(m_record.line.runs);
+    return m_record.simulatedRuns > 0 ? tr("%1, %2 of them with simulated input").arg(runs).arg(m_record.simulatedRuns)
+                                      : runs;
 }
 
 QString ProgressPresenter::title() const {

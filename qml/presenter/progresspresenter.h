@@ -75,7 +75,7 @@ public:
     [[nodiscard]] QString failure() const { return m_failure; }
     /// What could not be read; empty: all could.
     [[nodiscard]] QString remarks() const;
-    /// "Kim, on Desk quadrant: 12 runs"; empty: nobody has flown yet.
+    /// "Kim, on Desk quadrant: 12 runs, 2 of them with simulated input"; empty: nobody has flown yet.
     [[nodiscard]] QString whose() const;
     /// How many pilots and rigs there are.
     [[nodiscard]] int lines() const { return static_cast<int>(m_record.lines.size()); }

@@ -5,6 +5,7 @@
 #include <QPointer>
 
 #include "command/loadrun.h"
+#include "command/takein.h"
 #include "presenter/reviewfacts.h"
 
 namespace flowhand {
@@ -178,6 +179,20 @@ void ReviewPresenter::toggleDeleted() {
     m_isDeletedShown = !m_isDeletedShown;
     Q_EMIT listChanged();
     list();
+}
+
+void ReviewPresenter::takeInSamples() {
+    if (!m_sampleFolder.empty())
+        change([folder = m_sampleFolder](Store& store) {
+            return flowhand::takeInSamples(store, folder);
+        });
+}
+
+bool ReviewPresenter::areSamplesOffered() const {
+    return !m_sampleFolder.empty() && m_isListed && !m_isDeletedShown && m_search.isEmpty() &&
+           std::none_of(m_summaries.begin(), m_summaries.end(), [](const RunSummary& run) {
+               return std::find(run.tags.begin(), run.tags.end(), kSampleTag) != run.tags.end();
+           });
 }
 
 void ReviewPresenter::setSearch(const QString& text) {

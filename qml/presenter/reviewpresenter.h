@@ -28,6 +28,7 @@ class ReviewPresenter : public QObject {
     Q_PROPERTY(int chosen READ chosen NOTIFY listChanged)
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY listChanged)
     Q_PROPERTY(bool deletedShown READ isDeletedShown NOTIFY listChanged)
+    Q_PROPERTY(bool samplesOffered READ areSamplesOffered NOTIFY listChanged)
     Q_PROPERTY(QString undoText READ undoText NOTIFY listChanged)
     Q_PROPERTY(flowhand::RunReview* run READ run CONSTANT)
     Q_PROPERTY(flowhand::ReviewNotes* notes READ notes CONSTANT)
@@ -70,6 +71,8 @@ public:
     /// Takes the last deletion back.
     Q_INVOKABLE void undo();
     Q_INVOKABLE void toggleDeleted();
+    /// Adds the sample runs to the list.
+    Q_INVOKABLE void takeInSamples();
     /// Begins a note at the held time.
     Q_INVOKABLE void noteHere();
     /// Begins a ruling on the chosen finding, or its cause.
@@ -88,6 +91,10 @@ public:
     [[nodiscard]] QString search() const { return m_search; }
     void setSearch(const QString& text);
     [[nodiscard]] bool isDeletedShown() const { return m_isDeletedShown; }
+    /// There are sample runs, and none of them is listed.
+    [[nodiscard]] bool areSamplesOffered() const;
+    /// Where their archives are; until it is set there are none.
+    void setSampleFolder(const std::string& folder) { m_sampleFolder = folder; }
     /// "Run 12 was deleted."; empty: there is nothing to take back.
     [[nodiscard]] QString undoText() const;
     [[nodiscard]] RunReview* run() { return &m_run; }
@@ -123,6 +130,7 @@ private:
     int m_chosen = 0;
     std::int64_t m_newest = 0; ///< that was ever listed
     QString m_search;
+    std::string m_sampleFolder;
     std::optional<std::int64_t> m_deleted; ///< the last one
     int m_asked = 0;                       ///< counts questions: an answer to an earlier one is dropped
     RunReview m_run;

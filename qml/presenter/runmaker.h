@@ -62,8 +62,6 @@ public:
     [[nodiscard]] virtual Result<PracticeFigures> practice(const AircraftFolder& folder) const = 0;
     /// The rig that would be used with hardware; empty when there is none.
     [[nodiscard]] virtual QString rigTitle() const = 0;
-    /// Where the pilot's own rig files are looked for.
-    [[nodiscard]] virtual QString rigsFolder() const = 0;
     /// What the pilot should know of the devices that are connected, one sentence each.
     [[nodiscard]] virtual std::vector<QString> deviceRemarks() const = 0;
 };

@@ -127,8 +127,10 @@ QString RunReview::subtitle() const {
     const RunHeader& header = reviewed().header;
     QStringList parts = {tr("Run %1").arg(m_debrief->run().summary.id),
                          QString::fromStdString(wallTime(header.startedUnixMillis)),
-                         QString::fromStdString(header.pilot), QString::fromStdString(header.rigTitle),
-                         QString::fromStdString(clockText(m_debrief->timeline().length()))};
+                         QString::fromStdString(header.pilot),
+                         QString::fromStdString(header.rigTitle),
+                         QString::fromStdString(clockText(m_debrief->timeline().length())),
+                         m_debrief->run().summary.isSimulated ? tr("simulated input") : QString()};
     parts.removeAll(QString());
     return parts.join(QStringLiteral(" · "));
 }

@@ -75,6 +75,10 @@ Flow {
         keyName: qsTr("Del")
         onClicked: actions.review.remove()
     }
+    SampleButton {
+        visible: !actions.isEmpty && !actions.isWriting && actions.review.samplesOffered
+        review: actions.review
+    }
     ActionButton {
         text: actions.review.deletedShown ? qsTr("Stored runs") : qsTr("Deleted runs")
         keyName: "D"

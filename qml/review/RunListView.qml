@@ -46,6 +46,10 @@ ReviewView {
         case Qt.Key_Z:
             review.undo();
             return true;
+        case Qt.Key_S:
+            if (review.samplesOffered)
+                review.takeInSamples();
+            return true;
         case Qt.Key_D:
             review.toggleDeleted();
             return true;
@@ -125,13 +129,17 @@ ReviewView {
                         : qsTr("No run is stored yet. Fly a flow: its run is kept here by itself.")
                     color: Tokens.quiet
                 }
-                ActionButton {
+                RowLayout {
                     Layout.alignment: Qt.AlignHCenter
                     visible: view.review.search === "" && !view.review.deletedShown
-                    primary: true
-                    text: qsTr("Choose a flow")
-                    keyName: qsTr("Return")
-                    onClicked: view.flyAsked()
+                    spacing: Tokens.gap12
+                    ActionButton {
+                        primary: true
+                        text: qsTr("Choose a flow")
+                        keyName: qsTr("Return")
+                        onClicked: view.flyAsked()
+                    }
+                    SampleButton { review: view.review }
                 }
             }
             PlainText {

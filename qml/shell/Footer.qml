@@ -13,6 +13,8 @@ Rectangle {
     /// Not while a run goes on.
     property bool settingsOffered: true
     property bool manualOffered: true
+    /// What is to be known of the run all the time; empty: nothing.
+    property string mark: ""
 
     implicitHeight: Math.max(36, row.implicitHeight + 8)
     color: Tokens.sunken
@@ -28,6 +30,13 @@ Rectangle {
             text: qsTr("Flowhand is a hobby trainer and is not for real-world flight training.")
             font.pixelSize: Tokens.quietSize
             color: Tokens.quiet
+        }
+        PlainText {
+            visible: footer.mark !== ""
+            text: footer.mark
+            font.pixelSize: Tokens.quietSize
+            color: Tokens.info
+            wrapMode: Text.NoWrap
         }
         QuietButton {
             visible: footer.settingsOffered

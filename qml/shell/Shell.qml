@@ -141,6 +141,11 @@ FocusScope {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 fly: shell.fly
+                onBenchAsked: shell.goTo(1)
+                onSamplesAsked: {
+                    shell.goTo(2);
+                    shell.review.takeInSamples();
+                }
             }
             Loader {
                 id: benchPlace
@@ -240,6 +245,7 @@ FocusScope {
         Footer {
             Layout.fillWidth: true
             sound: shell.sound
+            mark: !flyPlace.hasRun || shell.shown !== 0 ? "" : shell.fly.demonstration ? qsTr("Scripted hands") : shell.fly.withRig ? "" : qsTr("Simulated hands")
             onKeysAsked: shell.keysShown = !shell.keysShown
             settingsOffered: shell.maySet
             manualOffered: shell.mayLeave

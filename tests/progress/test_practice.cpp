@@ -70,6 +70,7 @@ class TestPractice : public QObject {
 private Q_SLOTS:
     void aRunsStepsAreRead();
     void onlyPracticeCounts();
+    void simulatedRunsAreCounted();
     void pilotsAndRigsAreNotMixed_data();
     void pilotsAndRigsAreNotMixed();
     void unknownNamesAreErrors_data();
@@ -110,6 +111,20 @@ void TestPractice::onlyPracticeCounts() {
     QVERIFY(record && record->runs.size() == 1);
     QCOMPARE(record->runs.front().id, flown);
     QCOMPARE(record->line.runs, 1);
+}
+
+void TestPractice::simulatedRunsAreCounted() {
+    FilledStore filled;
+    Flown onScreen, onControls;
+    onScreen.origin = Origin::Screen;
+    onControls.origin = Origin::Device;
+    filled.add(onControls);
+    filled.add(onScreen);
+    filled.add(onControls);
+    const Result<PracticeRecord> record = practiceRecord(filled.file(), {});
+    QVERIFY(record.has_value());
+    QCOMPARE(record->runs.size(), std::size_t(3));
+    QCOMPARE(record->simulatedRuns, 1);
 }
 
 void TestPractice::pilotsAndRigsAreNotMixed_data() {

@@ -85,6 +85,7 @@ QStringList Stage::names() {
     return StubBenchMaker::names() + StubShelf::names() + StubShelf::progressNames() + StubDesk::names() +
            QStringList{"first-start",
                        "first-start-with-rig",
+                       "first-choosing",
                        "choosing",
                        "no-flows",
                        "refused",
@@ -209,6 +210,7 @@ Stage::Stage(const QString& name) : m_name(name) {
     m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
     linkSettings(m_settings, *m_fly);
     m_fly->note()->setShelf(&m_shelf);
+    m_review.setSampleFolder(ASSETS "/runs");
     m_place = name.startsWith("bench")      ? 1
               : name.startsWith("review")   ? 2
               : name.startsWith("progress") ? 3
@@ -249,7 +251,11 @@ void Stage::build(const QString& name) {
     if (name.endsWith("memory"))
         m_settings.setHelp("from memory");
     if (name.startsWith("first"))
-        return m_fly->askHands();
+        m_fly->askHands();
+    if (name == "first-choosing")
+        m_fly->chooseHands(false);
+    if (name.startsWith("first"))
+        return;
     if (name == "no-sound")
         Q_EMIT m_sound.voice().unheard(QStringLiteral("Nothing is spoken: no sound server answers. What would be said "
                                                       "is on the screen. Once one runs, turn the sound off and on "

@@ -39,7 +39,6 @@ public:
     bool canDemonstrate(const FlightChoice&) const override { return true; }
     Result<PracticeFigures> practice(const AircraftFolder&) const override;
     QString rigTitle() const override { return rig; }
-    QString rigsFolder() const override { return QStringLiteral("/home/pilot/.local/share/flowhand/rigs"); }
     std::vector<QString> deviceRemarks() const override { return remarks; }
 
     RunSnapshot snapshot;

@@ -55,6 +55,8 @@ class TestReviewPlace : public QObject {
     Q_OBJECT
 
 private Q_SLOTS:
+    void sampleRunsAreTakenInOnce();
+    void simulatedInputIsMarked();
     void windowKeepsWhatIsAtThePointer();
     void windowStaysInsideTheRun();
     void playingHasPaces();
@@ -98,6 +100,35 @@ private Q_SLOTS:
     void frozenDatabasesAreListed();
     void liveShelfAnswersInOrder();
 };
+
+void TestReviewPlace::sampleRunsAreTakenInOnce() {
+    test::StubShelf shelf;
+    ReviewPresenter review{shelf};
+    review.enter();
+    QVERIFY(!review.areSamplesOffered()); // nobody said where they are
+    review.setSampleFolder(ASSETS "/runs");
+    QVERIFY(review.areSamplesOffered());
+    review.takeInSamples();
+    QCOMPARE(review.failure(), QString());
+    const int count = review.runs()->count();
+    QCOMPARE(count, QDir(ASSETS "/runs").entryList({"*.flowrun"}).size());
+    for (int row = 0; row < count; ++row) {
+        QCOMPARE(roleOf(*review.runs(), row, "tags"), QString("sample"));
+        QVERIFY(roleOf(*review.runs(), row, "marks").contains("simulated input"));
+    }
+    QVERIFY(!review.areSamplesOffered());
+    review.takeInSamples();
+    QCOMPARE(review.failure(), QString());
+    QCOMPARE(review.runs()->count(), count);
+    review.setSampleFolder("no/such/folder");
+    review.takeInSamples();
+    QVERIFY2(review.failure().contains("no/such/folder"), qPrintable(review.failure()));
+}
+
+void TestReviewPlace::simulatedInputIsMarked() {
+    OpenedRun opened("take_off_good");
+    QVERIFY2(opened.run().subtitle().endsWith("simulated input"), qPrintable(opened.run().subtitle()));
+}
 
 void TestReviewPlace::windowKeepsWhatIsAtThePointer() {
     TimeWindow window;

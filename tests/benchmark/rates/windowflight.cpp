@@ -68,7 +68,6 @@ public:
         return m_runs.practice(folder);
     }
     [[nodiscard]] QString rigTitle() const override { return m_runs.rigTitle(); }
-    [[nodiscard]] QString rigsFolder() const override { return m_runs.rigsFolder(); }
     [[nodiscard]] std::vector<QString> deviceRemarks() const override { return m_runs.deviceRemarks(); }
 
 private:
