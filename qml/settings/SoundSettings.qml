@@ -39,16 +39,6 @@ ColumnLayout {
         value: section.settings.volumePercent
         onPicked: value => section.settings.volumePercent = value
     }
-    SettingChoice {
-        Layout.fillWidth: true
-        label: qsTr("Voice of people")
-        hint: section.sound.voices.length > 0 ? qsTr("The cockpit and the ground have voices of their own, where the speech engine has them.")
-            : qsTr("The speech engine has not told its voices: it is off, or still opens.")
-        values: ["", ...section.sound.voices]
-        words: [qsTr("the first"), ...section.sound.voices]
-        value: section.settings.voice
-        onPicked: value => section.settings.voice = value
-    }
     ActionButton {
         enabled: section.settings.sound !== "off"
         text: qsTr("Listen")
@@ -60,5 +50,16 @@ ColumnLayout {
         settings: section.settings
         meter: section.meter
         withRig: section.withRig
+    }
+    // Last: an engine may have hundreds.
+    SettingChoice {
+        Layout.fillWidth: true
+        label: qsTr("Voice of people")
+        hint: section.sound.voices.length > 0 ? qsTr("The cockpit and the ground have voices of their own, where the speech engine has them.")
+            : qsTr("The speech engine has not told its voices: it is off, or still opens.")
+        values: ["", ...section.sound.voices]
+        words: [qsTr("the first"), ...section.sound.voices]
+        value: section.settings.voice
+        onPicked: value => section.settings.voice = value
     }
 }
