@@ -2,12 +2,14 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <future>
 #include <iostream>
 #include <memory>
 
 #include <QDateTime>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
+#include <QQmlComponent>
 
 #include "aircraft/practice.h"
 #include "command/commandline.h"
@@ -58,13 +60,19 @@ std::shared_ptr<const GroundScene> groundOf(const std::vector<AircraftFolder>& l
 }
 
 int runWindow(int argc, char** argv, const WindowWish& wish) {
+    const LibraryFolders folders{dataFolder() + "/procedures", ownProcedures()};
+    // The files are read while Qt opens the display, and the views are while the files are.
+    std::future<std::shared_ptr<const LoadedLibrary>> shipped = std::async(std::launch::async, [&folders] {
+        return loadLibraries(folders);
+    });
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("flowhand");
     QGuiApplication::setApplicationDisplayName("Flowhand");
     registerQmlTypes();
-    const LibraryFolders folders{dataFolder() + "/procedures", ownProcedures()};
+    auto viewing = std::make_unique<QQmlApplicationEngine>();
+    auto reading = std::make_unique<QQmlComponent>(viewing.get(), mainView(), QQmlComponent::Asynchronous);
     // Those that were replaced stay: what was begun with them goes on with them.
-    std::vector<std::shared_ptr<const LoadedLibrary>> libraries{loadLibraries(folders)};
+    std::vector<std::shared_ptr<const LoadedLibrary>> libraries{shipped.get()};
     const std::vector<AircraftFolder>& library = libraries.front()->aircraft;
     Settings settings(QString::fromStdString(settingsFile()));
     const Language language(settings);
@@ -110,11 +118,12 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     else
         fly.chooseHands(settings.hands() == Settings::Hands::Rig);
 
-    QQmlApplicationEngine engine;
+    const std::unique_ptr<QQmlApplicationEngine> engine = std::move(viewing); // goes before what it shows
+    const std::unique_ptr<QQmlComponent> views = std::move(reading);
     QObject::connect(&language, &Language::changed, &sound, &Sound::changed);
     QObject::connect(&language, &Language::changed, &fly, &FlyPresenter::tellAnew);
-    QObject::connect(&language, &Language::changed, &engine, &QQmlEngine::retranslate);
-    return showWindow(engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
+    QObject::connect(&language, &Language::changed, engine.get(), &QQmlEngine::retranslate);
+    return showWindow(*engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
                ? QGuiApplication::exec()
                : EXIT_FAILURE;
 }

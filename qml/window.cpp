@@ -23,6 +23,10 @@ void registerQmlTypes() {
     Q_UNUSED(registration)
 }
 
+QUrl mainView() {
+    return QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml");
+}
+
 bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter& bench, ReviewPresenter& review,
                 Settings& settings, Sound& sound, const MorePlaces& more) {
     engine.setInitialProperties({{"fly", QVariant::fromValue(&fly)},
@@ -33,7 +37,7 @@ bool showWindow(QQmlApplicationEngine& engine, FlyPresenter& fly, BenchPresenter
                                  {"manual", QVariant::fromValue(more.manual)},
                                  {"settings", QVariant::fromValue(&settings)},
                                  {"sound", QVariant::fromValue(&sound)}});
-    engine.load(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Main.qml"));
+    engine.load(mainView());
     if (engine.rootObjects().isEmpty())
         return false;
     // Opening a voice takes a second or more; the window is there first.

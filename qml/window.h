@@ -1,5 +1,7 @@
 #pragma once
 
+#include <QUrl>
+
 class QQmlApplicationEngine;
 
 namespace flowhand {
@@ -22,6 +24,9 @@ struct MorePlaces {
     LibraryPresenter* library = nullptr;
     ManualPresenter* manual = nullptr;
 };
+
+/// The window itself; what it is made of can be read before it is shown.
+[[nodiscard]] QUrl mainView();
 
 /// Shows the program's window over these presenters, which must outlive the engine; the voice opens after its
 /// first frame. False when it cannot be shown; the engine has said why.

@@ -53,6 +53,11 @@ StageView {
         event.accepted = by !== 0;
     }
 
+    ActionButton {
+        id: measured
+        visible: false
+        text: "0"
+    }
     Loader {
         active: view.fly.feed.editing
         anchors { left: parent.left; right: parent.right; top: parent.top; leftMargin: Tokens.gap8; rightMargin: Tokens.gap8 }
@@ -136,6 +141,7 @@ StageView {
                         Layout.fillHeight: true
                         Layout.preferredWidth: 1
                         chosen: rowId === view.chosenRow
+                        buttonHeight: measured.implicitHeight
                         demonstrationFirst: view.fly.demonstrationFirst
                         onActiveFocusChanged: if (activeFocus) flick.reveal(card)
                         onClicked: view.rowChosen(rowId)

@@ -16,6 +16,8 @@ T.AbstractButton {
     required property string target
     required property bool demonstrated
     required property bool chosen
+    /// Room for the buttons, kept free where they are not shown.
+    required property real buttonHeight
     /// To watch is the main thing to do.
     property bool demonstrationFirst: false
     readonly property bool watchedFirst: demonstrationFirst && demonstrated
@@ -61,23 +63,26 @@ T.AbstractButton {
             color: Tokens.quiet
             font.pixelSize: Tokens.quietSize
         }
-        RowLayout {
+        // Most of many cards never show them.
+        Loader {
             Layout.topMargin: Tokens.gap8
-            opacity: card.chosen ? 1 : 0
-            enabled: card.chosen
-            spacing: Tokens.gap12
-            ActionButton {
-                text: qsTr("Fly it")
-                primary: !card.watchedFirst
-                keyName: primary ? qsTr("Return") : ""
-                onClicked: card.flyAsked()
-            }
-            ActionButton {
-                visible: card.demonstrated
-                text: qsTr("Watch it flown")
-                primary: card.watchedFirst
-                keyName: primary ? qsTr("Return") : ""
-                onClicked: card.demonstrationAsked()
+            Layout.preferredHeight: card.buttonHeight
+            active: card.chosen
+            sourceComponent: RowLayout {
+                spacing: Tokens.gap12
+                ActionButton {
+                    text: qsTr("Fly it")
+                    primary: !card.watchedFirst
+                    keyName: primary ? qsTr("Return") : ""
+                    onClicked: card.flyAsked()
+                }
+                ActionButton {
+                    visible: card.demonstrated
+                    text: qsTr("Watch it flown")
+                    primary: card.watchedFirst
+                    keyName: primary ? qsTr("Return") : ""
+                    onClicked: card.demonstrationAsked()
+                }
             }
         }
     }
