@@ -1,11 +1,9 @@
 // How long a frame takes while an hour's run is gone through: scrubbing, panning, zooming, playing. With "opengl" as
 // its argument it draws by the platform and the renderer of the environment, else in memory without either.
-#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
-#include <functional>
 #include <random>
 #include <string>
 #include <vector>
@@ -16,6 +14,7 @@
 #include <QTemporaryDir>
 
 #include "base/textfile.h"
+#include "framewatch.h"
 #include "liveshelf.h"
 #include "presenter/reviewpresenter.h"
 #include "store/archive.h"
@@ -29,10 +28,6 @@ namespace {
 constexpr int kFrames = 400;
 constexpr Duration kHour = 1h;
 constexpr int kMovingAxes = 8;
-
-double millisSince(std::chrono::steady_clock::time_point begin) {
-    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
-}
 
 [[noreturn]] void stop(const std::string& what) {
     std::fprintf(stderr, "bench_review: %s\n", what.c_str());
@@ -83,72 +78,26 @@ ArchivedRun hourOf(const std::string& name) {
     return std::move(*archived);
 }
 
-/// Shows frames and measures what each costs: the change itself, then layout, painting and drawing.
-class FrameWatch {
-public:
-    explicit FrameWatch(QQuickView& view) : m_view(view) {
-        QObject::connect(
-            &view, &QQuickWindow::afterAnimating, &view,
-            [this] {
-                m_begun = std::chrono::steady_clock::now();
-            },
-            Qt::DirectConnection);
-        QObject::connect(
-            &view, &QQuickWindow::frameSwapped, &view,
-            [this] {
-                m_drawing = millisSince(m_begun);
-                m_isDrawn = true;
-            },
-            Qt::DirectConnection);
-    }
-
-    void measure(const char* what, const std::function<void(int)>& change) {
-        std::vector<double> frames;
-        for (int frame = 0; frame < kFrames; ++frame) {
-            m_isDrawn = false;
-            const auto begin = std::chrono::steady_clock::now();
-            change(frame);
-            const double changing = millisSince(begin);
-            while (!m_isDrawn && millisSince(begin) < 2000)
-                QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
-            if (!m_isDrawn)
-                stop(std::string("no frame was drawn while ") + what);
-            frames.push_back(changing + m_drawing);
-        }
-        std::sort(frames.begin(), frames.end());
-        std::printf("%-34s median %6.2f ms, 99 of 100 within %6.2f ms, worst %6.2f ms; %3.0f of 100 within 16.7 ms\n",
-                    what, frames[kFrames / 2], frames[kFrames * 99 / 100], frames.back(),
-                    100.0 * double(std::upper_bound(frames.begin(), frames.end(), 1000.0 / 60.0) - frames.begin()) /
-                        kFrames);
-    }
-
-private:
-    QQuickView& m_view;
-    std::chrono::steady_clock::time_point m_begun;
-    double m_drawing = 0.0;
-    bool m_isDrawn = false;
-};
-
 void measureFrames(QQuickView& view, ReviewTimeline& timeline) {
     FrameWatch watch(view);
-    watch.measure("scrubbing the whole hour", [&](int frame) {
+    watch.measure("scrubbing the whole hour", kFrames, [&](int frame) {
         timeline.scrub(double(frame % 97 + 1) / 98);
     });
     timeline.zoom(60, 0.5);
-    watch.measure("scrubbing a minute of it", [&](int frame) {
+    watch.measure("scrubbing a minute of it", kFrames, [&](int frame) {
         timeline.scrub(double(frame % 97 + 1) / 98);
     });
-    watch.measure("panning a minute at a time", [&](int frame) {
+    watch.measure("panning a minute at a time", kFrames, [&](int frame) {
         timeline.pan(frame % 80 < 40 ? 0.05 : -0.05);
     });
     timeline.fit();
-    watch.measure("zooming in and out", [&](int frame) {
+    watch.measure("zooming in and out", kFrames, [&](int frame) {
         timeline.zoom(frame % 80 < 40 ? 1.2 : 1 / 1.2, 0.37);
     });
     timeline.fit();
     timeline.hold(0);
     timeline.togglePlay();
-    watch.measure("playing", [&](int) {
+    watch.measure("playing", kFrames, [&](int) {
         timeline.advance(1.0 / 60);
     });
 }
