@@ -1,6 +1,7 @@
 #include "condition/engine.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace flowhand {
 
@@ -24,17 +25,23 @@ std::uint32_t Monitor::Engine::add(const Condition& condition, MarginUse margin)
     return id;
 }
 
-void Monitor::Engine::begin(std::uint32_t id) {
-    Watched& place = watched[id];
-    const ConditionProgram& program = place.condition->program();
+/// From now on, with the values of now.
+void Monitor::Engine::startWatch(Watched& place) {
     place.watch.emplace(*place.condition, now);
     place.watch->refreshAll(values);
     if (place.margins) {
         place.margins.emplace(*place.condition, now);
         place.margins->step(keyAt(now), values);
+    }
+}
+
+void Monitor::Engine::begin(std::uint32_t id) {
+    Watched& place = watched[id];
+    const ConditionProgram& program = place.condition->program();
+    startWatch(place);
+    if (place.margins)
         for (const SignalId signal : program.signals)
             signals[indexOf(signal)].margins.push_back(id);
-    }
     for (std::uint32_t i = 0; i < program.comparisons.size(); ++i) {
         const Comparison& comparison = program.comparisons[i];
         if (comparison.isThreshold && !comparison.isDiscrete) {
@@ -197,8 +204,28 @@ Time Monitor::Engine::readPending(Time time) {
     return at;
 }
 
+/// What was set, without anything that is watched seeing it change.
+void Monitor::Engine::takeWhereItStands() {
+    takePending();
+    for (const std::uint32_t index : pending)
+        if (signals[index].isNumber)
+            signals[index].thresholds.moveTo(values[index].number(), [](const Subscription&) {});
+    pending.clear();
+}
+
+void Monitor::Engine::beginAnew() {
+    renewed.clear();
+    for (std::uint32_t id = 0; id < watched.size(); ++id) {
+        if (!watched[id].watch)
+            continue;
+        startWatch(watched[id]);
+        watched[id].isNew = true;
+        renewed.push_back(id);
+    }
+}
+
 void Monitor::Engine::settle(Time time, std::vector<TruthChange>& changes) {
-    const bool isQuiet = hasBegun && renewed.empty() && time > now && timers.soonest() > keyAt(time) + 1;
+    const bool isQuiet = hasBegun && !isAnew && renewed.empty() && time > now && timers.soonest() > keyAt(time) + 1;
     if (isQuiet) { // the usual case: no timer is due on the way
         readPending(time);
         asked = time;
@@ -211,13 +238,14 @@ void Monitor::Engine::settle(Time time, std::vector<TruthChange>& changes) {
     if (!hasBegun) {
         hasBegun = true;
         now = asked = time;
-        takePending();
-        for (const std::uint32_t index : pending)
-            if (signals[index].isNumber)
-                signals[index].thresholds.moveTo(values[index].number(), [](const Subscription&) {});
-        pending.clear();
+        takeWhereItStands();
         for (const std::uint32_t id : renewed)
             begin(id);
+    } else if (std::exchange(isAnew, false)) {
+        now = std::max(time, now + Duration(1));
+        asked = std::max(asked, time);
+        takeWhereItStands();
+        beginAnew();
     }
     renew(changes);
     while (timers.soonest() < keyAt(time))

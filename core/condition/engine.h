@@ -44,6 +44,9 @@ struct Monitor::Engine {
 
     std::uint32_t add(const Condition& condition, MarginUse margin);
     void begin(std::uint32_t id);
+    void startWatch(Watched& place);
+    void takeWhereItStands();
+    void beginAnew();
     void remove(std::uint32_t id);
     void setReference(std::uint32_t id, Time reference);
     void settle(Time time, std::vector<TruthChange>& changes);
@@ -75,6 +78,7 @@ struct Monitor::Engine {
     Time now{};   // settled last; 1 ns past `asked` where a time was settled again with other values
     Time asked{}; // the latest time that settle() was given
     bool hasBegun = false;
+    bool isAnew = false; // the next settle() begins anew
 };
 
 } // namespace flowhand

@@ -21,6 +21,10 @@ void Monitor::setReference(MonitorId which, Time reference) {
     m_engine->setReference(static_cast<std::uint32_t>(which), reference);
 }
 
+void Monitor::beginAnew() {
+    m_engine->isAnew = m_engine->hasBegun;
+}
+
 void Monitor::set(SignalId id, Value value) {
     WatchedSignal& signal = m_engine->signals[indexOf(id)];
     if (!signal.isPending) {

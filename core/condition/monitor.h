@@ -66,6 +66,10 @@ public:
     /// anew at the next settle(). Where that time is settled already, single instants at it stay judged as they were.
     void setReference(MonitorId which, Time reference);
 
+    /// All conditions start afresh at the next settle(), with what is set until then: nothing before it is looked back
+    /// at, and it is their reference time. What is no longer as it was is reported by it.
+    void beginAnew();
+
     /// A number that is not finite counts as unknown.
     void set(SignalId signal, Value value);
     /// Judges the instant `time`, with all that was set, and every timer due up to it. Appends the changes to

@@ -70,8 +70,12 @@ void Judge::jumpNow(Time time) {
         m_lastDone.reset();
     for (std::size_t guard = 0; guard < m_guards.size(); ++guard)
         rewindGuard(guard);
-    if (m_heldValues.size() == m_values.size())
+    if (m_heldValues.size() == m_values.size()) {
+        m_monitor.beginAnew();
         takeInStanding();
+        for (OutcomeTrack& track : m_outcomes)
+            track.isReached = false; // what is so where it arrives is no outcome
+    }
     speakAgain();
     m_mayEnd = true;
     endInstant();

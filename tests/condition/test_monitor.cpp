@@ -129,6 +129,45 @@ private Q_SLOTS:
         QVERIFY(watching.changes[0].time == 5s);
     }
 
+    /// One row a condition: what it is when all begins anew at 4 s with the light off and the tiller at 30 deg, where
+    /// the light was on until then and the tiller at 0. Each would be true if it looked back.
+    void looksBackAtNothingAfterItBegins_data() {
+        QTest::addColumn<QString>("text");
+        QTest::newRow("once") << "once(taxi_light, 0 s .. 10 s)";
+        QTest::newRow("rise") << "rise(not taxi_light)";
+        QTest::newRow("moved") << "moved(tiller, 10 deg)";
+        QTest::newRow("held") << "held(tiller < 40 deg, 2 s)";
+        QTest::newRow("since") << "since(tiller > -5 deg, taxi_light)";
+    }
+    void looksBackAtNothingAfterItBegins() {
+        QFETCH(QString, text);
+        for (const bool isAnew : {true, false}) {
+            Watching watching(text.toStdString());
+            watching.set(watching.cockpit.light, Value::onOff(true), 1s);
+            watching.settle(4s);
+            if (isAnew)
+                watching.monitor.beginAnew();
+            watching.monitor.set(watching.cockpit.tiller, Value::number(30));
+            watching.set(watching.cockpit.light, Value::onOff(false), 4s);
+            QVERIFY(watching.truth() == (isAnew ? Truth::False : Truth::True));
+        }
+    }
+
+    /// What was reported before is reported again only where it is no longer so.
+    void reportsWhatIsNoLongerSoWhenItBeginsAnew() {
+        Watching watching("tiller > 20 deg");
+        watching.set(watching.cockpit.tiller, Value::number(30), 1s);
+        watching.monitor.beginAnew();
+        watching.settle(2s);
+        QVERIFY(watching.changes.empty());
+        watching.monitor.beginAnew();
+        watching.set(watching.cockpit.tiller, Value::number(10), 2s);
+        QCOMPARE(watching.changes.size(), std::size_t{1});
+        QVERIFY(watching.changes[0].time == 2s && watching.changes[0].truth == Truth::False);
+        watching.set(watching.cockpit.tiller, Value::number(25), 3s);
+        QVERIFY(watching.truth() == Truth::True);
+    }
+
     /// Just after 4 s the operand falls by itself and is true again through the new reference time: it never ended.
     void keepsAStretchThatOneInstantWouldEnd() {
         Watching watching("held(rise(parking_brake) or not held(taxi_light, 2 s), 1 s)");

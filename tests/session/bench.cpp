@@ -228,7 +228,7 @@ void Bench::command(Time time, const std::string& words) {
     const std::pair<const char*, CommandKind> kinds[] = {
         {"start", CommandKind::Start},   {"waive", CommandKind::Waive}, {"hold", CommandKind::Hold},
         {"gap", CommandKind::Gap},       {"jump", CommandKind::Jump},   {"resume", CommandKind::Resume},
-        {"repeat", CommandKind::Repeat}, {"stop", CommandKind::Stop}};
+        {"repeat", CommandKind::Repeat}, {"stop", CommandKind::Stop},   {"place", CommandKind::Place}};
     for (const auto& [name, kind] : kinds)
         if (word == name) {
             commands.push_back({time, kind, rest});

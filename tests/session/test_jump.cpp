@@ -82,6 +82,29 @@ done = "gear_lever == up"
 after = ["flap"]
 )toml";
 
+const char* const kLookingBack = R"toml(
+[[step]]
+id = "light"
+title = "Taxi light on"
+done = "taxi_light"
+[[step]]
+id = "flap"
+title = "Flap lever to 12"
+done = "flap_lever == 12"
+[[step]]
+id = "trim"
+title = "Trim to 5"
+done = "pitch_trim > 4 deg"
+[[guard]]
+id = "fast"
+title = "Was just fast"
+never = "on_ground and once(ground_speed > 60 kt, 0 s .. 10 s)"
+[[outcome]]
+id = "slow"
+title = "Slow"
+when = "ground_speed < 1 kt"
+)toml";
+
 } // namespace
 
 class TestJump : public QObject {
@@ -97,6 +120,7 @@ private Q_SLOTS:
     void jumpsOutOfAHold();
     void leavesOtherBranchesAlone();
     void guardsFollow();
+    void nothingLooksBackOverIt();
     void thePartnerBeginsAnew();
     void wordsOfWhatIsJumpedOverEnd();
     void whereThereIsNoSuchStepNothingHappens();
@@ -210,6 +234,21 @@ void TestJump::guardsFollow() {
     QCOMPARE(bench.events("step-due set-up-wanted"), std::string("7 jumped flap, 7 guard-broken brake"));
     bench.play("9 jump gear\n9.5 thrust_lever_1 = 80 %\n10 flap_lever = 12\n11 wait");
     QCOMPARE(bench.events("step-due set-up-wanted step-void"), std::string("10 jumped gear, 10 guard-over brake"));
+}
+
+/// In the air at 140 kt, then put on the ground at rest: neither was it fast on the ground, nor did it become slow.
+void TestJump::nothingLooksBackOverIt() {
+    const Flow flow = flowOf(kLookingBack);
+    Bench bench(flow, onScreen());
+    bench.begin("on_ground = off; ground_speed = 140 kt");
+    bench.play("1 taxi_light = on\n2 place stand\n2.1 on_ground = on\n2.1 ground_speed = 0 kt\n2.2 jump trim\n"
+               "2.3 waive\n3 wait");
+    QCOMPARE(bench.events("run-started step-due step-moved step-seen set-up-wanted set-up-waived"),
+             std::string("1.3 done light, 2 placed, 2.3 jumped trim, 2.3 void flap"));
+    bench.play("4 ground_speed = 70 kt\n6 ground_speed = 10 kt\n8 wait\n17 wait");
+    QCOMPARE(bench.events(), std::string("4 guard-broken fast, 16 guard-over fast"));
+    bench.play("18 ground_speed = 0 kt");
+    QCOMPARE(bench.events("step-omitted"), std::string("18 outcome-reached slow, 18 void trim, 18 run-ended slow"));
 }
 
 /// The hand that was on its way is called back, and takes its time once more.
