@@ -10,7 +10,8 @@
 
 namespace flowhand {
 
-/// The steps that a run can jump to, and which one the pilot picks. GUI thread.
+/// The steps that a run can jump to, each with the place that the practice aircraft is put at for it, and which one the
+/// pilot picks. GUI thread.
 class JumpPresenter : public QObject {
     Q_OBJECT
     QML_ELEMENT

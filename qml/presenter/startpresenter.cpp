@@ -12,10 +12,11 @@ namespace {
 /// How many times slower the aircraft moves; the command line offers all up to the last.
 constexpr std::array kPaces = {1, 2, 4, 10};
 
-void add(std::vector<PickRow>& rows, const QString& title, int chosen) {
+void add(std::vector<PickRow>& rows, const QString& title, int chosen, const QString& detail = {}) {
     PickRow row;
     row.rowId = static_cast<int>(rows.size());
     row.title = title;
+    row.detail = detail;
     row.chosen = row.rowId == chosen;
     rows.push_back(row);
 }
@@ -66,7 +67,7 @@ void StartPresenter::showRows() {
     add(rows, tr("The first step"), m_step);
     if (m_choice.flow != nullptr)
         for (const Step& step : m_choice.flow->steps)
-            add(rows, QString::fromStdString(step.title), m_step);
+            add(rows, QString::fromStdString(step.title), m_step, placeTitle(step.jumpPlace));
     m_steps.setRows(rows);
     rows.clear();
     for (const int pace : kPaces)

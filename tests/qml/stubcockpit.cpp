@@ -128,6 +128,7 @@ Flow stubFlow(const Aircraft& aircraft, const char* id, const char* title, const
     add("rudder", "Rudder pedals full right", "rudder_pedals > 90 %", "Full travel, with the tiller held.");
     add("gear", "Gear lever up", "gear_lever == up", "On the order, once the climb is positive.", 2);
     flow.steps.back().movedBy = "first_officer";
+    flow.steps.back().jumpPlace = "holding_point";
     flow.guards = {guard(aircraft, "Tiller deflected above 80 kt", "ground_speed > 80 kt"),
                    guard(aircraft, "Taxi speed in a turn above 10 kt", "ground_speed > 10 kt and turn_ahead")};
     return flow;

@@ -523,6 +523,9 @@ void TestPresenter::aRunJumpsWhereThePilotPicks() {
     stage.fly().openJump();
     QVERIFY(jump.isOpen());
     QCOMPARE(jump.steps()->count(), 8);
+    QVERIFY(jump.steps()->row<PickRow>(0).detail.isEmpty());
+    QCOMPARE(jump.steps()->row<PickRow>(7).detail, QString("Holding point"));
+    QCOMPARE(stage.fly().start()->steps()->row<PickRow>(8).detail, QString("Holding point")); // after 'The first step'
     jump.pick(5);
     jump.pick(8); // there is none
     stage.fly().jumpToPicked();
