@@ -21,16 +21,19 @@ constexpr double kThresholdShare = 0.01; // of the range
 } // namespace
 
 MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale)
-    : m_aircraft(aircraft), m_tracks(aircraft.controls.size()) {
+    : m_tracks(aircraft.controls.size()) {
     for (std::size_t i = 0; i < m_tracks.size(); ++i) {
         const CockpitControl& control = aircraft.controls[i];
         const Signal& signal = aircraft.signals[control.signal];
         const ControlFacts fact = i < facts.size() ? facts[i] : ControlFacts{};
         Track& track = m_tracks[i];
         track.movement.control = control.signal;
-        const Duration stay = signal.kind == SignalKind::Position ? kGateDwell : kSettleTime;
-        track.stay = isButton(control.signal) ? Duration{} : ofHands(stay, timeScale);
-        if (signal.kind == SignalKind::Number) {
+        track.isNumber = signal.kind == SignalKind::Number;
+        track.isPosition = signal.kind == SignalKind::Position;
+        track.isButton = control.kind == ControlKind::Button;
+        const Duration stay = track.isPosition ? kGateDwell : kSettleTime;
+        track.stay = track.isButton ? Duration{} : ofHands(stay, timeScale);
+        if (track.isNumber) {
             const double range = fact.range > 0.0 ? fact.range : signal.highest - signal.lowest;
             track.threshold = std::max(kThresholdSigmas * fact.sigma, kThresholdShare * range);
         }
@@ -50,14 +53,14 @@ void MovementDetector::restAt(SignalId control, Value value) {
     stop(control);
 }
 
-bool MovementDetector::isButton(SignalId control) const {
-    return m_aircraft.control(control).kind == ControlKind::Button;
+bool MovementDetector::isSamePlace(SignalId control, Value a, Value b) const {
+    return isSamePlace(m_tracks[indexOf(control)], a, b);
 }
 
-bool MovementDetector::isSamePlace(SignalId control, Value a, Value b) const {
-    if (m_aircraft.signals[control].kind != SignalKind::Number || !a.isKnown() || !b.isKnown())
+bool MovementDetector::isSamePlace(const Track& track, Value a, Value b) {
+    if (!track.isNumber || !a.isKnown() || !b.isKnown())
         return a == b;
-    return std::fabs(a.number() - b.number()) <= m_tracks[indexOf(control)].threshold;
+    return std::fabs(a.number() - b.number()) <= track.threshold;
 }
 
 bool MovementDetector::take(Time time, SignalId control, Value value, Actor actor, ControlId by) {
@@ -66,19 +69,19 @@ bool MovementDetector::take(Time time, SignalId control, Value value, Actor acto
         restAt(control, value);
         return false;
     }
-    if (isButton(control) && !(value.isKnown() && value.isOn())) {
+    if (track.isButton && !(value.isKnown() && value.isOn())) {
         restAt(control, value);
         return false;
     }
     const bool isOther = track.isMoving && track.movement.actor != actor;
     if (!track.isMoving || isOther) {
-        if (!isOther && isSamePlace(control, track.rest, value))
+        if (!isOther && isSamePlace(track, track.rest, value))
             return false;
         begin(track, time, value, actor);
         track.movement.by = by;
         return true;
     }
-    if (!isSamePlace(control, track.stayed, value)) {
+    if (!isSamePlace(track, track.stayed, value)) {
         track.movement.arrived = time;
         track.stayed = value;
     }
@@ -107,9 +110,8 @@ void MovementDetector::stop(SignalId control) {
     track.isMoving = false;
 }
 
-Time MovementDetector::settlesAt(const Track& track) const {
-    const bool isBetween = m_aircraft.signals[track.movement.control].kind == SignalKind::Position &&
-                           track.movement.to == Value::between();
+Time MovementDetector::settlesAt(const Track& track) {
+    const bool isBetween = track.isPosition && track.movement.to == Value::between();
     return isBetween ? kForever : track.movement.arrived + track.stay;
 }
 

@@ -40,8 +40,8 @@ struct ControlMovement {
 /// The threshold of numbers is max(6 sigma, 1 % of the range). The times are a person's (slowtime.h).
 class MovementDetector {
 public:
-    /// `facts` by SignalId of the aircraft's controls; missing ones have no noise and the signal's own range. Aircraft
-    /// must outlive it. `timeScale` is the set-up's.
+    /// `facts` by SignalId of the aircraft's controls; missing ones have no noise and the signal's own range.
+    /// `timeScale` is the set-up's.
     MovementDetector(const Aircraft& aircraft, const std::vector<ControlFacts>& facts, double timeScale);
 
     /// Everything at rest where it is.
@@ -59,23 +59,26 @@ public:
     [[nodiscard]] const ControlMovement* moving(SignalId control) const;
     /// Within the threshold of each other.
     [[nodiscard]] bool isSamePlace(SignalId control, Value a, Value b) const;
-    [[nodiscard]] bool isButton(SignalId control) const;
+    [[nodiscard]] bool isButton(SignalId control) const { return m_tracks[indexOf(control)].isButton; }
 
 private:
     struct Track {
         ControlMovement movement;
         Value rest;
-        Value stayed; ///< where the moving control arrived last
-        double threshold = 0.0;
-        Duration stay{}; ///< at one place, to settle
+        Value stayed;           ///< where the moving control arrived last
+        double threshold = 0.0; ///< of a number
+        Duration stay{};        ///< at one place, to settle
+        bool isNumber = false;
+        bool isPosition = false;
+        bool isButton = false;
         bool isMoving = false;
     };
 
-    [[nodiscard]] Time settlesAt(const Track& track) const;
+    [[nodiscard]] static Time settlesAt(const Track& track);
+    [[nodiscard]] static bool isSamePlace(const Track& track, Value a, Value b);
     void begin(Track& track, Time time, Value value, Actor actor);
     void stop(SignalId control);
 
-    const Aircraft& m_aircraft;
     std::vector<Track> m_tracks;    ///< by SignalId
     std::vector<SignalId> m_moving; ///< in the order of the controls
 };
