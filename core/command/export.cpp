@@ -62,6 +62,7 @@ private:
     Status writeReadable(StoredRun run) {
         if (m_options.html.empty() && m_options.events.empty() && m_options.signals.empty())
             return {};
+        const std::vector<Sample> samples = m_options.signals.empty() ? std::vector<Sample>() : run.samples;
         const Result<StoredDebrief> debrief = StoredDebrief::of(std::move(run), {FLOWHAND_VERSION});
         if (!debrief)
             return tl::unexpected(debrief.error());
@@ -71,7 +72,7 @@ private:
         if (done && !m_options.events.empty())
             done = write(m_options.events, eventsCsv(debrief->timeline().run()));
         if (done && !m_options.signals.empty())
-            done = write(m_options.signals, signalsCsv(debrief->timeline().run()));
+            done = write(m_options.signals, signalsCsv(debrief->timeline().run(), samples));
         return done;
     }
 

@@ -20,10 +20,7 @@ Result<std::int64_t> findRun(Store& store, const std::string& name) {
 }
 
 Result<StoredDebrief> loadDebrief(Store& store, std::int64_t id) {
-    Result<StoredRun> run = store.load(id);
-    if (!run)
-        return tl::unexpected(run.error());
-    return StoredDebrief::of(std::move(*run), {FLOWHAND_VERSION});
+    return StoredDebrief::open(store, id, FLOWHAND_VERSION);
 }
 
 Result<StoredRun> loadRun(const std::string& storeFile, const std::string& name) {

@@ -130,10 +130,10 @@ std::string eventsCsv(const ReviewedRun& run) {
     return csv.take();
 }
 
-std::string signalsCsv(const ReviewedRun& run) {
+std::string signalsCsv(const ReviewedRun& run, const std::vector<Sample>& samples) {
     CsvWriter csv;
     csv.head("time_s,signal,value,unit,actor,origin,control");
-    for (const Sample& sample : run.samples) {
+    for (const Sample& sample : samples) {
         if (indexOf(sample.signal) >= run.aircraft.signals.size())
             continue;
         const Signal& signal = run.aircraft.signals[sample.signal];

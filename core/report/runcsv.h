@@ -12,7 +12,8 @@ namespace flowhand {
 /// A line an event: time_s, event, step, guard, signal, value, unit, control, margin, margin_unit, by, text.
 [[nodiscard]] std::string eventsCsv(const ReviewedRun& run);
 
-/// A line a change: time_s, signal, value, unit, actor, origin, control. A value unknown is empty.
-[[nodiscard]] std::string signalsCsv(const ReviewedRun& run);
+/// A line a change: time_s, signal, value, unit, actor, origin, control. A value unknown is empty. `samples`: the
+/// run's, in their order.
+[[nodiscard]] std::string signalsCsv(const ReviewedRun& run, const std::vector<Sample>& samples);
 
 } // namespace flowhand

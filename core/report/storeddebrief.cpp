@@ -32,11 +32,34 @@ Result<StoredDebrief> StoredDebrief::of(StoredRun run, const RejudgeWish& wish) 
     StoredDebrief debrief(std::move(run));
     if (const Status read = debrief.readSources(); !read)
         return tl::unexpected(read.error());
+    debrief.m_judged->samples = std::make_shared<const SamplesBySignal>(debrief.m_run.samples);
     const bool hasResult = debrief.readRecord();
     if (wish.isWanted || !hasResult)
         debrief.judge(hasResult, wish);
-    debrief.m_timeline = std::make_unique<Timeline>(debrief.reviewed(*debrief.m_judged));
+    debrief.layOut();
     return debrief;
+}
+
+Result<StoredDebrief> StoredDebrief::open(Store& store, std::int64_t id, const std::string& programVersion) {
+    Result<StoredRun> run = store.load(id, SampleForm::BySignal);
+    if (!run)
+        return tl::unexpected(run.error());
+    StoredDebrief debrief(std::move(*run));
+    if (const Status read = debrief.readSources(); !read)
+        return tl::unexpected(read.error());
+    if (!debrief.readRecord()) {
+        // It has to be judged, for which the samples are wanted in their order.
+        run = store.load(id);
+        return run ? of(std::move(*run), {programVersion}) : tl::unexpected(run.error());
+    }
+    debrief.m_judged->samples = std::make_shared<const SamplesBySignal>(std::move(debrief.m_run.bySignal));
+    debrief.layOut();
+    return debrief;
+}
+
+void StoredDebrief::layOut() {
+    m_run.samples = {};
+    m_timeline = std::make_unique<Timeline>(reviewed(*m_judged));
 }
 
 Status StoredDebrief::readSources() {
@@ -59,7 +82,6 @@ Status StoredDebrief::readSources() {
         return unreadable("flow", problems);
     m_judged->flow = std::make_shared<const Flow>(std::move(*flow));
     m_judged->header = std::make_shared<const RunHeader>(header);
-    m_judged->samples = std::make_shared<const std::vector<Sample>>(std::move(m_run.samples));
     return {};
 }
 
@@ -80,20 +102,22 @@ bool StoredDebrief::readRecord() {
 
 void StoredDebrief::judge(bool isCompared, const RejudgeWish& wish) {
     Judged again{m_judged->aircraft, m_judged->flow, m_judged->header, m_judged->samples, {}, {}, {}};
+    std::vector<Sample> otherSamples;
     Rejudgement rejudgement;
     rejudgement.by = wish.programVersion;
     rejudgement.isCompared = isCompared;
     if (wish.flow) {
         again.aircraft = wish.aircraft;
         again.flow = wish.flow;
-        RemappedRecord record = remapped(*m_judged->header, *m_judged->samples, *m_judged->aircraft, *wish.aircraft);
+        RemappedRecord record = remapped(*m_judged->header, m_run.samples, *m_judged->aircraft, *wish.aircraft);
         again.header = std::make_shared<const RunHeader>(std::move(record.header));
-        again.samples = std::make_shared<const std::vector<Sample>>(std::move(record.samples));
+        again.samples = std::make_shared<const SamplesBySignal>(record.samples);
+        otherSamples = std::move(record.samples);
         rejudgement.otherFlow = wish.flow->file;
         rejudgement.remarks = std::move(record.remarks);
     }
-    JudgedRun judgement = judgeAgain(*again.aircraft, *again.flow, again.header->setup, *again.samples, m_run.commands,
-                                     m_run.summary.length);
+    JudgedRun judgement = judgeAgain(*again.aircraft, *again.flow, again.header->setup,
+                                     wish.flow ? otherSamples : m_run.samples, m_run.commands, m_run.summary.length);
     again.events = std::move(judgement.events);
     again.results = std::move(judgement.results);
     again.score = std::move(judgement.score);

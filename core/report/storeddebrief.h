@@ -20,12 +20,16 @@ struct RejudgeWish {
     std::shared_ptr<const Flow> flow = nullptr;
 };
 
-/// A stored run made ready for its debrief: its own aircraft and flow, read from the record, not today's files.
+/// A stored run made ready for its debrief: its own aircraft and flow, read from the record, not today's files. Any
+/// thread.
 class StoredDebrief {
 public:
     /// Where it was judged again, what changed is part of the debrief. Error `unreadable-run` when the aircraft or the
     /// flow cannot be read any more.
     [[nodiscard]] static Result<StoredDebrief> of(StoredRun run, const RejudgeWish& wish);
+    /// Of a run in the store, fast: judged again only where the record has no result that can be read. Errors: those of
+    /// the store, and `unreadable-run`.
+    [[nodiscard]] static Result<StoredDebrief> open(Store& store, std::int64_t run, const std::string& programVersion);
 
     /// Without its samples: those are in timeline().run().
     [[nodiscard]] const StoredRun& run() const { return m_run; }
@@ -39,7 +43,7 @@ private:
         std::shared_ptr<const Aircraft> aircraft;
         std::shared_ptr<const Flow> flow;
         std::shared_ptr<const RunHeader> header;
-        std::shared_ptr<const std::vector<Sample>> samples;
+        std::shared_ptr<const SamplesBySignal> samples;
         std::vector<Event> events;
         std::vector<StepResult> results;
         Score score;
@@ -49,6 +53,7 @@ private:
 
     [[nodiscard]] Status readSources();
     [[nodiscard]] bool readRecord();
+    void layOut();
     void judge(bool isCompared, const RejudgeWish& wish);
     [[nodiscard]] ReviewedRun reviewed(const Judged& judged) const;
 

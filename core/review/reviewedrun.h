@@ -6,6 +6,7 @@
 #include "procedure/flow.h"
 #include "session/event.h"
 #include "session/record.h"
+#include "session/samplesbysignal.h"
 #include "session/score.h"
 #include "session/stretch.h"
 
@@ -17,7 +18,7 @@ struct ReviewedRun {
     const Flow& flow;
     const Aircraft& aircraft;
     const RunHeader& header;
-    const std::vector<Sample>& samples;     ///< in their order
+    const SamplesBySignal& samples;
     const std::vector<Event>& events;       ///< in their order
     const std::vector<StepResult>& results; ///< by step
     const Score& score;

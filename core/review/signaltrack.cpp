@@ -25,40 +25,47 @@ bool differs(double value, double from, double least) {
 
 } // namespace
 
-void SignalTrack::append(Time time, Value value) {
-    if (!m_times.empty() && m_times.back() == time) {
-        m_values.back() = value.number();
-        return;
+SignalTrack::SignalTrack(const SignalSamples& samples) : m_times(samples.times), m_values(samples.values) {
+    for (std::size_t below = m_values.size(); below >= kFan; below = m_levels.back().size()) {
+        std::vector<Block> level;
+        level.reserve((below + kFan - 1) / kFan);
+        for (std::size_t at = 0; at < below; at += kFan) {
+            const std::size_t count = std::min(kFan, below - at);
+            level.push_back(m_levels.empty() ? blockOf(m_values.subspan(at, count))
+                                             : blockOf(std::span(m_levels.back()).subspan(at, count)));
+        }
+        m_levels.push_back(std::move(level));
     }
-    m_times.push_back(time);
-    m_values.push_back(value.number());
 }
 
-SignalTrack::Block SignalTrack::blockOf(double value) const {
+SignalTrack::Block SignalTrack::blockOf(double value) {
     if (std::isnan(value))
         return {std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(), true};
     return {value, value, false};
+}
+
+SignalTrack::Block SignalTrack::blockOf(std::span<const double> values) {
+    Block all{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(), false};
+    for (const double value : values) {
+        // A comparison with NaN is false: the unknown ones pass by.
+        all.lowest = value < all.lowest ? value : all.lowest;
+        all.highest = value > all.highest ? value : all.highest;
+        all.hasUnknown |= std::isnan(value);
+    }
+    return all;
+}
+
+SignalTrack::Block SignalTrack::blockOf(std::span<const Block> blocks) {
+    Block all = blocks.front();
+    for (const Block& block : blocks.subspan(1))
+        add(all, block);
+    return all;
 }
 
 void SignalTrack::add(Block& block, const Block& other) {
     block.lowest = std::min(block.lowest, other.lowest);
     block.highest = std::max(block.highest, other.highest);
     block.hasUnknown |= other.hasUnknown;
-}
-
-void SignalTrack::close() {
-    m_levels.clear();
-    for (std::size_t below = m_values.size(); below >= kFan; below = m_levels.back().size()) {
-        std::vector<Block> level((below + kFan - 1) / kFan);
-        for (std::size_t i = 0; i < below; ++i) {
-            const Block part = m_levels.empty() ? blockOf(m_values[i]) : m_levels.back()[i];
-            if (i % kFan == 0)
-                level[i / kFan] = part;
-            else
-                add(level[i / kFan], part);
-        }
-        m_levels.push_back(std::move(level));
-    }
 }
 
 std::size_t SignalTrack::countUntil(Time time) const {

@@ -2,10 +2,12 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "base/time.h"
 #include "base/value.h"
+#include "session/samplesbysignal.h"
 
 namespace flowhand {
 
@@ -26,10 +28,10 @@ struct SignalColumn {
 /// depends on the number of columns and hardly on the number of changes. Built once, then any thread may read it.
 class SignalTrack {
 public:
-    /// In the order of time; of several at one time the last counts.
-    void append(Time time, Value value);
-    /// Builds the pyramid; nothing is appended after it.
-    void close();
+    /// Of a signal that never changed.
+    SignalTrack() = default;
+    /// Borrows the samples, and builds the pyramid.
+    explicit SignalTrack(const SignalSamples& samples);
 
     [[nodiscard]] std::size_t size() const { return m_times.size(); }
     [[nodiscard]] Time timeOf(std::size_t change) const { return m_times[change]; }
@@ -62,13 +64,15 @@ private:
         double highest = 0.0;
         bool hasUnknown = false;
     };
-    [[nodiscard]] Block blockOf(double value) const;
+    [[nodiscard]] static Block blockOf(double value);
+    [[nodiscard]] static Block blockOf(std::span<const double> values);
+    [[nodiscard]] static Block blockOf(std::span<const Block> blocks);
     static void add(Block& block, const Block& other);
     [[nodiscard]] Block over(std::size_t first, std::size_t end) const;
     [[nodiscard]] double heldBefore(std::size_t end) const;
 
-    std::vector<Time> m_times;
-    std::vector<double> m_values;             ///< NaN: unknown
+    std::span<const Time> m_times;
+    std::span<const double> m_values;         ///< NaN: unknown
     std::vector<std::vector<Block>> m_levels; ///< of 16, 256, ... changes
 };
 

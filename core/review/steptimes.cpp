@@ -127,15 +127,12 @@ private:
     }
 
     [[nodiscard]] bool isSimulated(const ControlMovement& movement) const {
-        const auto at = std::lower_bound(m_run.samples.begin(), m_run.samples.end(), movement.began,
-                                         [](const Sample& sample, Time time) {
-                                             return sample.time < time;
-                                         });
-        for (auto sample = at; sample != m_run.samples.end() && sample->time <= movement.arrived; ++sample)
-            if (sample->signal == movement.control)
-                return movement.actor == Actor::Hand &&
-                       (sample->origin == Origin::Screen || sample->origin == Origin::Script);
-        return false;
+        const SignalSamples& samples = m_run.samples[movement.control];
+        const std::size_t first = samples.countBefore(movement.began);
+        if (first == samples.size() || samples.times[first] > movement.arrived)
+            return false;
+        const Origin origin = samples.makerOf(first).origin;
+        return movement.actor == Actor::Hand && (origin == Origin::Screen || origin == Origin::Script);
     }
 
     void findWrongReach() {
@@ -187,22 +184,18 @@ private:
         if (std::fabs(way) < least)
             return;
         Overshoot farthest;
-        for (auto sample = firstSample(movement->began);
-             sample != m_run.samples.end() && sample->time <= *m_times.settled; ++sample) {
-            if (sample->signal != movement->control || !sample->value.isKnown() || sample->value == Value::between())
+        const SignalSamples& samples = m_run.samples[movement->control];
+        for (std::size_t i = samples.countBefore(movement->began);
+             i < samples.size() && samples.times[i] <= *m_times.settled; ++i) {
+            const Value value = Value::number(samples.values[i]);
+            if (!value.isKnown() || value == Value::between())
                 continue;
-            const double beyond = (sample->value.number() - settled) * (way > 0.0 ? 1.0 : -1.0);
+            const double beyond = (value.number() - settled) * (way > 0.0 ? 1.0 : -1.0);
             if (beyond > std::max(farthest.amount, least))
-                farthest = {sample->time, sample->signal, beyond};
+                farthest = {samples.times[i], movement->control, beyond};
         }
         if (farthest.signal != kNoSignal)
             m_times.overshoot = farthest;
-    }
-
-    [[nodiscard]] std::vector<Sample>::const_iterator firstSample(Time time) const {
-        return std::lower_bound(m_run.samples.begin(), m_run.samples.end(), time, [](const Sample& sample, Time at) {
-            return sample.time < at;
-        });
     }
 
     [[nodiscard]] double threshold(const Signal& signal, SignalId control) const {
@@ -222,37 +215,31 @@ private:
     StepTimes m_times;
 };
 
-/// Reads the motion at rising times.
+/// Reads the motion at any time.
 class Motion {
 public:
     explicit Motion(const ReviewedRun& run)
         : m_run(run), m_ground(run.aircraft.signals.find("ground_speed")), m_air(run.aircraft.signals.find("airspeed")),
-          m_turn(run.aircraft.signals.find("turn_rate")), m_values(run.aircraft.signals.size()) {}
+          m_turn(run.aircraft.signals.find("turn_rate")) {}
 
-    StepContext at(Time time) {
-        for (; m_next < m_run.samples.size() && m_run.samples[m_next].time <= time; ++m_next)
-            if (indexOf(m_run.samples[m_next].signal) < m_values.size())
-                m_values[indexOf(m_run.samples[m_next].signal)] = m_run.samples[m_next].value;
+    [[nodiscard]] StepContext at(Time time) const {
         StepContext context;
-        context.groundSpeed = number(m_ground);
-        context.airspeed = number(m_air);
-        context.isTurning = std::fabs(number(m_turn).value_or(0.0)) > kTurning;
+        context.groundSpeed = number(m_ground, time);
+        context.airspeed = number(m_air, time);
+        context.isTurning = std::fabs(number(m_turn, time).value_or(0.0)) > kTurning;
         return context;
     }
 
 private:
-    [[nodiscard]] std::optional<double> number(const std::optional<SignalId>& signal) const {
-        if (!signal || !m_values[indexOf(*signal)].isKnown())
-            return std::nullopt;
-        return m_values[indexOf(*signal)].number();
+    [[nodiscard]] std::optional<double> number(const std::optional<SignalId>& signal, Time time) const {
+        const Value value = signal ? m_run.samples[*signal].at(time) : Value::unknown();
+        return value.isKnown() ? std::optional(value.number()) : std::nullopt;
     }
 
     const ReviewedRun& m_run;
     std::optional<SignalId> m_ground;
     std::optional<SignalId> m_air;
     std::optional<SignalId> m_turn;
-    std::vector<Value> m_values;
-    std::size_t m_next = 0;
 };
 
 std::string tenths(Duration duration) {
@@ -266,25 +253,14 @@ std::string tenths(Duration duration) {
 std::vector<StepTimes> stepTimes(const ReviewedRun& run, const std::vector<ControlMovement>& movements) {
     const std::size_t count = std::min(run.flow.steps.size(), run.results.size());
     std::vector<StepTimes> all;
-    std::vector<std::size_t> byTime;
+    const Motion motion(run);
     for (std::size_t i = 0; i < count; ++i) {
         StepFinder finder(run, movements, i);
-        all.push_back(finder.find());
-        all.back().context.isSubstitute = finder.isSubstitute();
-        if (all.back().done || all.back().due)
-            byTime.push_back(i);
-    }
-    const auto when = [&](std::size_t i) {
-        return all[i].done ? *all[i].done : *all[i].due;
-    };
-    std::stable_sort(byTime.begin(), byTime.end(), [&](std::size_t a, std::size_t b) {
-        return when(a) < when(b);
-    });
-    Motion motion(run);
-    for (const std::size_t i : byTime) {
-        const bool isSubstitute = all[i].context.isSubstitute;
-        all[i].context = motion.at(when(i));
-        all[i].context.isSubstitute = isSubstitute;
+        StepTimes times = finder.find();
+        if (const std::optional<Time> when = times.done ? times.done : times.due)
+            times.context = motion.at(*when);
+        times.context.isSubstitute = finder.isSubstitute();
+        all.push_back(std::move(times));
     }
     return all;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/parallel.h"
 #include "review/movements.h"
 
 namespace flowhand {
@@ -48,19 +49,34 @@ Timeline::Timeline(const ReviewedRun& run) : m_run(run), m_tracks(run.aircraft.s
     m_stepTimes = eachOnce(std::move(steps));
 }
 
-/// What was lost in the store is a gap until the signal's next change.
 void Timeline::layTracks() {
-    std::size_t missing = 0;
-    for (const Sample& sample : m_run.samples) {
-        for (; missing < m_run.missing.size() && m_run.missing[missing].from <= sample.time; ++missing)
-            for (SignalTrack& track : m_tracks)
-                if (track.size() > 0)
-                    track.append(m_run.missing[missing].from, Value::unknown());
-        if (indexOf(sample.signal) < m_tracks.size())
-            m_tracks[indexOf(sample.signal)].append(sample.time, sample.value);
+    if (!m_run.missing.empty())
+        layGaps();
+    inParallel(m_tracks.size(), [&](std::size_t i) {
+        const SignalId signal{static_cast<std::uint32_t>(i)};
+        m_tracks[i] = SignalTrack(m_gapped.empty() ? m_run.samples[signal] : m_gapped[i]);
+    });
+}
+
+/// What was lost in the store is a gap until the signal's next change.
+void Timeline::layGaps() {
+    for (std::size_t i = 0; i < m_tracks.size(); ++i) {
+        const SignalId signal{static_cast<std::uint32_t>(i)};
+        const SignalSamples& samples = m_run.samples[signal];
+        SignalSamples gapped;
+        std::size_t missing = 0;
+        const auto breakOff = [&](Time until) {
+            for (; missing < m_run.missing.size() && m_run.missing[missing].from <= until; ++missing)
+                if (gapped.size() > 0)
+                    gapped.append({m_run.missing[missing].from, signal, Value::unknown()});
+        };
+        for (std::size_t at = 0; at < samples.size(); ++at) {
+            breakOff(samples.times[at]);
+            gapped.append({samples.times[at], signal, Value::number(samples.values[at])});
+        }
+        breakOff(m_run.length);
+        m_gapped.push_back(std::move(gapped));
     }
-    for (SignalTrack& track : m_tracks)
-        track.close();
 }
 
 std::vector<SignalId> Timeline::movingSignals() const {

@@ -13,8 +13,8 @@
 namespace flowhand {
 
 /// A run laid out along its time, for a review: what happened in each lane, what every signal was at any moment, and
-/// the ways from one place worth looking at to the next. Made once (about a second for an hour at full rate); then
-/// every question is answered fast enough for a frame, by any thread. Borrows the run.
+/// the ways from one place worth looking at to the next. Made once, on all cores; then every question is answered fast
+/// enough for a frame, by any thread. Borrows the run.
 class Timeline {
 public:
     explicit Timeline(const ReviewedRun& run);
@@ -57,10 +57,12 @@ public:
 
 private:
     void layTracks();
+    void layGaps();
     [[nodiscard]] double visible(SignalId signal) const;
 
     ReviewedRun m_run;
-    std::vector<SignalTrack> m_tracks;
+    std::vector<SignalSamples> m_gapped; ///< by SignalId, with what was lost as gaps; empty where nothing was
+    std::vector<SignalTrack> m_tracks;   ///< by SignalId; of these, or of the run's own samples
     std::vector<StepTimes> m_steps;
     std::vector<std::vector<Episode>> m_guards;
     std::vector<Call> m_calls;

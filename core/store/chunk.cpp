@@ -113,11 +113,59 @@ class ChunkReader {
 public:
     explicit ChunkReader(const Bytes& bytes) : m_reader(bytes) {}
 
-    [[nodiscard]] bool read(Origin origin, std::vector<PlacedSample>& samples) {
-        return readHead() && readInstants() && readValues() && m_reader.isAtEnd() && write(origin, samples);
+    /// False: they are damaged.
+    [[nodiscard]] bool read() { return readHead() && readInstants() && readValues() && m_reader.isAtEnd(); }
+
+    void giveSamples(Origin origin, std::vector<PlacedSample>& samples) {
+        std::vector<std::size_t> next(m_columns.size());
+        std::uint32_t place = 0;
+        Time before = Time::min();
+        for (const Instant& instant : m_instants) {
+            const Time time = timeOf(instant);
+            place = (time == before ? place : 0) + instant.skip;
+            before = time;
+            for (const std::size_t index : *instant.shape) {
+                const Column& column = m_columns[index];
+                samples.push_back(
+                    {{time, column.signal, column.values[next[index]++], column.actor, origin, column.control},
+                     place++});
+            }
+        }
+    }
+
+    void giveColumns(std::vector<ChunkColumn>& columns) {
+        std::vector<std::vector<Time>> times(m_columns.size());
+        for (std::size_t i = 0; i < m_columns.size(); ++i)
+            times[i].reserve(m_columns[i].values.size());
+        for (const Instant& instant : m_instants) {
+            const Time time = timeOf(instant);
+            for (const std::size_t index : *instant.shape)
+                times[index].push_back(time);
+        }
+        for (std::size_t i = 0; i < m_columns.size(); ++i) {
+            ChunkColumn column{m_columns[i].signal, m_columns[i].actor, m_columns[i].control, std::move(times[i]),
+                               std::move(m_columns[i].values)};
+            columns.push_back(std::move(column));
+        }
     }
 
 private:
+    struct Instant {
+        const Shape* shape = nullptr;
+        std::uint32_t skip = 0;
+        std::uint64_t since = 0;
+    };
+
+    /// Of the instants one after the other.
+    [[nodiscard]] Time timeOf(const Instant& instant) {
+        // Times of damaged bytes may not fit; wrapping is harmless and not undefined.
+        const std::int64_t time = static_cast<std::int64_t>(
+            static_cast<std::uint64_t>(m_columns[instant.shape->front()].last) + instant.since);
+        for (const std::size_t index : *instant.shape)
+            m_columns[index].last = time;
+        return Time(static_cast<std::int64_t>(static_cast<std::uint64_t>(time) * 1000U));
+    }
+
     bool readHead() {
         if (m_reader.varint() != kFormat)
             return false;
@@ -180,38 +228,6 @@ private:
         return m_reader.isGood();
     }
 
-    bool write(Origin origin, std::vector<PlacedSample>& samples) {
-        std::vector<std::size_t> next(m_columns.size());
-        std::int64_t before = 0;
-        std::uint32_t place = 0;
-        bool isFirst = true;
-        for (const Instant& instant : m_instants) {
-            const std::int64_t time = static_cast<std::int64_t>(
-                static_cast<std::uint64_t>(m_columns[instant.shape->front()].last) + instant.since);
-            if (isFirst || time != before)
-                place = 0;
-            isFirst = false;
-            before = time;
-            place += instant.skip;
-            // Nanoseconds of a damaged time may not fit; wrapping is harmless and not undefined.
-            const Time stamp(static_cast<std::int64_t>(static_cast<std::uint64_t>(time) * 1000U));
-            for (const std::size_t index : *instant.shape) {
-                Column& column = m_columns[index];
-                column.last = time;
-                samples.push_back(
-                    {{stamp, column.signal, column.values[next[index]++], column.actor, origin, column.control},
-                     place++});
-            }
-        }
-        return true;
-    }
-
-    struct Instant {
-        const Shape* shape = nullptr;
-        std::uint32_t skip = 0;
-        std::uint64_t since = 0;
-    };
-
     ByteReader m_reader;
     std::int64_t m_start = 0;
     std::vector<Column> m_columns;
@@ -231,7 +247,24 @@ Bytes encodeChunk(const std::vector<PlacedSample>& samples) {
 
 bool decodeChunk(std::string_view packed, Origin origin, std::vector<PlacedSample>& samples) {
     const std::optional<Bytes> bytes = unpack(packed);
-    return bytes && ChunkReader(*bytes).read(origin, samples);
+    if (!bytes)
+        return false;
+    ChunkReader reader(*bytes);
+    if (!reader.read())
+        return false;
+    reader.giveSamples(origin, samples);
+    return true;
+}
+
+bool decodeColumns(std::string_view packed, std::vector<ChunkColumn>& columns) {
+    const std::optional<Bytes> bytes = unpack(packed);
+    if (!bytes)
+        return false;
+    ChunkReader reader(*bytes);
+    if (!reader.read())
+        return false;
+    reader.giveColumns(columns);
+    return true;
 }
 
 Bytes encodeState(const State& state) {

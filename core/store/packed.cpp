@@ -63,7 +63,7 @@ void putVarint(Bytes& bytes, std::uint64_t number) {
     bytes.push_back(static_cast<char>(number));
 }
 
-std::uint64_t ByteReader::varint() {
+std::uint64_t ByteReader::longVarint() {
     std::uint64_t number = 0;
     for (int shift = 0; shift < 70 && m_isGood; shift += 7) {
         const std::uint8_t part = byte();
@@ -75,14 +75,6 @@ std::uint64_t ByteReader::varint() {
     }
     m_isGood = false;
     return 0;
-}
-
-std::uint8_t ByteReader::byte() {
-    if (!m_isGood || m_at >= m_bytes.size()) {
-        m_isGood = false;
-        return 0;
-    }
-    return static_cast<std::uint8_t>(m_bytes[m_at++]);
 }
 
 std::size_t ByteReader::count(std::size_t bytesEach) {

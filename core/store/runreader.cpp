@@ -157,11 +157,11 @@ Result<StoredRun> RunReader::loadOutcome(std::int64_t id) {
     return run;
 }
 
-Result<StoredRun> RunReader::load(std::int64_t id) {
+Result<StoredRun> RunReader::load(std::int64_t id, SampleForm form) {
     Result<StoredRun> run = loadOutcome(id);
     if (!run)
         return run;
-    loadSamples(*run);
+    loadSamples(*run, form);
     loadCommands(*run);
     loadEvents(*run);
     loadNotes(*run);
@@ -236,17 +236,22 @@ std::string RunReader::source(const std::string& hash, const char* what, StoredR
     return {};
 }
 
-void RunReader::loadSamples(StoredRun& run) {
+void RunReader::loadSamples(StoredRun& run, SampleForm form) {
     // The result's length may be damaged; the highest window tells how far the samples go.
     Result<Statement> extent = m_connection.prepare("SELECT min(window), max(window) FROM chunk WHERE run = ?");
     const Result<bool> row = extent ? extent->bind(1, run.summary.id).step() : tl::unexpected(extent.error());
-    std::int64_t first = 0;
-    std::int64_t last = windowOf(run.summary.length);
+    WindowRange range{run.summary.id, 0, windowOf(run.summary.length)};
     if (row && *row) {
-        first = extent->integer(0);
-        last = extent->integer(1);
+        range.first = extent->integer(0);
+        range.last = extent->integer(1);
     }
-    run.samples = readSamples(m_connection, run.summary.id, first, last, run.damage, run.missing);
+    SampleDamage damage;
+    if (form == SampleForm::InOrder)
+        run.samples = readSamples(m_connection, range, damage);
+    else
+        run.bySignal = readBySignal(m_connection, range, damage);
+    run.damage.insert(run.damage.end(), damage.words.begin(), damage.words.end());
+    run.missing = std::move(damage.missing);
     nameMissing(run);
 }
 
@@ -335,17 +340,16 @@ Result<std::vector<Value>> RunReader::valuesAt(std::int64_t id, Time time) {
     std::vector<Value> values;
     for (const std::optional<Value>& value : *state)
         values.push_back(value.value_or(Value::unknown()));
-    std::vector<std::string> damage;
-    std::vector<Stretch> missing;
-    for (const Sample& sample : readSamples(m_connection, id, rows->integer(0), windowOf(time), damage, missing)) {
+    SampleDamage damage;
+    for (const Sample& sample : readSamples(m_connection, {id, rows->integer(0), windowOf(time)}, damage)) {
         if (sample.time > time)
             break;
         if (values.size() <= indexOf(sample.signal))
             values.resize(indexOf(sample.signal) + 1);
         values[indexOf(sample.signal)] = sample.value;
     }
-    if (!damage.empty())
-        return failure("store-damaged", damage.front(), {m_connection.file(), 0, 0});
+    if (!damage.words.empty())
+        return failure("store-damaged", damage.words.front(), {m_connection.file(), 0, 0});
     return values;
 }
 

@@ -19,7 +19,7 @@ public:
     explicit RunReader(Connection& connection) : m_connection(connection) {}
 
     [[nodiscard]] Result<std::vector<RunSummary>> summaries(const RunQuery& query);
-    [[nodiscard]] Result<StoredRun> load(std::int64_t id);
+    [[nodiscard]] Result<StoredRun> load(std::int64_t id, SampleForm form);
     /// Without samples, commands, events and notes.
     [[nodiscard]] Result<StoredRun> loadOutcome(std::int64_t id);
     /// The flow as it was flown. Error `unreadable-run`.
@@ -32,7 +32,7 @@ private:
     [[nodiscard]] std::set<std::int64_t> withNotesSaying(const std::string& text);
     [[nodiscard]] Status loadHeader(StoredRun& run);
     [[nodiscard]] std::string source(const std::string& hash, const char* what, StoredRun& run);
-    void loadSamples(StoredRun& run);
+    void loadSamples(StoredRun& run, SampleForm form);
     void nameMissing(StoredRun& run);
     void loadCommands(StoredRun& run);
     void loadEvents(StoredRun& run);

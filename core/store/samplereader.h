@@ -4,16 +4,29 @@
 #include <string>
 #include <vector>
 
+#include "session/samplesbysignal.h"
 #include "session/stretch.h"
 #include "store/chunk.h"
 #include "store/connection.h"
 
 namespace flowhand {
 
-/// The samples of windows `first` to `last` (both included), in the run's order. What cannot be read is named in
-/// `damage` and lies in the stretches `missing`; the rest is there.
-[[nodiscard]] std::vector<Sample> readSamples(Connection& connection, std::int64_t run, std::int64_t first,
-                                              std::int64_t last, std::vector<std::string>& damage,
-                                              std::vector<Stretch>& missing);
+/// Some windows of a run, the first and the last of them included.
+struct WindowRange {
+    std::int64_t run = 0;
+    std::int64_t first = 0;
+    std::int64_t last = 0;
+};
+
+/// What could not be read: in words, and the stretches in which it lies.
+struct SampleDamage {
+    std::vector<std::string> words;
+    std::vector<Stretch> missing;
+};
+
+/// The samples of those windows in the run's order, as far as they can be read. Unpacks on all cores.
+[[nodiscard]] std::vector<Sample> readSamples(Connection& connection, const WindowRange& range, SampleDamage& damage);
+/// The same, each signal by itself.
+[[nodiscard]] SamplesBySignal readBySignal(Connection& connection, const WindowRange& range, SampleDamage& damage);
 
 } // namespace flowhand

@@ -61,8 +61,8 @@ Result<std::vector<RunSummary>> Store::runs(const RunQuery& query) {
     return RunReader(m_database->connection).summaries(query);
 }
 
-Result<StoredRun> Store::load(std::int64_t id) {
-    return RunReader(m_database->connection).load(id);
+Result<StoredRun> Store::load(std::int64_t id, SampleForm form) {
+    return RunReader(m_database->connection).load(id, form);
 }
 
 Result<std::vector<Value>> Store::valuesAt(std::int64_t id, Time time) {

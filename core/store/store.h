@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "session/record.h"
+#include "session/samplesbysignal.h"
 #include "session/stretch.h"
 #include "store/note.h"
 
@@ -32,11 +33,15 @@ struct RunSummary {
     std::int64_t notes = 0;   ///< how many
 };
 
+/// How samples are read back: in the run's order, to judge or to pass on; or each signal by itself, to look at.
+enum class SampleForm : std::uint8_t { InOrder, BySignal };
+
 /// A whole run, read back.
 struct StoredRun {
     RunSummary summary;
     RunHeader header;
-    std::vector<Sample> samples;
+    std::vector<Sample> samples; ///< empty where they were asked for by signal
+    SamplesBySignal bySignal;    ///< empty where they were asked for in order
     std::vector<RunCommand> commands;
     std::vector<std::string> eventLines; ///< canonical JSON, as derived when the run was flown
     Score score;
@@ -88,7 +93,7 @@ public:
     /// Newest first. A run that cannot be read is named as damaged, and listed whatever is asked for.
     [[nodiscard]] Result<std::vector<RunSummary>> runs(const RunQuery& query = {});
     /// Error `no-such-run`. Of a damaged run, what can be read, and in words what cannot.
-    [[nodiscard]] Result<StoredRun> load(std::int64_t id);
+    [[nodiscard]] Result<StoredRun> load(std::int64_t id, SampleForm form = SampleForm::InOrder);
     /// All values by SignalId at and after the samples of `time`, from the keyframe before it: fast anywhere in a run.
     [[nodiscard]] Result<std::vector<Value>> valuesAt(std::int64_t id, Time time);
 

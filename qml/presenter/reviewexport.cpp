@@ -29,14 +29,14 @@ const char* endingOf(int what) {
 }
 
 Result<std::string> contentOf(int what, const StoredDebrief& debrief, const std::vector<Note>& notes, Store& store) {
-    if (what == ReviewPresenter::Archive) {
+    if (what == ReviewPresenter::Archive || what == ReviewPresenter::Signals) {
         const Result<StoredRun> run = store.load(debrief.run().summary.id);
-        return run ? archiveOf(*run) : tl::unexpected(run.error());
+        if (!run)
+            return tl::unexpected(run.error());
+        return what == ReviewPresenter::Archive ? archiveOf(*run) : signalsCsv(debrief.timeline().run(), run->samples);
     }
     if (what == ReviewPresenter::Events)
         return eventsCsv(debrief.timeline().run());
-    if (what == ReviewPresenter::Signals)
-        return signalsCsv(debrief.timeline().run());
     DebriefInput input = debrief.input();
     input.notes = &notes;
     return debriefHtml(input);

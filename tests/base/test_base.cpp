@@ -1,6 +1,9 @@
 #include <QtTest>
 
+#include <atomic>
+
 #include "base/names.h"
+#include "base/parallel.h"
 #include "base/sha256.h"
 #include "base/signal.h"
 #include "base/time.h"
@@ -31,7 +34,25 @@ private slots:
     void placesInTextGoThroughEscapes();
     void sha256MatchesThePublishedExamples_data();
     void sha256MatchesThePublishedExamples();
+    void parallelWorkIsDoneOnceEach_data();
+    void parallelWorkIsDoneOnceEach();
 };
+
+void TestBase::parallelWorkIsDoneOnceEach_data() {
+    QTest::addColumn<int>("count");
+    for (const int count : {0, 1, 2, 1000})
+        QTest::addRow("%d", count) << count;
+}
+
+void TestBase::parallelWorkIsDoneOnceEach() {
+    QFETCH(int, count);
+    std::vector<std::atomic<int>> done(static_cast<std::size_t>(count));
+    inParallel(done.size(), [&](std::size_t i) {
+        ++done[i];
+    });
+    for (const std::atomic<int>& each : done)
+        QCOMPARE(each.load(), 1);
+}
 
 void TestBase::durationsAreExact_data() {
     QTest::addColumn<QString>("text");

@@ -131,7 +131,7 @@ void TestExport::picturesFitTheirFrame() {
 }
 
 void TestExport::everySampleIsInTheTable() {
-    const QList<QStringList> rows = rowsOf(signalsCsv(m_run->reviewed()));
+    const QList<QStringList> rows = rowsOf(signalsCsv(m_run->reviewed(), m_run->samples));
     QCOMPARE(std::size_t(rows.size()), m_run->samples.size() + 1);
     QCOMPARE(rows[0].join(","), QString("time_s,signal,value,unit,actor,origin,control"));
     for (std::size_t i = 0; i < m_run->samples.size(); ++i) {
@@ -164,7 +164,7 @@ void TestExport::everyEventIsInTheTable() {
 void TestExport::noCellIsAFormula() {
     std::vector<Event> events(1);
     events[0].text = "=HYPERLINK(\"x\")";
-    const ReviewedRun run{*m_run->flow, *m_run->aircraft,      m_run->header,       m_run->samples,
+    const ReviewedRun run{*m_run->flow, *m_run->aircraft,      m_run->header,       m_run->bySignal,
                           events,       m_run->judged.results, m_run->judged.score, m_run->length};
     QCOMPARE(rowsOf(eventsCsv(run))[1].last(), QString("'=HYPERLINK(\"x\")"));
 }

@@ -21,13 +21,17 @@ struct FlownRecord {
     std::shared_ptr<const Flow> flow;
     RunHeader header;
     std::vector<Sample> samples;
+    SamplesBySignal bySignal; ///< the same
     std::vector<RunCommand> commands;
     Time length{};
     JudgedRun judged;
 
-    void judge() { judged = judgeAgain(*aircraft, *flow, header.setup, samples, commands, length); }
+    void judge() {
+        judged = judgeAgain(*aircraft, *flow, header.setup, samples, commands, length);
+        bySignal = SamplesBySignal(samples);
+    }
     [[nodiscard]] ReviewedRun reviewed() const {
-        return {*flow, *aircraft, header, samples, judged.events, judged.results, judged.score, length};
+        return {*flow, *aircraft, header, bySignal, judged.events, judged.results, judged.score, length};
     }
     [[nodiscard]] std::size_t step(const std::string& id) const {
         for (std::size_t i = 0; i < flow->steps.size(); ++i)

@@ -32,13 +32,16 @@ std::vector<Change> anyChanges() {
     return changes;
 }
 
-SignalTrack trackOf(const std::vector<Change>& changes) {
+/// A track and what it borrows.
+struct Laid {
+    explicit Laid(const std::vector<Change>& changes) {
+        for (const Change& change : changes)
+            samples.append({change.time, SignalId{0}, change.value});
+        track = SignalTrack(samples);
+    }
+    SignalSamples samples;
     SignalTrack track;
-    for (const Change& change : changes)
-        track.append(change.time, change.value);
-    track.close();
-    return track;
-}
+};
 
 Value scanned(const std::vector<Change>& changes, Time time) {
     Value value;
@@ -103,7 +106,8 @@ private Q_SLOTS:
 void TestSignalTrack::valuesAreHeld() {
     QVERIFY(rc::check("the held value at any time is the last one before", [] {
         const std::vector<Change> changes = anyChanges();
-        const SignalTrack track = trackOf(changes);
+        const Laid laid(changes);
+        const SignalTrack& track = laid.track;
         const Time time = anyTime(changes);
         RC_ASSERT(track.at(time) == scanned(changes, time));
     }));
@@ -112,7 +116,8 @@ void TestSignalTrack::valuesAreHeld() {
 void TestSignalTrack::columnsCoverEveryValue() {
     QVERIFY(rc::check("columns have the extremes, ends and gaps of their stretch", [] {
         const std::vector<Change> changes = anyChanges();
-        const SignalTrack track = trackOf(changes);
+        const Laid laid(changes);
+        const SignalTrack& track = laid.track;
         const Time from = anyTime(changes);
         const std::size_t count = *rc::gen::inRange<std::size_t>(1, 60);
         // A width that columns divide, so that a plain scan has the same bounds.
@@ -144,7 +149,8 @@ void TestSignalTrack::columnsCoverEveryValue() {
 void TestSignalTrack::changesAreFound() {
     QVERIFY(rc::check("the next and previous change of a size are those a scan finds", [] {
         const std::vector<Change> changes = anyChanges();
-        const SignalTrack track = trackOf(changes);
+        const Laid laid(changes);
+        const SignalTrack& track = laid.track;
         const Time time = anyTime(changes);
         const double least = *rc::gen::element(0.05, 1.0, 20.0, 90.0, 99.0);
         RC_ASSERT(track.nextChange(time, least) == nextScanned(changes, time, least));
@@ -153,7 +159,8 @@ void TestSignalTrack::changesAreFound() {
 }
 
 void TestSignalTrack::ofSeveralAtOneTimeTheLastCounts() {
-    const SignalTrack track = trackOf({{1s, Value::number(1)}, {2s, Value::number(5)}, {2s, Value::number(3)}});
+    const Laid laid({{1s, Value::number(1)}, {2s, Value::number(5)}, {2s, Value::number(3)}});
+    const SignalTrack& track = laid.track;
     QCOMPARE(track.size(), std::size_t(2));
     QVERIFY(track.at(2s) == Value::number(3));
     QVERIFY(!track.at(999ms).isKnown());

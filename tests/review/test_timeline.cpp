@@ -249,7 +249,8 @@ void TestTimeline::whatWasLostIsAGap() {
     std::erase_if(samples, [](const Sample& sample) {
         return sample.time >= 10s && sample.time < 15s;
     });
-    const ReviewedRun damaged{run.flow,    run.aircraft, run.header, samples,     run.events,
+    const SamplesBySignal left(samples);
+    const ReviewedRun damaged{run.flow,    run.aircraft, run.header, left,        run.events,
                               run.results, run.score,    run.length, {{10s, 15s}}};
     const Timeline timeline(damaged);
     const SignalId speed = *m_faulty->aircraft->signals.find("airspeed");

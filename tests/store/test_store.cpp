@@ -63,6 +63,30 @@ std::vector<Value> valuesAfter(const std::vector<Sample>& samples, Time time) {
     return values;
 }
 
+/// Of one signal; of several at one time the last.
+std::vector<Sample> rowsOf(const std::vector<Sample>& samples, SignalId signal) {
+    std::vector<Sample> rows;
+    for (const Sample& sample : samples) {
+        if (sample.signal != signal)
+            continue;
+        if (!rows.empty() && rows.back().time == sample.time)
+            rows.pop_back();
+        rows.push_back(sample);
+    }
+    return rows;
+}
+
+std::vector<Sample> rowsOf(const SamplesBySignal& samples, SignalId signal) {
+    std::vector<Sample> rows;
+    const SignalSamples& columns = samples[signal];
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const SignalSamples::Maker& maker = columns.makerOf(i);
+        rows.push_back(
+            {columns.times[i], signal, Value::number(columns.values[i]), maker.actor, maker.origin, maker.control});
+    }
+    return rows;
+}
+
 /// Runs `check` in a process of an ordinary user, for whom file permissions count; gives its exit status.
 int asOrdinaryUser(const std::function<int()>& check) {
     const pid_t child = fork();
@@ -97,6 +121,7 @@ class TestStore : public QObject {
 
 private Q_SLOTS:
     void everyRunComesBack();
+    void aLongRunComesBackBySignal();
     void headerAndResultComeBack();
     void cutOffRunsAreRecovered();
     void runsAreListedNewestFirst();
@@ -133,11 +158,49 @@ void TestStore::everyRunComesBack() {
         RC_ASSERT(run.has_value());
         RC_ASSERT(run->damage.empty());
         RC_ASSERT(run->samples == samples);
+        const Result<StoredRun> bySignal = store->load(recorder->runId(), SampleForm::BySignal);
+        RC_ASSERT(bySignal && bySignal->damage.empty() && bySignal->samples.empty());
+        for (std::uint32_t signal = 0; signal < 8; ++signal)
+            RC_ASSERT(rowsOf(bySignal->bySignal, SignalId{signal}) == rowsOf(samples, SignalId{signal}));
         const Time time = std::chrono::microseconds(*rc::gen::inRange<std::int64_t>(-10, 60'000'000));
         const Result<std::vector<Value>> values = store->valuesAt(recorder->runId(), time);
         RC_ASSERT(values.has_value());
         RC_ASSERT(*values == valuesAfter(samples, time));
     }));
+}
+
+/// Long enough that several threads unpack it; a hand and the partner at one lever, and a damaged window in the middle.
+void TestStore::aLongRunComesBackBySignal() {
+    const TemporaryStore place;
+    std::vector<Sample> samples = testSamples(600);
+    for (Sample& sample : samples)
+        if (sample.signal == SignalId{0} && sample.time.count() / 1'000'000'000 % 7 == 3)
+            sample.actor = Actor::Partner;
+    {
+        Result<Store> store = Store::open(place.file());
+        QVERIFY(store);
+        const std::unique_ptr<Recorder> recorder = store->recorder();
+        QVERIFY(recorder->begin(testHeader()));
+        QVERIFY(recorder->samples(samples));
+        QVERIFY(recorder->finish(600s, testScore(), testResults()));
+        Result<Connection> connection = openDatabase(place.file(), false, 1s);
+        QVERIFY(connection && connection->execute("UPDATE chunk SET samples = x'00' WHERE window = 60"));
+    }
+    Result<Store> store = Store::open(place.file());
+    const Result<StoredRun> inOrder = store->load(1);
+    const Result<StoredRun> bySignal = store->load(1, SampleForm::BySignal);
+    QVERIFY(inOrder && bySignal);
+    std::erase_if(samples, [](const Sample& sample) {
+        return sample.time >= 300s && sample.time < 305s;
+    });
+    QVERIFY(inOrder->samples == samples);
+    QCOMPARE(bySignal->bySignal.size(), samples.size());
+    for (std::uint32_t signal = 0; signal < 8; ++signal)
+        QVERIFY(rowsOf(bySignal->bySignal, SignalId{signal}) == rowsOf(samples, SignalId{signal}));
+    QVERIFY(!inOrder->damage.empty());
+    QCOMPARE(bySignal->damage, inOrder->damage);
+    QCOMPARE(bySignal->missing.size(), inOrder->missing.size());
+    QVERIFY(bySignal->missing.front().from == 300s && bySignal->missing.front().to == 305s);
 }
 
 void TestStore::headerAndResultComeBack() {
