@@ -63,6 +63,7 @@ class TestChunk : public QObject {
 
 private Q_SLOTS:
     void everyStreamComesBack();
+    void columnsHoldTheSameSamples();
     void damagedBytesAreRefused();
     void hostileSizesAreRefused();
     void everyStateComesBack();
@@ -78,6 +79,30 @@ void TestChunk::everyStreamComesBack() {
         RC_ASSERT(back.size() == samples.size());
         for (std::size_t i = 0; i < samples.size(); ++i)
             RC_ASSERT(isSame(back[i], samples[i]));
+    }));
+}
+
+void TestChunk::columnsHoldTheSameSamples() {
+    QVERIFY(rc::check("each column has its samples in their order, and all together have all", [] {
+        const std::vector<PlacedSample> samples = anyStream();
+        std::vector<ChunkColumn> columns;
+        RC_ASSERT(decodeColumns(encodeChunk(samples), columns));
+        std::size_t count = 0;
+        for (const ChunkColumn& column : columns) {
+            RC_ASSERT(column.times.size() == column.values.size());
+            count += column.times.size();
+            std::size_t at = 0;
+            for (const PlacedSample& placed : samples) {
+                const Sample& sample = placed.sample;
+                if (sample.signal != column.signal || sample.actor != column.actor || sample.control != column.control)
+                    continue;
+                RC_ASSERT(at < column.times.size());
+                RC_ASSERT(column.times[at] == sample.time && column.values[at] == sample.value);
+                ++at;
+            }
+            RC_ASSERT(at == column.times.size());
+        }
+        RC_ASSERT(count == samples.size());
     }));
 }
 
@@ -111,6 +136,12 @@ void TestChunk::hostileSizesAreRefused() {
         if (!decodeChunk(pack({"\x01" + raw}), Origin::Device, back))
             RC_ASSERT(back.empty());
         RC_ASSERT(back.size() <= raw.size());
+        std::vector<ChunkColumn> columns;
+        (void)decodeColumns(pack({"\x01" + raw}), columns);
+        std::size_t count = 0;
+        for (const ChunkColumn& column : columns)
+            count += column.times.size();
+        RC_ASSERT(count == back.size());
         (void)decodeState(pack({"\x01" + raw}));
     }));
     Bytes lie;
