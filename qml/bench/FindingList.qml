@@ -36,8 +36,7 @@ Card {
                 width: list.width - 12
                 spacing: Tokens.gap8
                 bottomPadding: card.bench.notices.count > 0 ? Tokens.gap12 : 0
-                // A list leaves what its header grows by above its edge, and takes the new height over only later.
-                onHeightChanged: Qt.callLater(list.positionViewAtBeginning)
+                onHeightChanged: list.positionViewAtBeginning() // a list leaves what its header grows by above its edge
                 Repeater {
                     model: card.bench.notices
                     NoticeLine {

@@ -24,7 +24,9 @@ Item {
         anchors.left: symbol.right
         anchors.leftMargin: Tokens.gap8
         anchors.right: parent.right
-        anchors.verticalCenter: lineCount > 1 ? undefined : symbol.verticalCenter
+        // One line stands beside the middle of the symbol, several begin at the top. An anchor that is taken away would leave
+        // them where it had them.
+        y: lineCount > 1 ? 0 : (symbol.height - height) / 2
         text: notice.text
         font.pixelSize: notice.size
     }
