@@ -20,7 +20,9 @@ FocusScope {
         switch (key) {
         case Qt.Key_Return:
         case Qt.Key_Enter:
-            if (isBusy)
+            if (isBusy && bench.guided && !bench.question)
+                bench.leaveOut();
+            else if (isBusy)
                 bench.next();
             else
                 bench.takeAdvice();
@@ -60,6 +62,9 @@ FocusScope {
         switch (key) {
         case Qt.Key_W:
             bench.begin(BenchPresenter.Wire);
+            return true;
+        case Qt.Key_G:
+            bench.guide();
             return true;
         case Qt.Key_C:
             bench.begin(BenchPresenter.Calibrate);

@@ -26,6 +26,14 @@ Flow {
         keyName: qsTr("Return")
         onClicked: actions.bench.takeAdvice()
     }
+    QuietButton {
+        visible: !actions.busy && actions.bench.basicsLeft > 0
+        height: 40
+        text: qsTr("Wire the basic set")
+        keyName: "G"
+        Accessible.description: qsTr("One control after the other: what steers, brakes, moves and reverses the aircraft, its flap and its gear")
+        onClicked: actions.bench.guide()
+    }
     Repeater {
         model: [BenchPresenter.Wire, BenchPresenter.Calibrate, BenchPresenter.Check, BenchPresenter.Measure, BenchPresenter.Walk]
         QuietButton {
@@ -62,6 +70,13 @@ Flow {
         keyName: "T"
         Accessible.description: qsTr("How near to its ends and its centre a control must come in the check walk")
         onClicked: actions.tolerancesAsked()
+    }
+    ActionButton {
+        visible: actions.busy && actions.bench.guided && !actions.bench.question
+        primary: true
+        text: qsTr("I do not have this one")
+        keyName: qsTr("Return")
+        onClicked: actions.bench.leaveOut()
     }
     ActionButton {
         visible: actions.busy && (actions.bench.task !== BenchPresenter.Wire || actions.bench.question)

@@ -40,7 +40,7 @@ StageView {
                 title: qsTr("I have controls")
                 readonly property bool isWired: view.fly.rigTitle !== ""
                 words: isWired ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
-                    : qsTr("Levers, pedals or switches on USB. At the bench you see them move, and show the program which is which.")
+                    : qsTr("Levers, pedals or switches on USB. The bench shows how they move, and asks for a basic set of them, one after the other.")
                 actionText: isWired ? qsTr("Use my controls") : qsTr("Wire my controls")
                 primary: isWired
                 onAccepted: {

@@ -519,16 +519,16 @@
         <translation>Den Bildschirm</translation>
     </message>
     <message>
-        <source>Levers, pedals or switches on USB. At the bench you see them move, and show the program which is which.</source>
-        <translation>Hebel, Pedale oder Schalter an USB. Auf der Werkbank sehen Sie, wie sie sich bewegen, und zeigen dem Programm, was was ist.</translation>
-    </message>
-    <message>
         <source>Wire my controls</source>
         <translation>Meine Bedienteile verdrahten</translation>
     </message>
     <message>
         <source>First look at sample runs, flown well and badly</source>
         <translation>Erst Beispiel-Durchgänge ansehen, gut und schlecht geflogen</translation>
+    </message>
+    <message>
+        <source>Levers, pedals or switches on USB. The bench shows how they move, and asks for a basic set of them, one after the other.</source>
+        <translation>Hebel, Pedale oder Schalter an USB. Die Werkbank zeigt, wie sie sich bewegen, und fragt eine Grundausstattung ab, ein Bedienteil nach dem anderen.</translation>
     </message>
 </context>
 <context>
@@ -1339,6 +1339,10 @@
         <source>slower; sample runs, in the list</source>
         <translation>langsamer; Beispiel-Durchgänge, in der Liste</translation>
     </message>
+    <message>
+        <source>wire the basic set, one control after the other</source>
+        <translation>die Grundausstattung verdrahten, ein Bedienteil nach dem anderen</translation>
+    </message>
 </context>
 <context>
     <name>LaneLine</name>
@@ -1717,6 +1721,18 @@
     <message>
         <source>Esc</source>
         <translation>Esc</translation>
+    </message>
+    <message>
+        <source>Wire the basic set</source>
+        <translation>Die Grundausstattung verdrahten</translation>
+    </message>
+    <message>
+        <source>One control after the other: what steers, brakes, moves and reverses the aircraft, its flap and its gear</source>
+        <translation>Ein Bedienteil nach dem anderen: was das Flugzeug lenkt, bremst, antreibt und umkehrt, seine Klappen und sein Fahrwerk</translation>
+    </message>
+    <message>
+        <source>I do not have this one</source>
+        <translation>Das habe ich nicht</translation>
     </message>
 </context>
 <context>

@@ -1,6 +1,7 @@
 #include "presenter/benchpresenter.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include <QFileInfo>
@@ -61,6 +62,9 @@ void BenchPresenter::leave() {
     // What was shown stays until the place is opened anew: the views that show it may still be there.
     m_voice.stop();
     m_bench.reset();
+    m_isGuided = false;
+    m_isGuideWished = false;
+    m_leftOut.clear();
     m_written.clear();
     m_sheet.clear();
     Q_EMIT openChanged();
@@ -78,6 +82,11 @@ void BenchPresenter::refresh() {
     if (task.task != BenchTask::None && !task.isOver && task.signal != chosenSignal() &&
         indexOf(task.signal) < m_snapshot.coverage->controls.size())
         choose(static_cast<int>(indexOf(task.signal)));
+    const bool hasEnded = task.isOver || task.task == BenchTask::None; // none: it was cancelled
+    if (m_isGuided && hasEnded && before.task.task == BenchTask::Wire && !before.task.isOver)
+        goOnGuiding();
+    else if (m_isGuideWished && task.task == BenchTask::None)
+        guide();
     m_trace.add(m_bench->takeTrace(), m_snapshot.now);
     showControls();
     if (m_snapshot.measured != before.measured || m_snapshot.filters != before.filters)
@@ -141,6 +150,51 @@ bool BenchPresenter::canBegin(int task) const {
 void BenchPresenter::beginWiring() {
     if (m_bench)
         m_bench->begin({BenchTask::Wire, chosenSignal(), m_wiring.wish()});
+}
+
+std::vector<int> BenchPresenter::basics() const {
+    static const std::array<const char*, 12> names = {
+        "tiller",         "rudder_pedals", "toe_brake_left",  "toe_brake_right", "parking_brake", "thrust_lever_1",
+        "thrust_lever_2", "throttle",      "reverse_lever_1", "reverse_lever_2", "flap_lever",    "gear_lever"};
+    std::vector<int> rows;
+    if (!m_bench || !m_snapshot.coverage)
+        return rows;
+    const std::vector<CoveredControl>& all = m_snapshot.coverage->controls;
+    for (const char* name : names)
+        for (std::size_t row = 0; row < all.size(); ++row)
+            if (m_bench->aircraft().signals[all[row].signal].name == name && all[row].proof == Proof::Unwired &&
+                m_leftOut.count(all[row].signal) == 0)
+                rows.push_back(static_cast<int>(row));
+    return rows;
+}
+
+void BenchPresenter::guide() {
+    const std::vector<int> rows = basics();
+    const bool isConnected =
+        std::any_of(m_snapshot.devices.begin(), m_snapshot.devices.end(), [](const BenchDevice& device) {
+            return device.isConnected;
+        });
+    m_isGuided = !rows.empty() && isConnected;
+    m_isGuideWished = !isConnected;
+    if (!m_isGuided)
+        return;
+    choose(rows.front());
+    begin(Wire);
+}
+
+void BenchPresenter::leaveOut() {
+    if (!m_isGuided)
+        return;
+    m_leftOut.insert(chosenSignal());
+    m_isLeavingOut = true;
+    cancel();
+}
+
+void BenchPresenter::goOnGuiding() {
+    if (std::exchange(m_isLeavingOut, false) || m_snapshot.task.isGood)
+        guide();
+    else
+        m_isGuided = false; // stopped, or it says what went wrong
 }
 
 void BenchPresenter::calibrateTo(const QString& values) {

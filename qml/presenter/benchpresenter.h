@@ -2,6 +2,7 @@
 
 #include <atomic>
 #include <memory>
+#include <set>
 
 #include <QObject>
 #include <QStringList>
@@ -58,6 +59,8 @@ class BenchPresenter : public QObject {
     Q_PROPERTY(int flowFilter READ flowFilter WRITE setFlowFilter NOTIFY flowFilterChanged)
     Q_PROPERTY(bool seatsChoosable READ areSeatsChoosable NOTIFY openChanged)
     Q_PROPERTY(bool bothSeats READ hasBothSeats WRITE setBothSeats NOTIFY flowFilterChanged)
+    Q_PROPERTY(int basicsLeft READ basicsLeft NOTIFY changed)
+    Q_PROPERTY(bool guided READ isGuided NOTIFY changed)
     Q_PROPERTY(QString coverageWords READ coverageWords NOTIFY changed)
     Q_PROPERTY(QString orphanWords READ orphanWords NOTIFY changed)
     Q_PROPERTY(QString written READ written NOTIFY writtenChanged)
@@ -92,6 +95,11 @@ public:
     Q_INVOKABLE void cancel();
     /// The next thing to do with the chosen control.
     Q_INVOKABLE void takeAdvice() { begin(advice()); }
+    /// Wires the basic set, one control after the other: what steers, brakes, moves and reverses the aircraft, its flap
+    /// and its gear. Begins as soon as a device is connected, unless another task was begun meanwhile.
+    Q_INVOKABLE void guide();
+    /// Goes on with the next control of the basic set: this rig does not have this one.
+    Q_INVOKABLE void leaveOut();
     /// Beside the rig file; `written` says where, or why not.
     Q_INVOKABLE void writeSheet();
     Q_INVOKABLE void writeCoverage();
@@ -148,6 +156,9 @@ public:
     /// The steps of both seats, for a rig that has both; else those of the first.
     [[nodiscard]] bool hasBothSeats() const { return m_hasBothSeats; }
     void setBothSeats(bool hasBoth);
+    /// How many controls of the basic set are still to be wired.
+    [[nodiscard]] int basicsLeft() const { return static_cast<int>(basics().size()); }
+    [[nodiscard]] bool isGuided() const { return m_isGuided; }
     [[nodiscard]] QString coverageWords() const { return m_coverageWords; }
     [[nodiscard]] QString orphanWords() const;
     [[nodiscard]] QString written() const { return m_written; }
@@ -172,6 +183,10 @@ private:
     /// Null where the chosen control has none.
     [[nodiscard]] const ControlFilters* filters() const;
     [[nodiscard]] const Coverage& shownCoverage() const;
+    /// Rows of the basic set's controls that are neither wired nor left out, in the order in which they are asked for.
+    [[nodiscard]] std::vector<int> basics() const;
+    /// After a task of the guide: on to the next control, or the end of it.
+    void goOnGuiding();
     void showControls();
     void showFindings();
     void showCoverage();
@@ -195,6 +210,10 @@ private:
     int m_chosen = 0;
     int m_flowFilter = -1;
     bool m_hasBothSeats = false;
+    bool m_isGuided = false;
+    bool m_isGuideWished = false; ///< it waits for a device
+    bool m_isLeavingOut = false;  ///< the task of the guide ends for that
+    std::set<SignalId> m_leftOut; ///< of the basic set, until the place is left
     std::atomic<bool> m_isRefreshQueued = false;
     std::unique_ptr<BenchHandle> m_bench; ///< last, so that its thread ends before what it calls back goes
 };

@@ -48,6 +48,7 @@ constexpr Line kLines[] = {
     {nullptr, kBench, 0, QT_TRANSLATE_NOOP("KeyTable", "Return"), QT_TRANSLATE_NOOP("KeyTable", "the main button")},
     {nullptr, kBench, 0, "↑ ↓", QT_TRANSLATE_NOOP("KeyTable", "choose a control")},
     {"bench.wire", kBench, Qt::Key_W, "W", QT_TRANSLATE_NOOP("KeyTable", "wire it")},
+    {"bench.guide", kBench, Qt::Key_G, "G", QT_TRANSLATE_NOOP("KeyTable", "wire the basic set, one control after the other")},
     {"bench.ways", kBench, Qt::Key_O, "O", QT_TRANSLATE_NOOP("KeyTable", "wire it another way")},
     {"bench.calibrate", kBench, Qt::Key_C, "C", QT_TRANSLATE_NOOP("KeyTable", "calibrate it")},
     {"bench.values", kBench, Qt::Key_V, "V", QT_TRANSLATE_NOOP("KeyTable", "give its true values")},

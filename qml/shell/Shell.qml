@@ -141,7 +141,10 @@ FocusScope {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 fly: shell.fly
-                onBenchAsked: shell.goTo(1)
+                onBenchAsked: {
+                    shell.goTo(1);
+                    shell.bench.guide();
+                }
                 onSamplesAsked: {
                     shell.goTo(2);
                     shell.review.takeInSamples();

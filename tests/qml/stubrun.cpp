@@ -222,7 +222,10 @@ Stage::Stage(const QString& name) : m_name(name) {
         return StubShelf::kNow;
     });
     if (!m_library.empty())
-        m_benchMaker.show(m_place == 1 ? name : QStringLiteral("bench"), m_library.front());
+        m_benchMaker.show(m_place == 1               ? name
+                          : name.startsWith("first") ? QStringLiteral("bench-new-rig")
+                                                     : QStringLiteral("bench"),
+                          m_library.front());
     if (m_place == 0)
         build(name);
     if (m_place == 2)

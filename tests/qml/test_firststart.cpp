@@ -105,6 +105,7 @@ void TestFirstStart::whoHasNoRigIsLedToTheBench() {
     QVERIFY(shown.click("Wire my controls"));
     QVERIFY(shown.stage.fly().isWithRig());
     QCOMPARE(shown.place(), 1);
+    QVERIFY(shown.stage.bench().isGuided());
 }
 
 void TestFirstStart::sampleRunsAreThereToLookAt() {

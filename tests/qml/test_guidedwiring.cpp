@@ -1,0 +1,165 @@
+// The bench asks for a basic set of controls, one after the other.
+
+#include <QQuickItem>
+#include <QQuickView>
+#include <QtTest>
+
+#include "stubrun.h"
+#include "window.h"
+
+using namespace flowhand;
+
+namespace {
+
+/// A new rig on the bench, with a device connected.
+struct NewRig {
+    NewRig() { stage.bench().enter(); }
+
+    [[nodiscard]] BenchPresenter& bench() { return stage.bench(); }
+    [[nodiscard]] const std::vector<BenchWish>& begun() { return stage.benchMaker().told->begun; }
+    [[nodiscard]] QString asked() {
+        return QString::fromStdString(stage.aircraft().signals[begun().back().signal].name);
+    }
+
+    /// The task that was begun last goes on.
+    void start() {
+        BenchTaskView task;
+        task.task = BenchTask::Wire;
+        task.signal = begun().back().signal;
+        task.ask = "Move it.";
+        stage.benchMaker().snapshot.task = task;
+        bench().refresh();
+    }
+    void succeed() {
+        stage.benchMaker().snapshot.task.isOver = true;
+        stage.benchMaker().snapshot.task.isGood = true;
+        Coverage wired = *stage.benchMaker().snapshot.coverage;
+        for (CoveredControl& control : wired.controls)
+            if (control.signal == begun().back().signal)
+                control.proof = Proof::Wired;
+        stage.benchMaker().snapshot.coverage = std::make_shared<const Coverage>(wired);
+        bench().refresh();
+    }
+    /// What is cancelled is gone.
+    void vanish() {
+        stage.benchMaker().snapshot.task = {};
+        bench().refresh();
+    }
+    void fail() {
+        stage.benchMaker().snapshot.task.isOver = true;
+        stage.benchMaker().snapshot.task.outcome = {"Nothing moved."};
+        bench().refresh();
+    }
+
+    test::Stage stage{"bench-new-rig"};
+};
+
+/// The item that shows this text; null: none does.
+const QQuickItem* textIn(const QQuickItem& item, const QString& text) {
+    if (item.inherits("QQuickText") && item.property("text").toString() == text)
+        return &item;
+    for (const QQuickItem* child : item.childItems())
+        if (const QQuickItem* found = textIn(*child, text))
+            return found;
+    return nullptr;
+}
+
+} // namespace
+
+class TestGuidedWiring : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void asksForOneAfterTheOther();
+    void goesOnWithoutWhatIsNotThere();
+    void endsWhenStopped();
+    void waitsForADevice();
+    void longNoticesAreWhole();
+};
+
+void TestGuidedWiring::asksForOneAfterTheOther() {
+    NewRig rig;
+    int left = rig.bench().basicsLeft();
+    QVERIFY(left > 3);
+    rig.bench().guide();
+    QStringList asked;
+    for (; left > 0; --left) {
+        QVERIFY(rig.bench().isGuided());
+        QCOMPARE(rig.bench().basicsLeft(), left);
+        QVERIFY(rig.begun().back().task == BenchTask::Wire);
+        asked << rig.asked();
+        rig.start();
+        rig.succeed();
+    }
+    QVERIFY(!rig.bench().isGuided());
+    QCOMPARE(asked.removeDuplicates(), 0);
+    QCOMPARE(asked.first(), QString("tiller"));
+    QVERIFY(asked.contains("thrust_lever_1") && asked.contains("flap_lever") && asked.contains("gear_lever"));
+    QCOMPARE(rig.begun().size(), static_cast<std::size_t>(asked.size()));
+}
+
+void TestGuidedWiring::goesOnWithoutWhatIsNotThere() {
+    NewRig rig;
+    rig.bench().guide();
+    rig.start();
+    const QString first = rig.asked();
+    const int left = rig.bench().basicsLeft();
+    rig.bench().leaveOut();
+    QCOMPARE(rig.stage.benchMaker().told->cancels, 1);
+    rig.vanish();
+    QVERIFY(rig.bench().isGuided());
+    QVERIFY(rig.asked() != first);
+    QCOMPARE(rig.bench().basicsLeft(), left - 1);
+}
+
+void TestGuidedWiring::endsWhenStopped() {
+    NewRig rig;
+    rig.bench().guide();
+    rig.start();
+    rig.bench().cancel();
+    rig.vanish();
+    QVERIFY(!rig.bench().isGuided());
+    QCOMPARE(rig.begun().size(), std::size_t(1));
+    rig.bench().guide(); // on with what is still to be wired
+    QCOMPARE(rig.begun().size(), std::size_t(2));
+    rig.start();
+    rig.fail(); // what went wrong stays to be read
+    QVERIFY(!rig.bench().isGuided());
+    QCOMPARE(rig.begun().size(), std::size_t(2));
+}
+
+void TestGuidedWiring::waitsForADevice() {
+    test::Stage stage("bench-no-device");
+    stage.bench().enter();
+    stage.bench().guide();
+    QVERIFY(!stage.bench().isGuided());
+    QVERIFY(stage.benchMaker().told->begun.empty());
+    BenchDevice device;
+    device.name = "quadrant";
+    device.isConnected = true;
+    stage.benchMaker().snapshot.devices = {device};
+    stage.bench().refresh();
+    QVERIFY(stage.bench().isGuided());
+    QCOMPARE(stage.benchMaker().told->begun.size(), std::size_t(1));
+}
+
+/// The first of the notice's lines stood above its top, where the list cuts it off.
+void TestGuidedWiring::longNoticesAreWhole() {
+    registerQmlTypes();
+    test::Stage stage("bench-long-names");
+    const QString notice = QString::fromStdString(stage.benchMaker().snapshot.notices.front());
+    QQuickView view;
+    view.setResizeMode(QQuickView::SizeRootObjectToView);
+    view.setInitialProperties(stage.properties());
+    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
+    view.resize(1280, 800);
+    view.show();
+    (void)view.grabWindow();
+    const QQuickItem* words = textIn(*view.rootObject(), notice);
+    QVERIFY(words != nullptr);
+    QVERIFY(words->property("lineCount").toInt() > 1);
+    QVERIFY2(words->y() >= 0, qPrintable(QString::number(words->y())));
+}
+
+QTEST_MAIN(TestGuidedWiring)
+#include "test_guidedwiring.moc"
