@@ -3586,6 +3586,10 @@ Ziel: %2</translation>
         <source>This run was not kept</source>
         <translation>Dieser Durchgang wurde nicht aufgehoben</translation>
     </message>
+    <message>
+        <source>script</source>
+        <translation>Skript</translation>
+    </message>
 </context>
 <context>
     <name>flowhand::DelayMeter</name>

@@ -25,8 +25,10 @@ DebriefPresenter::DebriefPresenter(QObject* parent)
     : QObject(parent), m_parts(PartRow::staticMetaObject, this), m_happened(FactRow::staticMetaObject, this),
       m_ledger(LedgerRow::staticMetaObject, this), m_steps(StepRow::staticMetaObject, this) {}
 
-void DebriefPresenter::show(const Flow& flow, const SessionSetup& setup, const RunSnapshot& snapshot) {
+void DebriefPresenter::show(const Flow& flow, const SessionSetup& setup, const RunSnapshot& snapshot,
+                            bool isDemonstration) {
     m_setup = setup;
+    m_isDemonstration = isDemonstration;
     m_flight.clear();
     for (const std::shared_ptr<const RunSnapshot>& end : snapshot.before)
         m_flight.push_back({end->flow, end});
@@ -75,8 +77,12 @@ void DebriefPresenter::showPart() {
     m_runId = end.runId;
     m_ledger.setRows(ledgerRows(m_score));
     std::vector<StepRow> rows;
-    for (std::size_t step = 0; step < end.session.steps.size(); ++step)
-        rows.push_back(stepRow(flow, end, m_setup, static_cast<int>(step)));
+    for (std::size_t step = 0; step < end.session.steps.size(); ++step) {
+        StepRow row = stepRow(flow, end, m_setup, static_cast<int>(step));
+        if (m_isDemonstration && row.own)
+            row.who = tr("script");
+        rows.push_back(row);
+    }
     m_steps.setRows(rows);
     Q_EMIT changed();
 }

@@ -38,8 +38,8 @@ public:
     explicit DebriefPresenter(QObject* parent);
 
     /// The flight's last run, with those before it in the snapshot; shown is the first that was not passed. The flows
-    /// must outlive what is shown.
-    void show(const Flow& flow, const SessionSetup& setup, const RunSnapshot& snapshot);
+    /// must outlive what is shown. In a demonstration a script did what else is yours.
+    void show(const Flow& flow, const SessionSetup& setup, const RunSnapshot& snapshot, bool isDemonstration);
     Q_INVOKABLE void choose(int part);
 
     [[nodiscard]] RowModel* parts() { return &m_parts; }
@@ -71,6 +71,7 @@ private:
     std::vector<Part> m_flight;
     std::size_t m_chosen = 0;
     SessionSetup m_setup;
+    bool m_isDemonstration = false;
     QString m_title;
     Score m_score;
     QString m_target;

@@ -231,7 +231,7 @@ void FlyPresenter::refresh() {
     m_ground.show(snapshot);
     m_voice.show(snapshot);
     if (snapshot.session.phase == SessionPhase::Ended)
-        m_debrief.show(*m_choice.flow, m_run->setup(), snapshot);
+        m_debrief.show(*m_choice.flow, m_run->setup(), snapshot, isDemonstration());
     setStage(stageOf(snapshot.session.phase));
 }
 

@@ -4,6 +4,7 @@
 #include <QQuickView>
 #include <QtTest>
 
+#include "presenter/rows.h"
 #include "stubrun.h"
 #include "window.h"
 
@@ -62,6 +63,7 @@ private Q_SLOTS:
     void whoHasARigFlies();
     void whoHasNoRigIsLedToTheBench();
     void sampleRunsAreThereToLookAt();
+    void aDemonstrationIsNotYours();
 };
 
 void TestFirstStart::initTestCase() {
@@ -114,6 +116,17 @@ void TestFirstStart::sampleRunsAreThereToLookAt() {
     QCOMPARE(shown.place(), 2);
     QVERIFY(shown.stage.review().runs()->count() >= 4);
     QVERIFY(shown.stage.fly().stage() == FlyPresenter::FirstStart); // still to be answered
+}
+
+void TestFirstStart::aDemonstrationIsNotYours() {
+    test::Stage stage("passed");
+    const RowModel& steps = *stage.fly().debrief()->steps();
+    QCOMPARE(steps.row<StepRow>(0).who, QString("you"));
+    QCOMPARE(steps.row<StepRow>(7).who, QString("partner"));
+    stage.fly().demonstrate(0); // the stub shows the same end
+    QCOMPARE(steps.row<StepRow>(0).who, QString("script"));
+    QVERIFY(steps.row<StepRow>(0).own);
+    QCOMPARE(steps.row<StepRow>(7).who, QString("partner"));
 }
 
 QTEST_MAIN(TestFirstStart)
