@@ -21,7 +21,8 @@ Card {
             onPicked: row => card.fly.jump.pick(row)
             Component.onCompleted: forceActiveFocus()
         }
-        RowLayout {
+        Flow {
+            Layout.fillWidth: true
             spacing: Tokens.gap8
             ActionButton {
                 text: qsTr("Jump there")
