@@ -4,14 +4,28 @@
 
 namespace flowhand {
 
-std::string dataFolder() {
-    namespace fs = std::filesystem;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// Of this program; empty where the system does not tell.
+fs::path programFolder() {
     std::error_code problem;
-    const fs::path program = fs::read_symlink("/proc/self/exe", problem);
-    const fs::path installed = program.parent_path().parent_path() / "share" / "flowhand";
-    if (!problem && fs::exists(installed / "procedures", problem))
-        return installed.string();
-    return FLOWHAND_SOURCE_FOLDER;
+    return fs::read_symlink("/proc/self/exe", problem).parent_path();
+}
+
+} // namespace
+
+std::string dataFolder() {
+    std::error_code problem;
+    const fs::path installed = programFolder().parent_path() / "share" / "flowhand";
+    return fs::exists(installed / "procedures", problem) ? installed.string() : FLOWHAND_SOURCE_FOLDER;
+}
+
+std::string manualFolder() {
+    std::error_code problem;
+    const fs::path built = programFolder() / "manual";
+    return fs::exists(built / "pictures", problem) ? built.string() : dataFolder() + "/assets/manual";
 }
 
 } // namespace flowhand

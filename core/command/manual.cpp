@@ -14,7 +14,7 @@ namespace {
 struct ManualOptions {
     std::string page;
     std::string html;
-    std::string folder = dataFolder() + "/assets/manual";
+    std::string folder = manualFolder();
 };
 
 int printPage(const std::vector<ManualPage>& pages, const std::string& id, CommandLine& line) {
