@@ -26,9 +26,10 @@ const AircraftFolder* folderFor(const std::vector<AircraftFolder>& library, cons
 
 class LiveBench final : public BenchHandle {
 public:
-    LiveBench(const AircraftFolder& folder, std::string rigFile, std::vector<const Flow*> flows,
+    LiveBench(std::shared_ptr<const Aircraft> aircraft, std::string rigFile, std::vector<const Flow*> flows,
               std::unique_ptr<Workbench> bench)
-        : m_folder(folder), m_rigFile(std::move(rigFile)), m_flows(std::move(flows)), m_bench(std::move(bench)) {}
+        : m_aircraft(std::move(aircraft)), m_rigFile(std::move(rigFile)), m_flows(std::move(flows)),
+          m_bench(std::move(bench)) {}
 
     [[nodiscard]] BenchSnapshot snapshot() const override { return m_bench->snapshot(); }
     [[nodiscard]] std::vector<BenchPoint> takeTrace() override { return m_bench->takeTrace(); }
@@ -36,7 +37,7 @@ public:
     void begin(const BenchWish& wish) override { m_bench->begin(wish); }
     void next() override { m_bench->next(); }
     void cancel() override { m_bench->cancel(); }
-    [[nodiscard]] const Aircraft& aircraft() const override { return *m_folder.aircraft; }
+    [[nodiscard]] const Aircraft& aircraft() const override { return *m_aircraft; }
     [[nodiscard]] const std::vector<const Flow*>& flows() const override { return m_flows; }
 
     Status writeSheet(const std::string& file) override {
@@ -60,7 +61,7 @@ public:
     }
 
 private:
-    const AircraftFolder& m_folder;
+    std::shared_ptr<const Aircraft> m_aircraft; ///< with the library that it and the flows are of
     std::string m_rigFile;
     std::vector<const Flow*> m_flows;
     std::unique_ptr<Workbench> m_bench;
@@ -68,8 +69,8 @@ private:
 
 } // namespace
 
-LiveBenches::LiveBenches(const std::vector<AircraftFolder>& library, std::string rigFile, HidSystem& devices)
-    : m_library(library), m_askedRig(std::move(rigFile)), m_devices(devices) {}
+LiveBenches::LiveBenches(LibraryNow library, std::string rigFile, HidSystem& devices)
+    : m_library(std::move(library)), m_askedRig(std::move(rigFile)), m_devices(devices) {}
 
 QString LiveBenches::rigTitle() const {
     return rigTitleOf(file());
@@ -80,20 +81,34 @@ std::string LiveBenches::file() const {
 }
 
 Result<std::unique_ptr<BenchHandle>> LiveBenches::open(std::function<void()> onChange) {
-    const std::string rigFile = file();
-    const AircraftFolder* folder = folderFor(m_library, rigFile);
+    const LibraryPtr library = m_library();
+    const AircraftFolder* folder = folderFor(library->aircraft, file());
     if (folder == nullptr)
         return failure("no-aircraft", "there is no aircraft to wire controls for; see 'flowhand lint'");
     std::error_code problem;
-    std::filesystem::create_directories(std::filesystem::path(rigFile).parent_path(), problem);
+    std::filesystem::create_directories(std::filesystem::path(file()).parent_path(), problem);
     std::vector<const Flow*> flows;
     for (const Flow& flow : folder->flows)
         flows.push_back(&flow);
+    Result<std::unique_ptr<BenchHandle>> bench =
+        open(std::shared_ptr<const Aircraft>(library, folder->aircraft.get()), std::move(flows), std::move(onChange));
+    if (bench)
+        m_opened = library;
+    return bench;
+}
+
+Result<std::unique_ptr<BenchHandle>> LiveBenches::openFor(std::shared_ptr<const Aircraft> aircraft,
+                                                          std::function<void()> onChange) {
+    return open(std::move(aircraft), {}, std::move(onChange));
+}
+
+Result<std::unique_ptr<BenchHandle>> LiveBenches::open(std::shared_ptr<const Aircraft> aircraft,
+                                                       std::vector<const Flow*> flows, std::function<void()> onChange) {
     Result<std::unique_ptr<Workbench>> bench =
-        Workbench::open({*folder->aircraft, flows, rigFile, m_devices, m_clock}, std::move(onChange));
+        Workbench::open({*aircraft, flows, file(), m_devices, m_clock}, std::move(onChange));
     if (!bench)
         return tl::unexpected<Error>(bench.error());
-    return std::make_unique<LiveBench>(*folder, rigFile, std::move(flows), std::move(*bench));
+    return std::make_unique<LiveBench>(std::move(aircraft), file(), std::move(flows), std::move(*bench));
 }
 
 } // namespace flowhand

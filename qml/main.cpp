@@ -21,6 +21,7 @@
 #include "liveruns.h"
 #include "liveshelf.h"
 #include "presenter/benchpresenter.h"
+#include "presenter/currentlibrary.h"
 #include "presenter/flypresenter.h"
 #include "presenter/language.h"
 #include "presenter/librarypresenter.h"
@@ -31,7 +32,6 @@
 #include "presenter/settings.h"
 #include "presenter/settingslinks.h"
 #include "presenter/sound.h"
-#include "procedure/library.h"
 #include "store/datahome.h"
 #include "store/store.h"
 #include "voice/spokenvoice.h"
@@ -49,31 +49,33 @@ bool hasDisplay() {
 }
 
 /// None: the aircraft is not there any more, or has no practice aircraft.
-std::shared_ptr<const GroundScene> groundOf(const std::vector<AircraftFolder>& library, const std::string& aircraft) {
-    for (const AircraftFolder& folder : library) {
-        if (folder.aircraft->folder != aircraft)
-            continue;
-        if (Result<GroundScene> scene = PracticeAircraft::sceneOf(*folder.aircraft))
-            return std::make_shared<const GroundScene>(std::move(*scene));
-    }
-    return nullptr;
+ReviewPresenter::FindGround groundsOf(const LibraryPtr& library) {
+    return [library](const std::string& aircraft) -> std::shared_ptr<const GroundScene> {
+        for (const AircraftFolder& folder : library->aircraft) {
+            if (folder.aircraft->folder != aircraft)
+                continue;
+            if (Result<GroundScene> scene = PracticeAircraft::sceneOf(*folder.aircraft))
+                return std::make_shared<const GroundScene>(std::move(*scene));
+        }
+        return nullptr;
+    };
 }
 
 int runWindow(int argc, char** argv, const WindowWish& wish) {
     const LibraryFolders folders{dataFolder() + "/procedures", ownProcedures()};
     // The files are read while Qt opens the display, and the views are while the files are.
-    std::future<std::shared_ptr<const LoadedLibrary>> shipped = std::async(std::launch::async, [&folders] {
-        return loadLibraries(folders);
+    std::future<ReadLibrary> files = std::async(std::launch::async, [&folders] {
+        return readLibrary(folders);
     });
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("flowhand");
     QGuiApplication::setApplicationDisplayName("Flowhand");
+    QGuiApplication::setDesktopFileName("org.flowhand.Flowhand"); // by which Wayland finds name and icon
     registerQmlTypes();
     auto viewing = std::make_unique<QQmlApplicationEngine>();
     auto reading = std::make_unique<QQmlComponent>(viewing.get(), mainView(), QQmlComponent::Asynchronous);
-    // Those that were replaced stay: what was begun with them goes on with them.
-    std::vector<std::shared_ptr<const LoadedLibrary>> libraries{shipped.get()};
-    const std::vector<AircraftFolder>& library = libraries.front()->aircraft;
+    LiveDesk desk;
+    CurrentLibrary library(desk, folders, files.get());
     Settings settings(QString::fromStdString(settingsFile()));
     const Language language(settings);
     Sound sound(settings, [] {
@@ -82,25 +84,27 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs(wish.rigFile, wish.storeFile, *devices);
     LiveShelf shelf(wish.storeFile);
-    FlyPresenter fly(library, libraries.front()->problems, runs, sound);
+    FlyPresenter fly(library.now(), runs, sound);
     fly.note()->setShelf(&shelf);
-    LiveBenches benches(library, wish.rigFile, *devices);
+    LiveBenches benches(
+        [&library] {
+            return library.now();
+        },
+        wish.rigFile, *devices);
     BenchPresenter bench(benches, sound);
-    ReviewPresenter review(shelf, [&library](const std::string& aircraft) {
-        return groundOf(library, aircraft);
-    });
+    ReviewPresenter review(shelf, groundsOf(library.now()));
     review.setSampleFolder(dataFolder() + "/assets/runs");
-    ProgressPresenter progress(shelf, wish.storeFile, library, [] {
+    ProgressPresenter progress(shelf, wish.storeFile, library.now(), [] {
         return QDateTime::currentMSecsSinceEpoch();
     });
-    LiveDesk desk;
-    LibraryPresenter libraryPlace(desk, folders);
-    QObject::connect(&libraryPlace, &LibraryPresenter::reloaded, &fly,
-                     [&](const std::shared_ptr<const LoadedLibrary>& loaded) {
-                         libraries.push_back(loaded);
-                         fly.offer(loaded->aircraft, loaded->problems);
-                     });
-    ManualPresenter manual(dataFolder() + "/assets/manual");
+    LibraryPresenter libraryPlace(desk, library, benches);
+    QObject::connect(&library, &CurrentLibrary::changed, &fly, [&] {
+        fly.offer(library.now());
+        progress.offer(library.now());
+        review.useGround(groundsOf(library.now()));
+        bench.lookAgain();
+    });
+    ManualPresenter manual(manualFolder());
     const ReviewVoice reviewVoice(*review.run()->timeline(), sound);
     linkSettings(settings, fly);
     if (wish.storeFile == defaultStoreFile())
@@ -110,6 +114,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
             progress.useStore(defaultStoreFile());
             fly.lookAgain();
             review.close();
+            library.useOwn(ownProcedures());
         });
     if (!wish.rigFile.empty())
         fly.chooseHands(true);

@@ -99,7 +99,7 @@ StageView {
         PlainText {
             visible: view.fly.flows.count === 0
             Layout.fillWidth: true
-            text: qsTr("There are no flows yet. Put flow files into a folder below “procedures”, then start Flowhand again.")
+            text: qsTr("There are no flows yet. Put flow files into a folder below “procedures”; they are listed here at once.")
         }
         GroupBar {
             visible: view.fly.groups.count > 1

@@ -17,6 +17,9 @@ FocusScope {
 
     Connections {
         target: place.fly
+        function onOffered(row: int): void {
+            place.chosenRow = row;
+        }
         function onGroupChanged(): void {
             place.chosenRow = 0;
             place.fly.look(0);

@@ -80,8 +80,8 @@
         <translation>Eine Datei wurde ausgelassen: %1</translation>
     </message>
     <message>
-        <source>There are no flows yet. Put flow files into a folder below “procedures”, then start Flowhand again.</source>
-        <translation>Es gibt noch keine Abläufe. Legen Sie Ablaufdateien in einen Ordner unter „procedures“ und starten Sie Flowhand neu.</translation>
+        <source>There are no flows yet. Put flow files into a folder below “procedures”; they are listed here at once.</source>
+        <translation>Es gibt noch keine Abläufe. Legen Sie Ablaufdateien in einen Ordner unter „procedures“; sie stehen dann sofort hier.</translation>
     </message>
 </context>
 <context>
@@ -1387,6 +1387,10 @@
         <translation>Diese Datei wurde außerhalb geändert, während Sie sie hier änderten. Beide sind noch da: nehmen Sie die Datei, wie sie ist, oder behalten Sie Ihre.</translation>
     </message>
     <message>
+        <source>Move a control, here or on %1: the step is written for where it then stands.</source>
+        <translation>Bewegen Sie ein Bedienteil, hier oder an %1: der Schritt wird dafür geschrieben, wo es dann steht.</translation>
+    </message>
+    <message>
         <source>Move a control: the step is written for where it then stands.</source>
         <translation>Bewegen Sie ein Bedienteil: der Schritt wird dafür geschrieben, wo es dann steht.</translation>
     </message>
@@ -1427,8 +1431,8 @@
         <translation>Einen Schritt vorspielen</translation>
     </message>
     <message>
-        <source>Moves of the on-screen controls write the step</source>
-        <translation>Bewegungen der Bedienteile schreiben den Schritt</translation>
+        <source>What you move, here or on your rig, writes the step</source>
+        <translation>Was Sie bewegen, hier oder an Ihrer Anlage, schreibt den Schritt</translation>
     </message>
     <message>
         <source>Write the step</source>
@@ -1471,10 +1475,6 @@
     <message>
         <source>Nothing here has these words.</source>
         <translation>Nichts hier hat diese Worte.</translation>
-    </message>
-    <message>
-        <source>Looking for files …</source>
-        <translation>Dateien werden gesucht …</translation>
     </message>
     <message>
         <source>Change it</source>
@@ -3503,6 +3503,13 @@ Ziel: %2</translation>
     <message>
         <source>Wired, but no step needs: %1</source>
         <translation>Verdrahtet, aber kein Schritt braucht: %1</translation>
+    </message>
+</context>
+<context>
+    <name>flowhand::ActedStep</name>
+    <message>
+        <source>%1 is not read: %2</source>
+        <translation>%1 wird nicht gelesen: %2</translation>
     </message>
 </context>
 <context>

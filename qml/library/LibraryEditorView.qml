@@ -93,7 +93,14 @@ LibraryView {
             verdict: view.library.acted.failure !== "" ? Verdict.Wrong : Verdict.Due
             text: view.library.acted.failure !== "" ? view.library.acted.failure
                 : view.library.acted.title !== "" ? qsTr("The step is: %1. F8 writes it behind the step that the cursor is in.").arg(view.library.acted.title)
+                : view.library.acted.rigTitle !== "" ? qsTr("Move a control, here or on %1: the step is written for where it then stands.").arg(view.library.acted.rigTitle)
                 : qsTr("Move a control: the step is written for where it then stands.")
+        }
+        NoticeLine {
+            visible: text !== ""
+            Layout.fillWidth: true
+            verdict: Verdict.Info
+            text: view.library.acted.rigFailure
         }
         Flow {
             Layout.fillWidth: true
@@ -130,7 +137,7 @@ LibraryView {
             ActionButton {
                 visible: !view.editor.readOnly && view.library.kind < LibraryPresenter.Scenarios
                 text: view.library.acted.open ? qsTr("Put the controls away") : qsTr("Act a step out")
-                hint: qsTr("Moves of the on-screen controls write the step")
+                hint: qsTr("What you move, here or on your rig, writes the step")
                 keyName: "F7"
                 onClicked: view.library.toggleActing()
             }

@@ -96,7 +96,7 @@ LibraryView {
                     width: parent.width - 2 * Tokens.gap24
                     horizontalAlignment: Text.AlignHCenter
                     visible: list.count === 0
-                    text: view.library.listed ? qsTr("Nothing here has these words.") : qsTr("Looking for files …")
+                    text: qsTr("Nothing here has these words.")
                     color: Tokens.quiet
                 }
             }

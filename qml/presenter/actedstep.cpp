@@ -1,10 +1,13 @@
 #include "presenter/actedstep.h"
 
+#include <algorithm>
 #include <filesystem>
+#include <utility>
 
 #include <QPointer>
 
 #include "procedure/stepwriter.h"
+#include "session/onscreenfacts.h"
 
 namespace flowhand {
 
@@ -25,12 +28,14 @@ Value restOf(const Signal& signal) {
 
 } // namespace
 
-ActedStep::ActedStep(LibraryDesk& desk, QObject* parent)
-    : QObject(parent), m_desk(desk), m_panel(
-                                         [this](SignalId control, Value value) {
-                                             move(control, value);
-                                         },
-                                         this) {}
+ActedStep::ActedStep(LibraryDesk& desk, BenchMaker& rigs, QObject* parent)
+    : QObject(parent), m_desk(desk), m_rigs(rigs), m_panel(
+                                                       [this](SignalId control, Value value) {
+                                                           move(control, value);
+                                                       },
+                                                       this) {}
+
+ActedStep::~ActedStep() = default;
 
 void ActedStep::open(const std::string& file) {
     using Loaded = Result<std::shared_ptr<const Aircraft>>;
@@ -57,6 +62,10 @@ void ActedStep::close() {
 }
 
 void ActedStep::show(std::shared_ptr<const Aircraft> aircraft) {
+    m_bench.reset();
+    m_movements.reset();
+    m_rigFailure.clear();
+    m_rig = {};
     m_panel.setAircraft(aircraft.get());
     m_aircraft = std::move(aircraft);
     m_control = kNoSignal;
@@ -65,8 +74,56 @@ void ActedStep::show(std::shared_ptr<const Aircraft> aircraft) {
         for (const Signal& signal : m_aircraft->signals.all())
             m_values.push_back(restOf(signal));
         m_panel.setValues(m_values);
+        readRig();
     }
     Q_EMIT changed();
+}
+
+void ActedStep::readRig() {
+    const QString title = m_rigs.rigTitle();
+    if (title.isEmpty())
+        return;
+    Result<std::unique_ptr<BenchHandle>> bench = m_rigs.openFor(m_aircraft, [this] {
+        if (!m_isRefreshQueued.exchange(true))
+            QMetaObject::invokeMethod(this, &ActedStep::refresh, Qt::QueuedConnection);
+    });
+    if (!bench) {
+        m_rigFailure = tr("%1 is not read: %2").arg(title, QString::fromStdString(describe(bench.error())));
+        return;
+    }
+    m_bench = std::move(*bench);
+    m_movements.emplace(*m_aircraft, onScreenFacts(*m_aircraft), 1.0);
+    refresh();
+}
+
+void ActedStep::refresh() {
+    m_isRefreshQueued = false;
+    if (!m_bench)
+        return;
+    const BenchSnapshot before = std::exchange(m_rig, m_bench->snapshot());
+    for (std::size_t i = 0; i < m_rig.values.size(); ++i) {
+        const Value value = m_rig.values[i];
+        const Value last = i < before.values.size() ? before.values[i] : Value::unknown();
+        if (value != last)
+            takeRig(static_cast<SignalId>(i), last, value);
+    }
+    std::vector<ControlMovement> settled; // only where one begins is asked for
+    m_movements->settle(m_rig.now, settled);
+    if (m_rig.values != before.values || m_rig.devices != before.devices) {
+        m_panel.setValues(m_values);
+        Q_EMIT changed();
+    }
+}
+
+/// A control that the rig has is moved there alone. Where it was found is no movement.
+void ActedStep::takeRig(SignalId control, Value before, Value value) {
+    m_panel.controls()->find(control)->setMovable(!value.isKnown());
+    if (value.isKnown())
+        m_values[indexOf(control)] = value;
+    if (!value.isKnown() || !before.isKnown())
+        m_movements->restAt(control, value);
+    else if (m_movements->take(m_rig.now, control, value, Actor::Hand, kNoControl))
+        m_control = control;
 }
 
 void ActedStep::move(SignalId control, Value value) {
@@ -76,8 +133,15 @@ void ActedStep::move(SignalId control, Value value) {
     Q_EMIT changed();
 }
 
+QString ActedStep::rigTitle() const {
+    const bool isThere = std::any_of(m_rig.devices.begin(), m_rig.devices.end(), [](const BenchDevice& device) {
+        return device.isConnected;
+    });
+    return isThere ? QString::fromStdString(m_rig.rigTitle) : QString();
+}
+
 QString ActedStep::title() const {
-    if (!m_aircraft || m_control == kNoSignal)
+    if (!m_aircraft || m_control == kNoSignal || m_values[indexOf(m_control)] == Value::between())
         return {};
     const Signal& signal = m_aircraft->signals[m_control];
     return QString::fromStdString(stepTitle(signal, valueOf(m_control)));

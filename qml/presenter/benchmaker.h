@@ -45,6 +45,9 @@ public:
     [[nodiscard]] virtual QString rigFile() const = 0;
     /// `onChange` is called from any thread.
     [[nodiscard]] virtual Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) = 0;
+    /// The same with this aircraft, and without its flows: to see where the rig's controls stand.
+    [[nodiscard]] virtual Result<std::unique_ptr<BenchHandle>> openFor(std::shared_ptr<const Aircraft> aircraft,
+                                                                       std::function<void()> onChange) = 0;
 };
 
 } // namespace flowhand

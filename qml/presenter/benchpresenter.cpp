@@ -70,6 +70,17 @@ void BenchPresenter::leave() {
     Q_EMIT openChanged();
 }
 
+void BenchPresenter::lookAgain() {
+    m_isStale = m_bench && m_snapshot.task.task != BenchTask::None && !m_snapshot.task.isOver;
+    if (!m_bench || m_isStale)
+        return;
+    const std::string chosen = m_bench->aircraft().signals[chosenSignal()].name;
+    leave();
+    enter();
+    if (const auto there = m_bench ? m_bench->aircraft().signals.find(chosen) : std::nullopt)
+        choose(static_cast<int>(indexOf(*there)));
+}
+
 void BenchPresenter::refresh() {
     m_isRefreshQueued = false;
     if (!m_bench)
@@ -104,6 +115,8 @@ void BenchPresenter::refresh() {
         notices.push_back({static_cast<int>(notices.size()), QString::fromStdString(words)});
     m_notices.setRows(notices);
     Q_EMIT changed();
+    if (m_isStale)
+        lookAgain();
 }
 
 void BenchPresenter::choose(int row) {

@@ -39,7 +39,6 @@ public:
     enum Kind { Lever, GatedLever, Switch, Selector, Button, Wheel, Pedal, Yoke };
     Q_ENUM(Kind)
 
-    /// `aircraft` must outlive it.
     ControlState(const Aircraft& aircraft, SignalId signal, QString keys, QObject* parent);
 
     [[nodiscard]] int signalId() const { return static_cast<int>(m_id); }
@@ -77,8 +76,9 @@ Q_SIGNALS:
     void changed();
 
 private:
-    const CockpitControl& m_control;
-    const Signal& m_signal;
+    // Of its own: a view may still show it when the aircraft is another one.
+    const CockpitControl m_control;
+    const Signal m_signal;
     SignalId m_id;
     QString m_keys;
     Value m_value;

@@ -32,8 +32,8 @@ std::vector<MotionRow> feedReadings(const FeedStatus& status) {
 
 } // namespace
 
-FeedPresenter::FeedPresenter(const std::vector<AircraftFolder>& library, QObject* parent)
-    : QObject(parent), m_library(library), m_readings(MotionRow::staticMetaObject, this) {
+FeedPresenter::FeedPresenter(LibraryPtr library, QObject* parent)
+    : QObject(parent), m_library(std::move(library)), m_readings(MotionRow::staticMetaObject, this) {
     m_timer.setInterval(kLookMillis);
     connect(&m_timer, &QTimer::timeout, this, &FeedPresenter::look);
 }
@@ -49,8 +49,8 @@ Result<FeedSpec> FeedPresenter::read(const QString& text) {
 void FeedPresenter::listen(const QString& text) {
     stop();
     const Result<FeedSpec> spec = read(text);
-    if (const AircraftFolder* folder = talkativeAircraft(m_library); spec && folder != nullptr) {
-        m_aircraft = folder->aircraft.get();
+    if (const AircraftFolder* folder = talkativeAircraft(m_library->aircraft); spec && folder != nullptr) {
+        m_aircraft = std::shared_ptr<const Aircraft>(m_library, folder->aircraft.get());
         const Aircraft& aircraft = *m_aircraft;
         Result<std::unique_ptr<Feed>> feed = Feed::open(*spec, {&aircraft.signals, aircraft.controls.size()},
                                                         {m_clock, wholeTick(m_clock.now())}, [] {});

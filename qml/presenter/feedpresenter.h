@@ -1,16 +1,16 @@
 #pragma once
 
 #include <memory>
-#include <vector>
+#include <utility>
 
 #include <QObject>
 #include <QTimer>
 #include <QtQml/qqmlregistration.h>
 
 #include "feed/feed.h"
+#include "presenter/currentlibrary.h"
 #include "presenter/rowmodel.h"
 #include "presenter/rows.h"
-#include "procedure/library.h"
 
 namespace flowhand {
 
@@ -38,10 +38,12 @@ class FeedPresenter : public QObject {
     Q_PROPERTY(QString counts READ counts NOTIFY changed)
 
 public:
-    /// `library` must outlive it: the signals of the aircraft that has most are listened for.
-    explicit FeedPresenter(const std::vector<AircraftFolder>& library, QObject* parent = nullptr);
+    /// The signals of the aircraft that has most are listened for.
+    explicit FeedPresenter(LibraryPtr library, QObject* parent = nullptr);
     ~FeedPresenter() override;
 
+    /// From the next listen() on.
+    void offer(LibraryPtr library) { m_library = std::move(library); }
     /// Opens the feed and shows what it says, until stop(). What is wrong with it becomes `problem`.
     Q_INVOKABLE void listen(const QString& text);
     Q_INVOKABLE void stop();
@@ -70,9 +72,9 @@ private:
     void look();
     void show(const FeedStatus& status);
 
-    const std::vector<AircraftFolder>& m_library;
+    LibraryPtr m_library;
     SteadyClock m_clock;
-    const Aircraft* m_aircraft = nullptr; ///< that the feed is tried with
+    std::shared_ptr<const Aircraft> m_aircraft; ///< that the feed is tried with
     std::unique_ptr<Feed> m_feed;
     QTimer m_timer;
     QString m_chosen;

@@ -1,6 +1,7 @@
 #include "presenter/flypresenter.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QRandomGenerator>
 
@@ -41,9 +42,8 @@ std::vector<NoticeRow> problemRows(const Problems& problems) {
 
 } // namespace
 
-FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker,
-                           Sound& sound, QObject* parent)
-    : QObject(parent), m_maker(maker), m_groups(flightGroups(library)), m_phases(PhaseRow::staticMetaObject, this),
+FlyPresenter::FlyPresenter(LibraryPtr library, RunMaker& maker, Sound& sound, QObject* parent)
+    : QObject(parent), m_maker(maker), m_library(std::move(library)), m_phases(PhaseRow::staticMetaObject, this),
       m_groupRows(GroupRow::staticMetaObject, this), m_flows(FlowRow::staticMetaObject, this),
       m_briefing(FactRow::staticMetaObject, this), m_preview(StepRow::staticMetaObject, this),
       m_problems(NoticeRow::staticMetaObject, this), m_remarks(NoticeRow::staticMetaObject, this),
@@ -53,14 +53,13 @@ FlyPresenter::FlyPresenter(const std::vector<AircraftFolder>& library, const Pro
                   m_run->moveOnScreen(signal, value);
           },
           this),
-      m_feed(library, this), m_start(this), m_ground(this), m_jump(this), m_note(this),
+      m_feed(m_library, this), m_start(this), m_ground(this), m_jump(this), m_note(this),
       m_runView(*m_panel.controls(), this), m_debrief(this), m_voice(sound) {
     m_phases.setRows(phaseRows());
-    m_groupRows.setRows(groupRows(m_groups));
-    m_problems.setRows(problemRows(problems));
     connect(&m_feed, &FeedPresenter::chosenChanged, this, [this] {
         m_start.setFed(!m_feed.chosen().isEmpty());
     });
+    listGroups();
     listFlights();
 }
 
@@ -77,13 +76,48 @@ FlyPresenter::~FlyPresenter() {
     m_run.reset();
 }
 
-void FlyPresenter::offer(const std::vector<AircraftFolder>& library, const Problems& problems) {
-    m_groups = flightGroups(library);
-    m_groupRows.setRows(groupRows(m_groups));
-    m_problems.setRows(problemRows(problems));
-    m_group = std::clamp(m_group, 0, std::max(m_groupRows.count() - 1, 0));
+namespace {
+
+/// The same flight of another library, or of the same one after a change.
+bool isSame(const FlightChoice& a, const FlightChoice& b) {
+    if (a.folder == nullptr || b.folder == nullptr || a.folder->aircraft->file != b.folder->aircraft->file)
+        return false;
+    if (a.scenario != nullptr || b.scenario != nullptr)
+        return a.scenario != nullptr && b.scenario != nullptr && a.scenario->id == b.scenario->id;
+    return a.flow != nullptr && b.flow != nullptr && a.flow->id == b.flow->id;
+}
+
+} // namespace
+
+void FlyPresenter::offer(LibraryPtr library) {
+    const LibraryPtr before = std::exchange(m_library, std::move(library));
+    const std::vector<FlightGroup> groups = m_groups;
+    const FlightChoice lookedAt = flightOf(m_lookedAt);
+    const FlightChoice flown = flightOf(m_flowRow);
+    m_feed.offer(m_library);
+    listGroups();
+    int group = 0;
+    for (std::size_t i = 0; i < m_groups.size() && !groups.empty(); ++i) {
+        const FlightGroup& last = groups[static_cast<std::size_t>(m_group)];
+        if (m_groups[i].isScenarios == last.isScenarios &&
+            m_groups[i].folder->aircraft->file == last.folder->aircraft->file)
+            group = static_cast<int>(i);
+    }
+    m_group = group;
     listFlights();
+    m_flowRow = rowOf(flown);
     Q_EMIT groupChanged();
+    Q_EMIT flowChanged();
+    const int row = std::max(rowOf(lookedAt), 0);
+    look(row); // nothing is shown any more that only the library before has
+    Q_EMIT offered(row);
+}
+
+int FlyPresenter::rowOf(const FlightChoice& choice) const {
+    for (std::size_t row = 0; row < m_flights.size(); ++row)
+        if (isSame(m_flights[row], choice))
+            return static_cast<int>(row);
+    return -1;
 }
 
 void FlyPresenter::askHands() {
@@ -128,10 +162,16 @@ int FlyPresenter::find(const QString& aircraft, const QString& flow) {
     return -1;
 }
 
+void FlyPresenter::listGroups() {
+    m_groups = flightGroups(m_library->aircraft);
+    m_groupRows.setRows(groupRows(m_groups));
+    m_problems.setRows(problemRows(m_library->problems));
+}
+
 void FlyPresenter::listFlights() {
-    if (m_groups.empty())
-        return;
-    m_flights = flightsOf(m_groups[static_cast<std::size_t>(m_group)]);
+    m_flights.clear();
+    if (!m_groups.empty())
+        m_flights = flightsOf(m_groups[static_cast<std::size_t>(m_group)]);
     std::vector<FlowRow> rows = flowRows(m_flights);
     for (FlowRow& row : rows) {
         const FlightChoice choice = flightOf(row.rowId);
@@ -147,8 +187,13 @@ FlightChoice FlyPresenter::flightOf(int row) const {
 
 void FlyPresenter::look(int row) {
     const FlightChoice choice = flightOf(row);
-    if (choice.folder == nullptr)
+    m_lookedAt = row;
+    if (choice.folder == nullptr) {
+        m_start.show({}, {});
+        m_briefing.setRows(std::vector<FactRow>());
+        m_preview.setRows(std::vector<StepRow>());
         return;
+    }
     const Result<PracticeFigures> figures = m_maker.practice(*choice.folder);
     m_start.show(choice, figures ? figures->places : std::vector<StartPlace>());
     m_briefing.setRows(briefingRows(choice, figures ? &*figures : nullptr));
@@ -201,6 +246,7 @@ void FlyPresenter::launch(FlightChoice choice, HandsChoice hands) {
         return fail(QString::fromStdString(describe(run.error())));
     m_failure.clear();
     m_choice = choice;
+    const LibraryPtr before = std::exchange(m_flown, m_library); // until nothing is shown of it any more
     m_run = std::move(*run);
     m_hasLaunched = true;
     m_isDemonstrationFirst = false;

@@ -8,6 +8,7 @@
 #include <QObject>
 #include <QtQml/qqmlregistration.h>
 
+#include "presenter/currentlibrary.h"
 #include "presenter/debriefpresenter.h"
 #include "presenter/feedpresenter.h"
 #include "presenter/flightlist.h"
@@ -61,14 +62,12 @@ public:
     enum Stage { FirstStart, Choosing, SetUp, Running, Held, Ended };
     Q_ENUM(Stage)
 
-    /// `library`, `maker` and `sound` must outlive it. `problems` are those of loading the library.
-    FlyPresenter(const std::vector<AircraftFolder>& library, const Problems& problems, RunMaker& maker, Sound& sound,
-                 QObject* parent = nullptr);
+    /// `maker` and `sound` must outlive it.
+    FlyPresenter(LibraryPtr library, RunMaker& maker, Sound& sound, QObject* parent = nullptr);
     ~FlyPresenter() override;
 
-    /// Offers other aircraft and flows from now on. What was begun goes on as it was; the library before must stay,
-    /// too.
-    void offer(const std::vector<AircraftFolder>& library, const Problems& problems);
+    /// Offers these aircraft and flows from now on. What was begun goes on as it was.
+    void offer(LibraryPtr library);
 
     /// Asks whether there are controls, instead of offering flows.
     Q_INVOKABLE void askHands();
@@ -161,11 +160,15 @@ Q_SIGNALS:
     void groupChanged();
     void flowChanged();
     void handsChanged();
+    /// The flows are others than before; the one that was looked at is in this row now, or else it is the first.
+    void offered(int row);
     /// The pilot has said whether there are controls.
     void handsChosen(bool hasControls);
 
 private:
+    void listGroups();
     void listFlights();
+    [[nodiscard]] int rowOf(const FlightChoice& choice) const;
     void launch(FlightChoice choice, HandsChoice hands);
     [[nodiscard]] FlightChoice flightOf(int row) const;
     void fail(const QString& why);
@@ -175,6 +178,8 @@ private:
     void command(CommandKind kind);
 
     RunMaker& m_maker;
+    LibraryPtr m_library; ///< that is offered
+    LibraryPtr m_flown;   ///< that m_choice and the run are of
     std::vector<FlightGroup> m_groups;
     int m_group = 0;
     std::vector<FlightChoice> m_flights; ///< by row of `flows`
@@ -185,6 +190,7 @@ private:
     std::function<int(const QString&)> m_delayOf; ///< none: nothing was measured
     FlightChoice m_choice;                        ///< with the flow that is flown now
     int m_flowRow = -1;
+    int m_lookedAt = 0; ///< row of `flows`
     QString m_failure;
     bool m_isDemonstrationFirst = false;
     bool m_hasLaunched = false; ///< a run, since the program was started

@@ -47,49 +47,43 @@ void addFolder(const AircraftFolder& folder, bool isOwn, std::vector<LibraryFile
 }
 
 /// Files that were left out, each once.
-void addBroken(const Problems& problems, bool isOwn, std::vector<LibraryFile>& files) {
-    for (const Problem& problem : problems.all()) {
+void addBroken(const LibraryFile& broken, const std::string& why, std::vector<LibraryFile>& files) {
+    const bool isKnown = std::any_of(files.begin(), files.end(), [&](const LibraryFile& file) {
+        return file.file == broken.file;
+    });
+    if (isKnown)
+        return;
+    files.push_back(broken);
+    files.back().row.broken = true;
+    files.back().row.detail = words(why);
+}
+
+bool isIn(const std::string& folder, const std::string& file) {
+    return !folder.empty() && file.rfind(folder + "/", 0) == 0;
+}
+
+void addAll(const LoadedLibrary& library, const std::string& own, bool isOwn, std::vector<LibraryFile>& files) {
+    for (const AircraftFolder& folder : library.aircraft)
+        if (isIn(own, folder.aircraft->file) == isOwn)
+            addFolder(folder, isOwn, files);
+    for (const Problem& problem : library.problems.all()) {
         const std::string& name = problem.error.place.file;
-        const bool isKnown = std::any_of(files.begin(), files.end(), [&](const LibraryFile& file) {
-            return file.file == name;
-        });
-        if (problem.severity != Severity::Error || isKnown || std::filesystem::path(name).extension() != ".toml")
+        const std::filesystem::path path(name);
+        if (problem.severity != Severity::Error || path.extension() != ".toml" || isIn(own, name) != isOwn)
             continue;
         const ProcedureKind kind = isAircraftFile(name)   ? ProcedureKind::Aircraft
                                    : isScenarioFile(name) ? ProcedureKind::Scenario
                                                           : ProcedureKind::Flow;
-        files.push_back(fileOf(kind, name, std::filesystem::path(name).filename().string(), isOwn));
-        files.back().row.broken = true;
-        files.back().row.detail = words(problem.error.message);
+        addBroken(fileOf(kind, name, path.filename().string(), isOwn), problem.error.message, files);
     }
-}
-
-void addAll(const std::string& procedures, bool isOwn, std::vector<LibraryFile>& files) {
-    std::error_code ignored;
-    if (!std::filesystem::is_directory(procedures, ignored))
-        return;
-    Problems problems;
-    for (const AircraftFolder& folder : loadLibrary(procedures, problems))
-        addFolder(folder, isOwn, files);
-    addBroken(problems, isOwn, files);
 }
 
 } // namespace
 
-std::shared_ptr<const LoadedLibrary> loadLibraries(const LibraryFolders& folders) {
-    auto loaded = std::make_shared<LoadedLibrary>();
-    loaded->aircraft = loadLibrary(folders.shipped, loaded->problems);
-    std::error_code ignored;
-    if (std::filesystem::is_directory(folders.own, ignored))
-        for (AircraftFolder& folder : loadLibrary(folders.own, loaded->problems))
-            loaded->aircraft.push_back(std::move(folder));
-    return loaded;
-}
-
-std::vector<LibraryFile> libraryFiles(const LibraryFolders& folders) {
+std::vector<LibraryFile> libraryFiles(const LoadedLibrary& library, const std::string& own) {
     std::vector<LibraryFile> files;
-    addAll(folders.own, true, files);
-    addAll(folders.shipped, false, files);
+    addAll(library, own, true, files);
+    addAll(library, own, false, files);
     return files;
 }
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <memory>
 #include <string>
 #include <vector>
 
 #include "command/textcheck.h"
+#include "presenter/currentlibrary.h"
 #include "presenter/libraryrows.h"
 
 namespace flowhand {
@@ -17,21 +17,8 @@ struct LibraryFile {
     LibraryRow row; ///< all but its number
 };
 
-/// The folders that the files come from. The person's own need not be there.
-struct LibraryFolders {
-    std::string shipped;
-    std::string own;
-};
-
-/// All that can be flown, of both.
-struct LoadedLibrary {
-    std::vector<AircraftFolder> aircraft; ///< the person's own last
-    Problems problems;
-};
-[[nodiscard]] std::shared_ptr<const LoadedLibrary> loadLibraries(const LibraryFolders& folders);
-
-/// Every flow, checklist, scenario and aircraft of both, in the order of the flight, each aircraft's together, the
-/// person's own first. A file that cannot be read is there too, and says why.
-[[nodiscard]] std::vector<LibraryFile> libraryFiles(const LibraryFolders& folders);
+/// Every flow, checklist, scenario and aircraft of a library, in the order of the flight, each aircraft's together,
+/// those in the person's `own` folder first. A file that cannot be read is there too, and says why.
+[[nodiscard]] std::vector<LibraryFile> libraryFiles(const LoadedLibrary& library, const std::string& own);
 
 } // namespace flowhand

@@ -23,46 +23,31 @@ bool says(const LibraryFile& file, const QString& text) {
 
 } // namespace
 
-LibraryPresenter::LibraryPresenter(LibraryDesk& desk, LibraryFolders folders, QObject* parent)
-    : QObject(parent), m_desk(desk), m_folders(std::move(folders)), m_editor(desk, this), m_acted(desk, this),
+LibraryPresenter::LibraryPresenter(LibraryDesk& desk, CurrentLibrary& library, BenchMaker& rigs, QObject* parent)
+    : QObject(parent), m_library(library), m_editor(desk, this), m_acted(desk, rigs, this),
       m_phases(PhaseRow::staticMetaObject, this), m_rows(LibraryRow::staticMetaObject, this) {
     m_phases.setRows(phaseRows());
+    connect(&m_library, &CurrentLibrary::changed, this, &LibraryPresenter::enter);
     connect(&m_editor, &FileEditor::checked, this, &LibraryPresenter::showCard);
     connect(&m_editor, &FileEditor::saved, this, [this] {
         say(tr("Saved: %1").arg(m_editor.file()));
-        enter();
-        reload();
+        m_library.reload();
     });
 }
 
 void LibraryPresenter::enter() {
-    m_desk.ask<std::vector<LibraryFile>>(
-        [folders = m_folders](TextCheck&) {
-            return libraryFiles(folders);
-        },
-        [this, self = QPointer(this)](std::vector<LibraryFile> files) {
-            if (!self)
-                return;
-            const LibraryFile* const before = chosenFile();
-            const std::string chosen = !m_wanted.empty() ? m_wanted : before != nullptr ? before->file : std::string();
-            m_wanted.clear();
-            m_files = std::move(files);
-            m_isListed = true;
-            showRows();
-            chooseFile(chosen);
-        });
-}
-
-void LibraryPresenter::reload() {
-    using Loaded = std::shared_ptr<const LoadedLibrary>;
-    m_desk.ask<Loaded>(
-        [folders = m_folders](TextCheck&) {
-            return loadLibraries(folders);
-        },
-        [this, self = QPointer(this)](const Loaded& loaded) {
-            if (self)
-                Q_EMIT reloaded(loaded);
-        });
+    const LibraryFile* const before = chosenFile();
+    std::string chosen = m_isEditing ? m_editor.file().toStdString() : before != nullptr ? before->file : std::string();
+    m_files = libraryFiles(*m_library.now(), m_library.folders().own);
+    showRows();
+    if (rowOf(m_wanted))
+        chosen = std::exchange(m_wanted, {});
+    const std::optional<int> row = rowOf(chosen);
+    // What is being written stays open, though it is listed elsewhere now, or gone.
+    if (row || !m_isEditing)
+        choose(row.value_or(0));
+    else
+        m_chosen = m_rows.count();
 }
 
 void LibraryPresenter::showRows() {
@@ -85,12 +70,11 @@ const LibraryFile* LibraryPresenter::chosenFile() const {
                                                        : nullptr;
 }
 
-void LibraryPresenter::chooseFile(const std::string& file) {
-    int row = 0;
+std::optional<int> LibraryPresenter::rowOf(const std::string& file) const {
     for (std::size_t i = 0; i < m_shown.size(); ++i)
         if (m_files[m_shown[i]].file == file)
-            row = static_cast<int>(i);
-    choose(row);
+            return static_cast<int>(i);
+    return std::nullopt;
 }
 
 void LibraryPresenter::choose(int row) {
@@ -163,6 +147,8 @@ void LibraryPresenter::leaveEditor() {
         return sayUnsaved();
     m_isEditing = false;
     m_acted.close();
+    if (chosenFile() == nullptr)
+        choose(0);
     say({});
     Q_EMIT editingChanged();
 }
@@ -179,15 +165,15 @@ void LibraryPresenter::copyToOwn() {
     const LibraryFile* const file = chosenFile();
     if (file == nullptr || file->isOwn)
         return;
-    const Result<std::string> copy = flowhand::copyToOwn(m_folders.shipped, m_folders.own, file->file);
+    const Result<std::string> copy =
+        flowhand::copyToOwn(m_library.folders().shipped, m_library.folders().own, file->file);
     if (!copy)
         return say(QString::fromStdString(describe(copy.error())), true);
     m_wanted = *copy;
     m_isEditing = true;
     say(tr("Your copy: %1").arg(QString::fromStdString(*copy)));
     Q_EMIT editingChanged();
-    reload();
-    enter();
+    m_library.reload();
 }
 
 void LibraryPresenter::print() {

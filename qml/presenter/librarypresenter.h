@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,7 +22,6 @@ class LibraryPresenter : public QObject {
     QML_ELEMENT
     QML_UNCREATABLE("Made by the program")
     Q_PROPERTY(int kind READ kind WRITE setKind NOTIFY listChanged)
-    Q_PROPERTY(bool listed READ isListed NOTIFY listChanged)
     Q_PROPERTY(QString search READ search WRITE setSearch NOTIFY listChanged)
     Q_PROPERTY(flowhand::RowModel* phases READ phases CONSTANT)
     Q_PROPERTY(flowhand::RowModel* rows READ rows CONSTANT)
@@ -35,18 +35,20 @@ class LibraryPresenter : public QObject {
     Q_PROPERTY(bool editing READ isEditing NOTIFY editingChanged)
     Q_PROPERTY(QString message READ message NOTIFY messageChanged)
     Q_PROPERTY(bool failed READ isFailed NOTIFY messageChanged)
-    Q_PROPERTY(QString ownFolder READ ownFolder CONSTANT)
+    Q_PROPERTY(QString ownFolder READ ownFolder NOTIFY listChanged)
 
 public:
     /// As ProcedureKind.
     enum Kind { Flows, Checklists, Scenarios, Aircraft };
     Q_ENUM(Kind)
 
-    /// `desk` must outlive it.
-    LibraryPresenter(LibraryDesk& desk, LibraryFolders folders, QObject* parent = nullptr);
+    /// All must outlive it. Steps are acted out on one of the `rigs`.
+    LibraryPresenter(LibraryDesk& desk, CurrentLibrary& library, BenchMaker& rigs, QObject* parent = nullptr);
 
     /// Lists the files anew.
     Q_INVOKABLE void enter();
+    /// The place is not shown any more.
+    Q_INVOKABLE void leave() { m_acted.close(); }
     /// A row of `rows`.
     Q_INVOKABLE void choose(int row);
     /// Opens the text of the chosen file beside its card; what is shipped to be read alone.
@@ -62,8 +64,6 @@ public:
 
     [[nodiscard]] int kind() const { return m_kind; }
     void setKind(int kind);
-    /// False until the list has come for the first time.
-    [[nodiscard]] bool isListed() const { return m_isListed; }
     [[nodiscard]] QString search() const { return m_search; }
     void setSearch(const QString& text);
     [[nodiscard]] RowModel* phases() { return &m_phases; }
@@ -79,7 +79,7 @@ public:
     [[nodiscard]] bool isEditing() const { return m_isEditing; }
     [[nodiscard]] QString message() const { return m_message; }
     [[nodiscard]] bool isFailed() const { return m_isFailed; }
-    [[nodiscard]] QString ownFolder() const { return QString::fromStdString(m_folders.own); }
+    [[nodiscard]] QString ownFolder() const { return QString::fromStdString(m_library.folders().own); }
     /// For what is printed; the person's documents unless it is set.
     void setPrintFolder(const QString& folder) { m_printFolder = folder; }
 
@@ -89,25 +89,21 @@ Q_SIGNALS:
     void cardChanged();
     void editingChanged();
     void messageChanged();
-    /// The person's own files are not what they were; all that can be flown is this now.
-    void reloaded(const std::shared_ptr<const flowhand::LoadedLibrary>& loaded);
 
 private:
     [[nodiscard]] const LibraryFile* chosenFile() const;
-    void reload();
     void showRows();
-    void chooseFile(const std::string& file);
+    /// Of those that are listed.
+    [[nodiscard]] std::optional<int> rowOf(const std::string& file) const;
     void openChosen();
     void showCard();
     void sayUnsaved();
     void say(const QString& message, bool isFailed = false);
 
-    LibraryDesk& m_desk;
-    const LibraryFolders m_folders;
+    CurrentLibrary& m_library;
     std::vector<LibraryFile> m_files;
     std::vector<std::size_t> m_shown; ///< of m_files, by row
     int m_kind = Flows;
-    bool m_isListed = false;
     QString m_search;
     int m_chosen = 0;
     std::string m_wanted; ///< to be chosen once the list has come

@@ -11,13 +11,21 @@
 
 namespace flowhand {
 
-ProgressPresenter::ProgressPresenter(RunShelf& shelf, std::string storeFile, const std::vector<AircraftFolder>& library,
-                                     WallClock clock, QObject* parent)
-    : QObject(parent), m_shelf(shelf), m_storeFile(std::move(storeFile)), m_library(library),
-      m_known(knownFlows(library)), m_clock(std::move(clock)), m_phases(PhaseRow::staticMetaObject, this),
+ProgressPresenter::ProgressPresenter(RunShelf& shelf, std::string storeFile, LibraryPtr library, WallClock clock,
+                                     QObject* parent)
+    : QObject(parent), m_shelf(shelf), m_storeFile(std::move(storeFile)), m_library(std::move(library)),
+      m_clock(std::move(clock)), m_phases(PhaseRow::staticMetaObject, this),
       m_planned(PlannedRow::staticMetaObject, this), m_ahead(AheadRow::staticMetaObject, this),
       m_flows(FlownFlowRow::staticMetaObject, this), m_steps(StepRateRow::staticMetaObject, this) {
     m_phases.setRows(phaseRows());
+}
+
+void ProgressPresenter::offer(LibraryPtr library) {
+    m_library = std::move(library);
+    if (!m_isListed)
+        return;
+    take(std::move(m_record));
+    Q_EMIT changed();
 }
 
 void ProgressPresenter::enter() {
@@ -42,10 +50,10 @@ void ProgressPresenter::take(PracticeRecord record) {
     const FlowName chosen = before != nullptr ? before->flow : FlowName();
     const Moment now = localMoment(m_clock());
     m_record = std::move(record);
-    m_progress = progressOf(m_record.runs, m_known, now);
+    m_progress = progressOf(m_record.runs, knownFlows(m_library->aircraft), now);
     m_planned.setRows(plannedRows(m_progress.plan));
     m_ahead.setRows(aheadRows(m_progress.plan, now));
-    m_flows.setRows(flownFlowRows(m_progress, m_library, now));
+    m_flows.setRows(flownFlowRows(m_progress, m_library->aircraft, now));
     m_chosen = 0;
     for (std::size_t i = 0; i < m_progress.flows.size(); ++i)
         if (m_progress.flows[i].flow == chosen)

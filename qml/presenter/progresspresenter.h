@@ -10,6 +10,7 @@
 #include <QPointF>
 #include <QtQml/qqmlregistration.h>
 
+#include "presenter/currentlibrary.h"
 #include "presenter/rowmodel.h"
 #include "presenter/runshelf.h"
 #include "progress/progress.h"
@@ -51,9 +52,12 @@ public:
     /// Unix time in ms.
     using WallClock = std::function<std::int64_t()>;
 
-    /// `shelf`, of the runs in `storeFile`, and `library` must outlive it.
-    ProgressPresenter(RunShelf& shelf, std::string storeFile, const std::vector<AircraftFolder>& library,
-                      WallClock clock, QObject* parent = nullptr);
+    /// `shelf`, of the runs in `storeFile`, must outlive it.
+    ProgressPresenter(RunShelf& shelf, std::string storeFile, LibraryPtr library, WallClock clock,
+                      QObject* parent = nullptr);
+
+    /// Plans with these flows from now on.
+    void offer(LibraryPtr library);
 
     /// Reads from another file from now on, which the shelf then opens, too.
     void useStore(const std::string& storeFile) { m_storeFile = storeFile; }
@@ -112,8 +116,7 @@ private:
 
     RunShelf& m_shelf; ///< opens the store, and reads of it away from the window
     std::string m_storeFile;
-    const std::vector<AircraftFolder>& m_library;
-    const std::vector<KnownFlow> m_known;
+    LibraryPtr m_library;
     WallClock m_clock;
     PracticeWish m_wish;
     PracticeRecord m_record;

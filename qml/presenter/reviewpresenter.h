@@ -51,6 +51,9 @@ public:
     explicit ReviewPresenter(RunShelf& shelf, FindGround findGround = {}, QObject* parent = nullptr);
     ~ReviewPresenter() override;
 
+    /// For the runs that are opened from now on.
+    void useGround(FindGround findGround) { m_findGround = std::move(findGround); }
+
     /// Lists the runs anew: one may have been flown since.
     Q_INVOKABLE void enter();
     /// Stops what plays.
@@ -119,7 +122,7 @@ private:
     void setStage(Stage stage, const QString& failure = {});
 
     RunShelf& m_shelf;
-    const FindGround m_findGround;
+    FindGround m_findGround;
     Stage m_stage = Listing;
     QString m_failure;
     QString m_listFailure;               ///< what listing failed of; the next list that comes takes it away

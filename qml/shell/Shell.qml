@@ -43,13 +43,15 @@ FocusScope {
         return is;
     }
 
-    // Devices are read only while the bench is looked at.
+    // Devices are read only while the bench is looked at, or the library's controls to act on.
     readonly property int shown: settingsShown ? -1 : place
     onShownChanged: {
         if (shown !== 1)
             bench?.leave();
         if (shown !== 2)
             review?.leave();
+        if (shown !== 4)
+            library?.leave();
     }
     Connections {
         target: shell.progress

@@ -29,7 +29,6 @@
 #include "presenter/reviewpresenter.h"
 #include "presenter/settings.h"
 #include "presenter/sound.h"
-#include "procedure/library.h"
 #include "store/archive.h"
 #include "voice/silentvoice.h"
 #include "window.h"
@@ -136,25 +135,27 @@ int main(int argc, char** argv) {
     const std::string storeFile = folder.filePath("runs.sqlite").toStdString();
     const std::int64_t now = QDateTime::currentMSecsSinceEpoch();
     fillStore(storeFile, now);
-    const LibraryFolders folders{PROCEDURES, folder.filePath("own").toStdString()};
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
+    LiveDesk desk;
+    CurrentLibrary library(desk, {PROCEDURES, folder.filePath("own").toStdString()});
     Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });
     FakeHid hid;
     LiveRuns runs({}, storeFile, hid);
-    FlyPresenter fly(library, problems, runs, sound);
-    LiveBenches benches(library, {}, hid);
+    FlyPresenter fly(library.now(), runs, sound);
+    LiveBenches benches(
+        [&library] {
+            return library.now();
+        },
+        {}, hid);
     BenchPresenter bench(benches, sound);
     LiveShelf shelf(storeFile);
     ReviewPresenter review(shelf);
-    ProgressPresenter progress(shelf, storeFile, library, [now] {
+    ProgressPresenter progress(shelf, storeFile, library.now(), [now] {
         return now;
     });
-    LiveDesk desk;
-    LibraryPresenter libraryPlace(desk, folders);
+    LibraryPresenter libraryPlace(desk, library, benches);
     fly.chooseHands(false);
     QQmlApplicationEngine engine;
     if (!showWindow(engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, nullptr}))

@@ -225,9 +225,8 @@ int main(int argc, char** argv) {
     registerQmlTypes();
     const QTemporaryDir folder;
     const std::string rigFile = folder.filePath("rig.toml").toStdString();
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
-    if (!writeFile(rigFile, kRig) || library.empty()) {
+    const LibraryPtr library = loadLibraries({PROCEDURES, {}});
+    if (!writeFile(rigFile, kRig) || library->aircraft.empty()) {
         std::fputs("there is no rig file or no aircraft\n", stderr);
         return 1;
     }
@@ -238,8 +237,12 @@ int main(int argc, char** argv) {
     FakeHid hid;
     hid.plug(quadrant(), bytesOf(kTwoAxes));
     LiveRuns runs(rigFile, folder.filePath("runs.sqlite").toStdString(), hid);
-    FlyPresenter fly(library, problems, runs, sound);
-    LiveBenches benches(library, rigFile, hid);
+    FlyPresenter fly(library, runs, sound);
+    LiveBenches benches(
+        [&library] {
+            return library;
+        },
+        rigFile, hid);
     BenchPresenter bench(benches, sound);
     LiveShelf shelf(folder.filePath("runs.sqlite").toStdString());
     ReviewPresenter review(shelf);

@@ -12,10 +12,9 @@ using namespace std::chrono_literals;
 
 class StubBench final : public BenchHandle {
 public:
-    StubBench(const StubBenchMaker& maker, const AircraftFolder& folder) : m_maker(maker), m_folder(folder) {
-        for (const Flow& flow : folder.flows)
-            m_flows.push_back(&flow);
-    }
+    StubBench(const StubBenchMaker& maker, std::shared_ptr<const Aircraft> aircraft)
+        : m_maker(maker), m_aircraft(std::move(aircraft)) {}
+    void show(std::vector<const Flow*> flows) { m_flows = std::move(flows); }
 
     BenchSnapshot snapshot() const override { return m_maker.snapshot; }
     std::vector<BenchPoint> takeTrace() override { return m_maker.points; }
@@ -31,12 +30,12 @@ public:
         m_maker.told->shown.push_back(file);
         return {};
     }
-    const Aircraft& aircraft() const override { return *m_folder.aircraft; }
+    const Aircraft& aircraft() const override { return *m_aircraft; }
     const std::vector<const Flow*>& flows() const override { return m_flows; }
 
 private:
     const StubBenchMaker& m_maker;
-    const AircraftFolder& m_folder;
+    std::shared_ptr<const Aircraft> m_aircraft;
     std::vector<const Flow*> m_flows;
 };
 
@@ -116,10 +115,22 @@ QStringList StubBenchMaker::names() {
             "bench-filters", "bench-applied", "bench-tolerances"};
 }
 
-Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()>) {
+Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()> onChange) {
+    std::vector<const Flow*> flows;
+    for (const Flow& flow : m_folder->flows)
+        flows.push_back(&flow);
+    Result<std::unique_ptr<BenchHandle>> bench =
+        openFor(std::shared_ptr<const Aircraft>(std::shared_ptr<void>(), m_folder->aircraft.get()), onChange);
+    if (bench)
+        static_cast<StubBench&>(**bench).show(std::move(flows));
+    return bench;
+}
+
+Result<std::unique_ptr<BenchHandle>> StubBenchMaker::openFor(std::shared_ptr<const Aircraft> aircraft,
+                                                             std::function<void()>) {
     if (!refusal.empty())
         return failure("unknown-signal", refusal, {file.toStdString(), 14, 10});
-    return std::make_unique<StubBench>(*this, *m_folder);
+    return std::make_unique<StubBench>(*this, std::move(aircraft));
 }
 
 /// A flap lever on its travel, a repeat check, and an input with two controls.

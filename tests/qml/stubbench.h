@@ -26,9 +26,11 @@ public:
     /// The names of all states; each begins with "bench".
     [[nodiscard]] static QStringList names();
 
-    QString rigTitle() const override { return QStringLiteral("Desk quadrant and pedals"); }
+    QString rigTitle() const override { return title; }
     QString rigFile() const override { return file; }
     Result<std::unique_ptr<BenchHandle>> open(std::function<void()> onChange) override;
+    Result<std::unique_ptr<BenchHandle>> openFor(std::shared_ptr<const Aircraft> aircraft,
+                                                 std::function<void()> onChange) override;
 
     /// `folder` must outlive it.
     void show(const QString& state, const AircraftFolder& folder);
@@ -36,6 +38,7 @@ public:
     BenchSnapshot snapshot;
     std::vector<BenchPoint> points;
     std::string refusal; ///< not empty: open() fails with it
+    QString title = QStringLiteral("Desk quadrant and pedals");
     QString file = QStringLiteral("/home/pilot/.local/share/flowhand/rigs/desk.toml");
     std::shared_ptr<BenchTold> told = std::make_shared<BenchTold>();
 

@@ -185,29 +185,30 @@ std::vector<int> Stage::keys() const {
 }
 
 Stage::Stage(const QString& name) : m_name(name) {
+    std::vector<AircraftFolder>& library = m_library->aircraft;
     if (name.startsWith("progress")) {
         // The sample runs are of the shipped aircraft.
-        m_library.push_back(std::move(*loadAircraftFolder(PROCEDURES "/twin_jet", m_problems)));
+        library.push_back(std::move(*loadAircraftFolder(PROCEDURES "/twin_jet", m_library->problems)));
     } else if (name == "choosing-many") {
         for (int count = 0; count < 3; ++count)
-            m_library.push_back(withScenarios(stubFolder()));
-        std::vector<Flow>& flows = m_library.front().flows;
+            library.push_back(withScenarios(stubFolder()));
+        std::vector<Flow>& flows = library.front().flows;
         for (int copy = 0; copy < 12; ++copy)
             flows.push_back(Flow(flows[static_cast<std::size_t>(copy)]));
     } else if (name.contains("scenario") || name == "flight-over")
-        m_library.push_back(withScenarios(name.contains("long") ? stubFolderWithLongNames() : stubFolder()));
+        library.push_back(withScenarios(name.contains("long") ? stubFolderWithLongNames() : stubFolder()));
     else if (name != "no-flows")
-        m_library.push_back(name.contains("long") ? stubFolderWithLongNames() : stubFolder());
+        library.push_back(name.contains("long") ? stubFolderWithLongNames() : stubFolder());
     if (name == "no-flows")
-        m_problems.error("bad-toml", "the table is not closed; write ']' after its name",
-                         {"procedures/twin_jet/taxi_out.toml", 12, 4});
+        m_library->problems.error("bad-toml", "the table is not closed; write ']' after its name",
+                                  {"procedures/twin_jet/taxi_out.toml", 12, 4});
     if (name.contains("rig") || name == "device-lost")
         m_maker.rig = "Desk quadrant and pedals";
     if (name.startsWith("first"))
         m_maker.remarks = {"“USB quadrant” is connected and can be read.",
                            "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
     m_sound.start();
-    m_fly = std::make_unique<FlyPresenter>(m_library, m_problems, m_maker, m_sound);
+    m_fly = std::make_unique<FlyPresenter>(m_library, m_maker, m_sound);
     linkSettings(m_settings, *m_fly);
     m_fly->note()->setShelf(&m_shelf);
     m_review.setSampleFolder(ASSETS "/runs");
@@ -217,15 +218,17 @@ Stage::Stage(const QString& name) : m_name(name) {
               : name.startsWith("library")  ? 4
               : name.startsWith("manual")   ? 5
                                             : 0;
-    m_libraryPlace = std::make_unique<LibraryPresenter>(m_desk, m_desk.folders());
+    if (m_place == 4)
+        m_benchMaker.title.clear(); // steps are acted out on the screen
+    m_libraryPlace = std::make_unique<LibraryPresenter>(m_desk, m_files, m_benchMaker);
     m_progress = std::make_unique<ProgressPresenter>(m_shelf, m_shelf.file(), m_library, [] {
         return StubShelf::kNow;
     });
-    if (!m_library.empty())
+    if (!library.empty())
         m_benchMaker.show(m_place == 1               ? name
                           : name.startsWith("first") ? QStringLiteral("bench-new-rig")
                                                      : QStringLiteral("bench"),
-                          m_library.front());
+                          library.front());
     if (m_place == 0)
         build(name);
     if (m_place == 2)
@@ -387,7 +390,7 @@ void Stage::flightOver() {
     ended(true);
     RunSnapshot& snapshot = m_maker.snapshot;
     auto before = std::make_shared<RunSnapshot>(snapshot);
-    before->flow = &m_library.front().flows[1];
+    before->flow = &m_library->aircraft.front().flows[1];
     before->runId = 11;
     before->score.isPassed = false;
     before->score.milliPoints = before->score.upperMilliPoints = 71'500;

@@ -74,8 +74,10 @@ public:
     [[nodiscard]] Settings& settings() { return m_settings; }
     /// What the window said.
     [[nodiscard]] Heard& heard() { return *m_heard; }
-    [[nodiscard]] const Flow& flow(int row = 0) const { return m_library.front().flows[static_cast<std::size_t>(row)]; }
-    [[nodiscard]] const Aircraft& aircraft() const { return *m_library.front().aircraft; }
+    [[nodiscard]] const Flow& flow(int row = 0) const {
+        return m_library->aircraft.front().flows[static_cast<std::size_t>(row)];
+    }
+    [[nodiscard]] const Aircraft& aircraft() const { return *m_library->aircraft.front().aircraft; }
 
 private:
     void build(const QString& name);
@@ -87,8 +89,7 @@ private:
     void fed(const QString& name);
     void flightOver();
 
-    std::vector<AircraftFolder> m_library;
-    Problems m_problems;
+    std::shared_ptr<LoadedLibrary> m_library = std::make_shared<LoadedLibrary>();
     StubMaker m_maker;
     QTemporaryDir m_folder;
     Settings m_settings{m_folder.filePath("settings.toml")};
@@ -103,6 +104,7 @@ private:
     ReviewPresenter m_review{m_shelf, &StubShelf::ground};
     std::unique_ptr<ProgressPresenter> m_progress;
     StubDesk m_desk;
+    CurrentLibrary m_files{m_desk, m_desk.folders()};
     std::unique_ptr<LibraryPresenter> m_libraryPlace;
     ManualPresenter m_manual{StubDesk::manualFolder()};
     QString m_name;

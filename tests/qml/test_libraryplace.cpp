@@ -7,6 +7,7 @@
 #include "base/textfile.h"
 #include "presenter/manualpresenter.h"
 #include "presenter/verdict.h"
+#include "stubbench.h"
 #include "stublibrary.h"
 
 using namespace flowhand;
@@ -19,7 +20,7 @@ QString textOf(const QString& file) {
 
 /// A place with a copy of a flow open.
 struct Editing {
-    Editing() : library(desk, desk.folders()) {
+    Editing() {
         library.setPrintFolder(desk.folders().own.c_str());
         library.enter();
         library.setSearch("twin_jet/taxi_out.toml");
@@ -28,7 +29,9 @@ struct Editing {
     FileEditor& editor() { return *library.editor(); }
 
     test::StubDesk desk;
-    LibraryPresenter library;
+    CurrentLibrary files{desk, desk.folders()};
+    test::StubBenchMaker rigs;
+    LibraryPresenter library{desk, files, rigs};
 };
 
 } // namespace
@@ -53,6 +56,9 @@ private Q_SLOTS:
     void unsavedChangesHoldTheirPlace();
     void aFileThatIsGoneIsWrittenAgain();
     void aSaveGivesFlyTheNewFlow();
+    void aSaveFromOutsideIsOfferedAtOnce();
+    void theOwnFilesMayBeElsewhere();
+    void whatIsWrittenStaysOpenThoughItMoves();
     void theCardIsPrinted_data();
     void theCardIsPrinted();
     void theManualHasItsPages();
@@ -71,7 +77,9 @@ void TestLibraryPlace::everyKindIsListed() {
     QFETCH(int, kind);
     QFETCH(int, least);
     test::StubDesk desk;
-    LibraryPresenter library(desk, desk.folders());
+    CurrentLibrary files(desk, desk.folders());
+    test::StubBenchMaker rigs;
+    LibraryPresenter library(desk, files, rigs);
     library.enter();
     library.setKind(kind);
     QVERIFY2(library.rows()->count() >= least, qPrintable(QString::number(library.rows()->count())));
@@ -88,7 +96,9 @@ void TestLibraryPlace::everyKindIsListed() {
 
 void TestLibraryPlace::searchFindsFiles() {
     test::StubDesk desk;
-    LibraryPresenter library(desk, desk.folders());
+    CurrentLibrary files(desk, desk.folders());
+    test::StubBenchMaker rigs;
+    LibraryPresenter library(desk, files, rigs);
     library.enter();
     library.setSearch(" twin_jet/taxi_out ");
     QCOMPARE(library.rows()->count(), 1);
@@ -101,14 +111,16 @@ void TestLibraryPlace::searchFindsFiles() {
 void TestLibraryPlace::aBrokenFileIsListedAndSaysWhy() {
     Editing now;
     QVERIFY(writeFile(now.editor().file().toStdString(), "title = \"x\"\n[[step]]\n"));
-    now.library.enter();
+    QTRY_VERIFY(now.library.rows()->row<LibraryRow>(0).broken);
     const auto row = now.library.rows()->row<LibraryRow>(0);
-    QVERIFY(row.own && row.broken && !row.detail.isEmpty());
+    QVERIFY(row.own && !row.detail.isEmpty());
 }
 
 void TestLibraryPlace::shippedFilesAreOnlyRead() {
     test::StubDesk desk;
-    LibraryPresenter library(desk, desk.folders());
+    CurrentLibrary files(desk, desk.folders());
+    test::StubBenchMaker rigs;
+    LibraryPresenter library(desk, files, rigs);
     library.enter();
     library.edit();
     FileEditor& editor = *library.editor();
@@ -219,10 +231,12 @@ void TestLibraryPlace::bothChangesAreKept() {
 
 void TestLibraryPlace::unsavedChangesSurviveTheEnd() {
     test::StubDesk desk;
+    CurrentLibrary files(desk, desk.folders());
+    test::StubBenchMaker rigs;
     QString mine;
     std::string file;
     {
-        LibraryPresenter library(desk, desk.folders());
+        LibraryPresenter library(desk, files, rigs);
         library.enter();
         library.copyToOwn();
         mine = "# Not saved.\n" + library.editor()->text();
@@ -270,15 +284,47 @@ void TestLibraryPlace::aFileThatIsGoneIsWrittenAgain() {
 
 void TestLibraryPlace::aSaveGivesFlyTheNewFlow() {
     Editing now;
-    std::shared_ptr<const LoadedLibrary> last;
-    connect(&now.library, &LibraryPresenter::reloaded, this, [&](const std::shared_ptr<const LoadedLibrary>& loaded) {
-        last = loaded;
-    });
+    const LibraryPtr before = now.files.now();
     now.editor().edit(now.editor().text().replace("title = \"Taxi out\"", "title = \"Taxi out, my way\""));
     QVERIFY(now.editor().save());
-    QVERIFY(last != nullptr);
-    QCOMPARE(last->aircraft.back().flows.front().title, std::string("Taxi out, my way"));
+    QCOMPARE(now.files.now()->aircraft.back().flows.front().title, std::string("Taxi out, my way"));
+    QCOMPARE(before->aircraft.back().flows.front().title, std::string("Taxi out")); // for whoever still flies it
     QCOMPARE(now.library.title(), QString("Taxi out, my way"));
+}
+
+void TestLibraryPlace::aSaveFromOutsideIsOfferedAtOnce() {
+    Editing now;
+    now.library.leaveEditor();
+    const std::string file = now.editor().file().toStdString();
+    const QString other = textOf(now.editor().file()).replace("\"Taxi out\"", "\"Taxi out, their way\"");
+    QVERIFY(writeFile(file, other.toStdString()));
+    QTRY_COMPARE(now.files.now()->aircraft.back().flows.front().title, std::string("Taxi out, their way"));
+    QCOMPARE(now.library.rows()->row<LibraryRow>(0).title, QString("Taxi out, their way"));
+    QTRY_COMPARE(now.library.title(), QString("Taxi out, their way"));
+}
+
+void TestLibraryPlace::theOwnFilesMayBeElsewhere() {
+    Editing now;
+    const std::size_t before = now.files.now()->aircraft.size();
+    const QTemporaryDir folder;
+    now.files.useOwn(folder.path().toStdString());
+    QCOMPARE(now.files.now()->aircraft.size(), before - 1);
+    QCOMPARE(now.library.ownFolder(), folder.path());
+}
+
+void TestLibraryPlace::whatIsWrittenStaysOpenThoughItMoves() {
+    Editing now;
+    const QString file = now.editor().file();
+    now.editor().edit(
+        now.editor().text().replace("title = \"Taxi out\"", "style = \"read-and-do\"\ntitle = \"Taxi out\""));
+    QVERIFY(now.editor().save()); // is listed among the checklists now
+    QCOMPARE(now.library.rows()->count(), 1);
+    QVERIFY(now.library.isEditing());
+    QCOMPARE(now.editor().file(), file);
+    now.library.leaveEditor();
+    QVERIFY(!now.library.isOwn());
+    now.library.setKind(LibraryPresenter::Checklists);
+    QVERIFY(now.library.isOwn());
 }
 
 void TestLibraryPlace::theCardIsPrinted_data() {
@@ -292,7 +338,9 @@ void TestLibraryPlace::theCardIsPrinted_data() {
 void TestLibraryPlace::theCardIsPrinted() {
     QFETCH(int, kind);
     test::StubDesk desk;
-    LibraryPresenter library(desk, desk.folders());
+    CurrentLibrary files(desk, desk.folders());
+    test::StubBenchMaker rigs;
+    LibraryPresenter library(desk, files, rigs);
     library.setPrintFolder(QString::fromStdString(desk.folders().own) + "/printed");
     library.enter();
     library.setKind(kind);

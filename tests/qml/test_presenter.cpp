@@ -395,15 +395,14 @@ void TestPresenter::aStoredFlightGoesOn() {
     std::ofstream(own / "twin_jet" / "scenarios" / "both.toml")
         << "format = 1\ntitle = \"Both\"\nsummary = \"One, then the other.\"\nflows = [\"taxi_light\", "
            "\"landing_lights\"]\n";
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(own.string(), problems);
+    const LibraryPtr library = loadLibraries({own.string(), {}});
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
     Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });
-    FlyPresenter fly(library, problems, runs, sound);
+    FlyPresenter fly(library, runs, sound);
     QCOMPARE(fly.problems()->count(), 0);
     fly.chooseGroup(1);
     fly.startFlow(0);
@@ -411,7 +410,8 @@ void TestPresenter::aStoredFlightGoesOn() {
     fly.begin();
     QTRY_COMPARE(fly.stage(), FlyPresenter::Running);
     const auto switchOn = [&](const char* control) {
-        fly.panel()->put(fly.panel()->controls()->find(*library.front().aircraft->signals.find(control)), 1.0);
+        fly.panel()->put(fly.panel()->controls()->find(*library->aircraft.front().aircraft->signals.find(control)),
+                         1.0);
     };
     switchOn("taxi_light");
     QTRY_COMPARE(fly.flowTitle(), QString("landing_lights"));
@@ -794,15 +794,14 @@ void TestPresenter::shippedFlowsStart() {
     QFETCH(int, group);
     QFETCH(int, row);
     const QTemporaryDir folder;
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
+    const LibraryPtr library = loadLibraries({PROCEDURES, {}});
     const std::unique_ptr<HidSystem> devices = systemDevices();
     LiveRuns runs({}, folder.filePath("runs.sqlite").toStdString(), *devices);
     Settings settings(folder.filePath("settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
     });
-    FlyPresenter fly(library, problems, runs, sound);
+    FlyPresenter fly(library, runs, sound);
     QCOMPARE(fly.problems()->count(), 0);
     fly.chooseGroup(group);
     QVERIFY(fly.flows()->row<FlowRow>(row).demonstrated);

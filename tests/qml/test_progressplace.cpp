@@ -1,8 +1,11 @@
 // The Progress place over stored runs.
 
+#include <QDir>
 #include <QSignalSpy>
+#include <QTemporaryDir>
 #include <QtTest>
 
+#include "base/textfile.h"
 #include "presenter/progresspresenter.h"
 #include "presenter/progressrows.h"
 #include "stubreview.h"
@@ -12,13 +15,12 @@ using namespace flowhand;
 namespace {
 
 struct Place {
-    explicit Place(const QString& state) : library(loadLibrary(PROCEDURES, problems)) {
+    explicit Place(const QString& state) {
         shelf.fillProgress(state);
         progress.enter();
     }
 
-    Problems problems;
-    std::vector<AircraftFolder> library;
+    LibraryPtr library = loadLibraries({PROCEDURES, {}});
     test::StubShelf shelf;
     ProgressPresenter progress{shelf, shelf.file(), library, [] {
                                    return test::StubShelf::kNow;
@@ -35,6 +37,7 @@ private Q_SLOTS:
     void theChosenFlowHasItsCourse();
     void pilotsAreNotMixedUnlessAsked();
     void aPlannedFlowIsAskedFor();
+    void flowsThatComeArePlanned();
     void nobodyHasFlown();
     void aStoreThatIsRefusedSaysSo();
 };
@@ -96,6 +99,25 @@ void TestProgressPlace::aPlannedFlowIsAskedFor() {
     QCOMPARE(asked.count(), 1);
     place.progress.flyChosen();
     QCOMPARE(asked.count(), 2);
+}
+
+void TestProgressPlace::flowsThatComeArePlanned() {
+    Place place("progress");
+    const auto isNewFlowPlanned = [&] {
+        for (int row = 0; row < place.progress.planned()->count(); ++row)
+            if (place.progress.planned()->row<PlannedRow>(row).title == "Taxi out, my way")
+                return true;
+        return false;
+    };
+    QVERIFY(!isNewFlowPlanned());
+    const QTemporaryDir own;
+    QVERIFY(QDir().mkpath(own.filePath("twin_jet")));
+    QVERIFY(QFile::copy(PROCEDURES "/twin_jet/aircraft.toml", own.filePath("twin_jet/aircraft.toml")));
+    QString text = QString::fromStdString(readFile(PROCEDURES "/twin_jet/taxi_out.toml").value_or(""));
+    text.replace("\"Taxi out\"", "\"Taxi out, my way\"");
+    QVERIFY(writeFile(own.filePath("twin_jet/my_taxi_out.toml").toStdString(), text.toStdString()));
+    place.progress.offer(loadLibraries({own.path().toStdString(), {}}));
+    QVERIFY(isNewFlowPlanned());
 }
 
 void TestProgressPlace::nobodyHasFlown() {

@@ -118,8 +118,7 @@ Measured flyInWindow(const RateFlight& flight, SocketHid& system, bool isIdle, b
     int count = 1;
     const QGuiApplication app(count, arguments);
     registerQmlTypes();
-    Problems problems;
-    const std::vector<AircraftFolder> library = loadLibrary(flight.procedures(), problems);
+    const LibraryPtr library = loadLibraries({flight.procedures(), {}});
     Settings settings(QString::fromStdString(flight.storeFile() + ".settings.toml"));
     Sound sound(settings, [] {
         return std::make_unique<SilentVoice>();
@@ -129,8 +128,12 @@ Measured flyInWindow(const RateFlight& flight, SocketHid& system, bool isIdle, b
     WatchedRuns watchedRuns(runs, [&](const RunSnapshot& snapshot) {
         watch.look(snapshot);
     });
-    FlyPresenter fly(library, problems, watchedRuns, sound);
-    LiveBenches benches(library, flight.rigFile(), system);
+    FlyPresenter fly(library, watchedRuns, sound);
+    LiveBenches benches(
+        [&library] {
+            return library;
+        },
+        flight.rigFile(), system);
     BenchPresenter bench(benches, sound);
     LiveShelf shelf(flight.storeFile());
     ReviewPresenter review(shelf);
