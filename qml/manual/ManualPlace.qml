@@ -109,7 +109,9 @@ FocusScope {
                 Text {
                     id: page
                     width: Math.min(flick.width - 12, 860 * Tokens.textScale)
-                    text: place.manual.failure !== "" ? place.manual.failure : place.manual.text
+                    // Pictures are as wide as the page.
+                    text: place.manual.failure !== "" ? place.manual.failure
+                        : place.manual.text.replace(/<img /g, `<img width="${Math.floor(width)}" `)
                     textFormat: Text.RichText
                     wrapMode: Text.Wrap
                     font.family: Tokens.family

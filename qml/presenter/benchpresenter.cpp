@@ -71,7 +71,8 @@ void BenchPresenter::leave() {
 }
 
 void BenchPresenter::lookAgain() {
-    m_isStale = m_bench && m_snapshot.task.task != BenchTask::None && !m_snapshot.task.isOver;
+    const bool isAtWork = m_snapshot.task.task != BenchTask::None && !m_snapshot.task.isOver;
+    m_isStale = m_bench && (isAtWork || m_isGuided || m_isGuideWished);
     if (!m_bench || m_isStale)
         return;
     const std::string chosen = m_bench->aircraft().signals[chosenSignal()].name;
