@@ -216,7 +216,7 @@ private:
     bool m_isGuideWished = false; ///< it waits for a device
     bool m_isLeavingOut = false;  ///< the task of the guide ends for that
     std::set<SignalId> m_leftOut; ///< of the basic set, until the place is left
-    bool m_isStale = false; ///< to be opened anew once its task is over
+    bool m_isStale = false;       ///< to be opened anew once its task is over
     std::atomic<bool> m_isRefreshQueued = false;
     std::unique_ptr<BenchHandle> m_bench; ///< last, so that its thread ends before what it calls back goes
 };
