@@ -21,11 +21,11 @@ FocusScope {
         area.forceActiveFocus();
     }
 
-    /// Behind the step or other part of the file that the cursor is in: there it cannot tear one apart.
+    /// Behind the step that the cursor is in, before the first where it is in none: there it cannot tear one apart.
     function insert(words: string): void {
         if (words === "" || area.readOnly)
             return;
-        const next = area.text.indexOf("\n[", area.cursorPosition);
+        const next = area.text.indexOf("\n[", Math.max(area.cursorPosition, area.text.indexOf("\n[[step]]")));
         const at = next < 0 ? area.length : next + 1;
         area.insert(at, next < 0 ? "\n" + words : words + "\n");
         area.cursorPosition = at + words.length;
