@@ -236,6 +236,19 @@ private:
     std::vector<Instant> m_instants;
 };
 
+/// False, and `give` is not called: the bytes are damaged.
+template <class Give>
+bool decode(std::string_view packed, Give give) {
+    const std::optional<Bytes> bytes = unpack(packed);
+    if (!bytes)
+        return false;
+    ChunkReader reader(*bytes);
+    if (!reader.read())
+        return false;
+    give(reader);
+    return true;
+}
+
 } // namespace
 
 Bytes encodeChunk(const std::vector<PlacedSample>& samples) {
@@ -246,25 +259,15 @@ Bytes encodeChunk(const std::vector<PlacedSample>& samples) {
 }
 
 bool decodeChunk(std::string_view packed, Origin origin, std::vector<PlacedSample>& samples) {
-    const std::optional<Bytes> bytes = unpack(packed);
-    if (!bytes)
-        return false;
-    ChunkReader reader(*bytes);
-    if (!reader.read())
-        return false;
-    reader.giveSamples(origin, samples);
-    return true;
+    return decode(packed, [&](ChunkReader& reader) {
+        reader.giveSamples(origin, samples);
+    });
 }
 
 bool decodeColumns(std::string_view packed, std::vector<ChunkColumn>& columns) {
-    const std::optional<Bytes> bytes = unpack(packed);
-    if (!bytes)
-        return false;
-    ChunkReader reader(*bytes);
-    if (!reader.read())
-        return false;
-    reader.giveColumns(columns);
-    return true;
+    return decode(packed, [&](ChunkReader& reader) {
+        reader.giveColumns(columns);
+    });
 }
 
 Bytes encodeState(const State& state) {
