@@ -6,7 +6,7 @@
 #include <QStringList>
 
 #include "presenter/flightlist.h"
-#include "presenter/startpresenter.h"
+#include "presenter/stepfacts.h"
 
 namespace flowhand {
 
@@ -52,14 +52,14 @@ std::vector<FactRow> briefingRows(const FlightChoice& choice, const PracticeFigu
     const double mass = met.mass.value_or(usual);
     const QString aircraft = QString::fromStdString(choice.folder->aircraft->title);
     add(QObject::tr("Aircraft"), mass > 0 ? QObject::tr("%1, %2").arg(aircraft, massText(mass)) : aircraft);
-    add(QObject::tr("Begins at"), placeTitle(place));
+    add(QObject::tr("Begins at"), titleOfName(place));
     if (met.wind || figures != nullptr)
         add(QObject::tr("Wind"),
             windText(met.wind.value_or(figures != nullptr ? Wind{figures->weather.windFrom, figures->weather.windSpeed}
                                                           : Wind{})));
     const std::string surface = !met.surface.empty() || figures == nullptr ? met.surface : figures->surface;
     if (!surface.empty())
-        add(QObject::tr("Runway"), placeTitle(surface).toLower());
+        add(QObject::tr("Runway"), titleOfName(surface).toLower());
     QStringList titles;
     for (const Flow* flow : flowsOf(choice))
         titles << QString::fromStdString(flow->title);

@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "presenter/rows.h"
-#include "presenter/startpresenter.h"
+#include "presenter/stepfacts.h"
 
 namespace flowhand {
 
@@ -26,7 +26,7 @@ void JumpPresenter::pick(int row) {
         PickRow each;
         each.rowId = at;
         each.title = QString::fromStdString(step.title);
-        each.detail = placeTitle(at == 0 && step.jumpPlace.empty() ? m_flow->startPlace : step.jumpPlace);
+        each.detail = titleOfName(at == 0 && step.jumpPlace.empty() ? m_flow->startPlace : step.jumpPlace);
         each.chosen = at == m_row;
         rows.push_back(each);
     }

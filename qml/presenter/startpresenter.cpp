@@ -4,6 +4,7 @@
 #include <array>
 
 #include "presenter/rows.h"
+#include "presenter/stepfacts.h"
 
 namespace flowhand {
 
@@ -33,13 +34,6 @@ std::string ownPlace(const FlightChoice& choice) {
 
 } // namespace
 
-QString placeTitle(const std::string& name) {
-    QString title = QString::fromStdString(name).replace(QLatin1Char('_'), QLatin1Char(' '));
-    if (!title.isEmpty())
-        title[0] = title[0].toUpper();
-    return title;
-}
-
 StartPresenter::StartPresenter(QObject* parent)
     : QObject(parent), m_places(PickRow::staticMetaObject, this), m_steps(PickRow::staticMetaObject, this),
       m_paces(PickRow::staticMetaObject, this) {
@@ -58,16 +52,16 @@ void StartPresenter::show(const FlightChoice& choice, const std::vector<StartPla
 
 void StartPresenter::showRows() {
     std::vector<PickRow> rows;
-    const QString own = placeTitle(ownPlace(m_choice));
+    const QString own = titleOfName(ownPlace(m_choice));
     add(rows, own.isEmpty() ? tr("As written for the flow") : tr("%1, as written for it").arg(own), m_place);
     for (const std::string& name : m_names)
-        add(rows, placeTitle(name), m_place);
+        add(rows, titleOfName(name), m_place);
     m_places.setRows(rows);
     rows.clear();
     add(rows, tr("The first step"), m_step);
     if (m_choice.flow != nullptr)
         for (const Step& step : m_choice.flow->steps)
-            add(rows, QString::fromStdString(step.title), m_step, placeTitle(step.jumpPlace));
+            add(rows, QString::fromStdString(step.title), m_step, titleOfName(step.jumpPlace));
     m_steps.setRows(rows);
     rows.clear();
     for (const int pace : kPaces)
@@ -132,7 +126,7 @@ QString StartPresenter::stepTitle() const {
 QString StartPresenter::words() const {
     QStringList words{m_isFed       ? tr("where the feed is")
                       : m_place > 0 ? m_places.row<PickRow>(m_place).title
-                                    : placeTitle(ownPlace(m_choice))};
+                                    : titleOfName(ownPlace(m_choice))};
     if (m_step > 0)
         words << tr("with “%1”").arg(stepTitle());
     if (m_pace > 0 && !m_isFed)

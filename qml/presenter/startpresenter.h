@@ -11,9 +11,6 @@
 
 namespace flowhand {
 
-/// A start place or step name of the files as a person writes it: "holding_point" as "Holding point".
-[[nodiscard]] QString placeTitle(const std::string& name);
-
 /// Where a flight begins, with which step, and how fast its aircraft moves: as its file has it, or as the pilot picks.
 /// Place and step go back to the file's with another flight; the pace stays. GUI thread.
 class StartPresenter : public QObject {

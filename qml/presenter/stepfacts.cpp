@@ -16,13 +16,6 @@ constexpr int kProbes = 200;
 /// Halvings of one probe's width, to find the edge itself: 1 % of a hundredth.
 constexpr int kHalvings = 14;
 
-QString withCapital(const std::string& word) {
-    QString text = QString::fromStdString(word).replace(QLatin1Char('_'), QLatin1Char(' '));
-    if (!text.isEmpty())
-        text[0] = text[0].toUpper();
-    return text;
-}
-
 QString timeText(Time time) {
     return time == kForever ? QString() : QString::fromStdString(clockText(time));
 }
@@ -128,10 +121,17 @@ Verdict::Kind lossKind(const std::string& what) {
     return Verdict::Wrong;
 }
 
+QString titleOfName(const std::string& name) {
+    QString title = QString::fromStdString(name).replace(QLatin1Char('_'), QLatin1Char(' '));
+    if (!title.isEmpty())
+        title[0] = title[0].toUpper();
+    return title;
+}
+
 QString personName(const std::string& seat, const SessionSetup& setup) {
     if (seat.empty() || seat == setup.ownSeat || setup.isSolo)
         return QObject::tr("you");
-    return seat == "cockpit" || seat == "ground" ? withCapital(seat) : QObject::tr("partner");
+    return seat == "cockpit" || seat == "ground" ? titleOfName(seat) : QObject::tr("partner");
 }
 
 StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step) {

@@ -11,6 +11,8 @@
 /// What a run's plain values become on screen: rows and words. Pure.
 namespace flowhand {
 
+/// A name of the files as a person writes it: "holding_point" as "Holding point".
+[[nodiscard]] QString titleOfName(const std::string& name);
 /// "you", "partner", or the seat's name with a capital.
 [[nodiscard]] QString personName(const std::string& seat, const SessionSetup& setup);
 [[nodiscard]] StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step);
