@@ -56,17 +56,6 @@ gates = [
 hysteresis = 3
 )";
 
-DeviceInfo quadrant() {
-    DeviceInfo info;
-    info.path = "q";
-    info.vendor = 0x1209;
-    info.product = 1;
-    info.port = "port 1";
-    info.name = "Quadrant";
-    info.readable = true;
-    return info;
-}
-
 /// One bench with its rig file; `wait` gives up after 20 s, then the test has failed.
 class Bench {
 public:
@@ -132,7 +121,7 @@ private Q_SLOTS:
 
 void TestWorkbench::showsWhereControlsStand() {
     Bench bench(kRig);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
     Workbench& top = **opened;
@@ -179,7 +168,7 @@ void TestWorkbench::devicesMayComeLater() {
     const auto opened = bench.open();
     QVERIFY(opened);
     QVERIFY((*opened)->snapshot().devices.empty());
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     QVERIFY(Bench::wait([&] {
         const BenchSnapshot snapshot = (*opened)->snapshot();
         return !snapshot.devices.empty() && snapshot.devices.front().isConnected;
@@ -188,7 +177,7 @@ void TestWorkbench::devicesMayComeLater() {
 
 void TestWorkbench::aWalkConfirmsAndIsKept() {
     Bench bench(kRig);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY(opened);
     Workbench& top = **opened;
@@ -232,7 +221,7 @@ void TestWorkbench::tasksNeedADevice() {
 
 void TestWorkbench::aTaskIsGivenUp() {
     Bench bench(kRig);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY(opened);
     Workbench& top = **opened;
@@ -274,7 +263,7 @@ void TestWorkbench::wishesAreChecked() {
     QFETCH(QString, words);
     QFETCH(QString, outcome);
     Bench bench(kRig);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY(opened);
     Workbench& top = **opened;
@@ -292,7 +281,7 @@ void TestWorkbench::wishesAreChecked() {
 
 void TestWorkbench::whatIsWiredTwiceIsAsked() {
     Bench bench(kRig);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY(opened);
     Workbench& top = **opened;
@@ -333,7 +322,7 @@ void TestWorkbench::whatIsWiredTwiceIsAsked() {
 
 void TestWorkbench::aLeverWithGatesShowsItsTravel() {
     Bench bench(kGates);
-    bench.hid.plug(quadrant(), bytesOf(kTwoAxes));
+    bench.hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     const auto opened = bench.open();
     QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
     Workbench& top = **opened;

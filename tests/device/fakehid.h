@@ -10,6 +10,18 @@
 #include "base/fakeclock.h"
 #include "device/hidsystem.h"
 
+/// A readable quadrant at the path "q".
+inline flowhand::DeviceInfo quadrantInfo() {
+    flowhand::DeviceInfo info;
+    info.path = "q";
+    info.vendor = 0x1209;
+    info.product = 1;
+    info.port = "port 1";
+    info.name = "Quadrant";
+    info.readable = true;
+    return info;
+}
+
 /// Devices in memory, with the faults that real ones have. The test's thread plugs and sends; all functions from any
 /// thread. Nothing sleeps: a wait ends with what it waits for, and the watch's time passes only by pass().
 class FakeHid final : public flowhand::HidSystem {

@@ -141,16 +141,18 @@ QStringList Stage::names() {
                        "settings-data"};
 }
 
-QVariantMap Stage::properties() {
-    return {{"fly", QVariant::fromValue(&fly())},
-            {"bench", QVariant::fromValue(&bench())},
-            {"review", QVariant::fromValue(&review())},
-            {"progress", QVariant::fromValue(&progress())},
-            {"library", QVariant::fromValue(&library())},
-            {"manual", QVariant::fromValue(&manual())},
-            {"sound", QVariant::fromValue(&sound())},
-            {"settings", QVariant::fromValue(&settings())},
-            {"place", place()}};
+void Stage::fill(QQuickView& view) {
+    view.setResizeMode(QQuickView::SizeRootObjectToView);
+    view.setInitialProperties({{"fly", QVariant::fromValue(&fly())},
+                               {"bench", QVariant::fromValue(&bench())},
+                               {"review", QVariant::fromValue(&review())},
+                               {"progress", QVariant::fromValue(&progress())},
+                               {"library", QVariant::fromValue(&library())},
+                               {"manual", QVariant::fromValue(&manual())},
+                               {"sound", QVariant::fromValue(&sound())},
+                               {"settings", QVariant::fromValue(&settings())},
+                               {"place", place()}});
+    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
 }
 
 std::vector<int> Stage::keys() const {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <QQmlEngine>
+#include <QQuickView>
 #include <QStringList>
 #include <QTemporaryDir>
 
@@ -65,8 +66,8 @@ public:
     [[nodiscard]] ManualPresenter& manual() { return m_manual; }
     /// The place that is shown: as Shell.qml counts them.
     [[nodiscard]] int place() const { return m_place; }
-    /// What the window's frame is given.
-    [[nodiscard]] QVariantMap properties();
+    /// Puts the window's frame into a view that is to be shown.
+    void fill(QQuickView& view);
     /// To be pressed once the window is there: for states that the window alone knows.
     [[nodiscard]] std::vector<int> keys() const;
     [[nodiscard]] StubMaker& maker() { return m_maker; }

@@ -38,17 +38,6 @@ struct Acting {
     ActedStep step{desk, rigs};
 };
 
-DeviceInfo quadrant() {
-    DeviceInfo info;
-    info.path = "q";
-    info.vendor = 0x1209;
-    info.product = 1;
-    info.port = "port 1";
-    info.name = "Quadrant";
-    info.readable = true;
-    return info;
-}
-
 constexpr const char* kTwoAxes = "05 01 09 04 A1 01 09 30 09 31 15 00 27 FF FF 00 00 75 10 95 02 81 02 C0";
 constexpr const char* kRig = R"(format = 1
 title = "Desk quadrant"
@@ -159,7 +148,7 @@ void TestActedStep::realDevicesAreRead() {
     const std::string rigFile = folder.filePath("rig.toml").toStdString();
     QVERIFY(writeFile(rigFile, kRig));
     FakeHid hid;
-    hid.plug(quadrant(), bytesOf(kTwoAxes));
+    hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     LiveBenches benches(
         [] {
             return LibraryPtr();

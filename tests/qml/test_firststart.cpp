@@ -5,53 +5,12 @@
 #include <QtTest>
 
 #include "presenter/rows.h"
-#include "stubrun.h"
+#include "shown.h"
 #include "window.h"
 
 using namespace flowhand;
 
-namespace {
-
-/// The window in one state.
-struct Shown {
-    explicit Shown(const QString& state) : stage(state) {
-        view.setResizeMode(QQuickView::SizeRootObjectToView);
-        view.setInitialProperties(stage.properties());
-        view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
-        view.resize(1280, 800);
-        view.show();
-        QCoreApplication::processEvents();
-    }
-
-    /// Clicks the button with this text; false when there is none.
-    bool click(const QString& text) {
-        const QQuickItem* button = find(view.rootObject(), text);
-        if (button == nullptr)
-            return false;
-        const QPointF middle = button->mapToScene({button->width() / 2, button->height() / 2});
-        QTest::mouseClick(&view, Qt::LeftButton, Qt::NoModifier, middle.toPoint());
-        QCoreApplication::processEvents();
-        return true;
-    }
-
-    [[nodiscard]] int place() const { return view.rootObject()->property("place").toInt(); }
-
-    static const QQuickItem* find(const QQuickItem* item, const QString& text) {
-        if (!item->isVisible())
-            return nullptr;
-        if (item->inherits("QQuickAbstractButton") && item->property("text").toString() == text)
-            return item;
-        for (const QQuickItem* child : item->childItems())
-            if (const QQuickItem* found = find(child, text))
-                return found;
-        return nullptr;
-    }
-
-    test::Stage stage;
-    QQuickView view; ///< goes first: it shows what the stage has
-};
-
-} // namespace
+namespace {} // namespace
 
 class TestFirstStart : public QObject {
     Q_OBJECT
@@ -71,7 +30,7 @@ void TestFirstStart::initTestCase() {
 }
 
 void TestFirstStart::whoHasNoControlsWatchesFirst() {
-    Shown shown("first-start");
+    test::Shown shown("first-start");
     QVERIFY(shown.click("Use the screen"));
     QTest::keyClick(&shown.view, Qt::Key_Return);
     QVERIFY(shown.stage.maker().last.flow != nullptr);
@@ -83,7 +42,7 @@ void TestFirstStart::whoHasNoControlsWatchesFirst() {
 }
 
 void TestFirstStart::whoHasFlownIsNotMadeToWatch() {
-    Shown shown("choosing");
+    test::Shown shown("choosing");
     QTest::keyClick(&shown.view, Qt::Key_Return);
     QVERIFY(shown.stage.maker().last.hands == HandsChoice::Screen);
     shown.stage.fly().leave();
@@ -94,7 +53,7 @@ void TestFirstStart::whoHasFlownIsNotMadeToWatch() {
 }
 
 void TestFirstStart::whoHasARigFlies() {
-    Shown shown("first-start-with-rig");
+    test::Shown shown("first-start-with-rig");
     QVERIFY(shown.click("Use my controls"));
     QCOMPARE(shown.place(), 0);
     QVERIFY(shown.stage.fly().isWithRig());
@@ -103,7 +62,7 @@ void TestFirstStart::whoHasARigFlies() {
 }
 
 void TestFirstStart::whoHasNoRigIsLedToTheBench() {
-    Shown shown("first-start");
+    test::Shown shown("first-start");
     QVERIFY(shown.click("Wire my controls"));
     QVERIFY(shown.stage.fly().isWithRig());
     QCOMPARE(shown.place(), 1);
@@ -111,7 +70,7 @@ void TestFirstStart::whoHasNoRigIsLedToTheBench() {
 }
 
 void TestFirstStart::sampleRunsAreThereToLookAt() {
-    Shown shown("first-start");
+    test::Shown shown("first-start");
     QVERIFY(shown.click("First look at sample runs, flown well and badly"));
     QCOMPARE(shown.place(), 2);
     QVERIFY(shown.stage.review().runs()->count() >= 4);

@@ -4,7 +4,7 @@
 #include <QQuickView>
 #include <QtTest>
 
-#include "stubrun.h"
+#include "shown.h"
 #include "window.h"
 
 using namespace flowhand;
@@ -53,16 +53,6 @@ struct NewRig {
 
     test::Stage stage{"bench-new-rig"};
 };
-
-/// The item that shows this text; null: none does.
-const QQuickItem* textIn(const QQuickItem& item, const QString& text) {
-    if (item.inherits("QQuickText") && item.property("text").toString() == text)
-        return &item;
-    for (const QQuickItem* child : item.childItems())
-        if (const QQuickItem* found = textIn(*child, text))
-            return found;
-    return nullptr;
-}
 
 } // namespace
 
@@ -146,16 +136,10 @@ void TestGuidedWiring::waitsForADevice() {
 /// The first of the notice's lines stood above its top, where the list cuts it off.
 void TestGuidedWiring::longNoticesAreWhole() {
     registerQmlTypes();
-    test::Stage stage("bench-long-names");
-    const QString notice = QString::fromStdString(stage.benchMaker().snapshot.notices.front());
-    QQuickView view;
-    view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties(stage.properties());
-    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
-    view.resize(1280, 800);
-    view.show();
-    (void)view.grabWindow();
-    const QQuickItem* words = textIn(*view.rootObject(), notice);
+    test::Shown shown("bench-long-names");
+    (void)shown.view.grabWindow();
+    const QQuickItem* words =
+        shown.find(QString::fromStdString(shown.stage.benchMaker().snapshot.notices.front()), "QQuickText");
     QVERIFY(words != nullptr);
     QVERIFY(words->property("lineCount").toInt() > 1);
     QVERIFY2(words->y() >= 0, qPrintable(QString::number(words->y())));

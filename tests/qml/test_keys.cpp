@@ -10,7 +10,7 @@
 
 #include "presenter/keychoice.h"
 #include "presenter/keytable.h"
-#include "stubrun.h"
+#include "shown.h"
 #include "window.h"
 
 using namespace flowhand;
@@ -32,36 +32,6 @@ struct Chosen {
     QTemporaryDir folder;
     Settings settings{folder.filePath("settings.toml")};
     KeyChoice keys;
-};
-
-/// The window in one state.
-struct Shown {
-    explicit Shown(const QString& state) : stage(state) {
-        view.setResizeMode(QQuickView::SizeRootObjectToView);
-        view.setInitialProperties(stage.properties());
-        view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
-        view.resize(1280, 800);
-        view.show();
-        QCoreApplication::processEvents();
-        for (const int key : stage.keys())
-            QTest::keyClick(&view, static_cast<Qt::Key>(key));
-        QCoreApplication::processEvents();
-    }
-    [[nodiscard]] bool hasText(const QString& text) const { return find(view.rootObject(), text); }
-
-    static bool find(const QQuickItem* item, const QString& text) {
-        if (!item->isVisible())
-            return false;
-        if (item->property("text").toString() == text)
-            return true;
-        for (const QQuickItem* child : item->childItems())
-            if (find(child, text))
-                return true;
-        return false;
-    }
-
-    test::Stage stage;
-    QQuickView view;
 };
 
 } // namespace
@@ -146,7 +116,7 @@ void TestKeys::whatCannotBeIsSaid() {
 }
 
 void TestKeys::anotherKeyDoesTheSame() {
-    Shown shown("due-gate");
+    test::Shown shown("due-gate");
     shown.stage.settings().setKeys({{"fly.hold", "F11"}});
     QTest::keyClick(&shown.view, Qt::Key_F2); // means nothing any more
     QVERIFY(shown.stage.maker().told->commands.empty());
@@ -187,7 +157,7 @@ void TestKeys::keysSurviveARestart() {
 }
 
 void TestKeys::controlsFollowTheirKeys() {
-    Shown shown("due-gate");
+    test::Shown shown("due-gate");
     shown.stage.settings().setKeys({{"taxi_light change", "Z"}});
     QTest::keyClick(&shown.view, Qt::Key_X);
     QVERIFY(shown.stage.maker().told->moves.empty());
@@ -197,7 +167,7 @@ void TestKeys::controlsFollowTheirKeys() {
 }
 
 void TestKeys::aKeyIsChosenByKeys() {
-    Shown shown("settings-keys");
+    test::Shown shown("settings-keys");
     shown.view.requestActivate();
     const QQuickItem* focused = nullptr;
     for (int tries = 0; tries < 40; ++tries) {
@@ -219,14 +189,14 @@ void TestKeys::aKeyIsChosenByKeys() {
 }
 
 void TestKeys::placesAreReachedWhateverTheirFigureDoes() {
-    Shown shown("choosing");
+    test::Shown shown("choosing");
     shown.stage.settings().setKeys({{"yoke_roll more", "Z"}});
     QTest::keyClick(&shown.view, Qt::Key_2, Qt::ControlModifier);
     QCOMPARE(shown.view.rootObject()->property("place").toInt(), 1);
 }
 
 void TestKeys::theTextTakesKeysAtOnce() {
-    Shown shown("library");
+    test::Shown shown("library");
     shown.view.requestActivate();
     QTest::keyClick(&shown.view, Qt::Key_Return); // a copy of one's own
     QVERIFY(shown.stage.library().isEditing());
@@ -239,7 +209,7 @@ void TestKeys::theTextTakesKeysAtOnce() {
 
 /// Written behind what the cursor is in, here the file's head: the text stays one that can be flown.
 void TestKeys::aStepIsActedOut() {
-    Shown shown("library-editor");
+    test::Shown shown("library-editor");
     LibraryPresenter& library = shown.stage.library();
     QTest::keyClick(&shown.view, Qt::Key_F7);
     QVERIFY(library.acted()->isOpen() && library.acted()->title().isEmpty());

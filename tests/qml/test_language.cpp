@@ -10,7 +10,7 @@
 #include <QtTest>
 
 #include "presenter/language.h"
-#include "stubrun.h"
+#include "shown.h"
 #include "window.h"
 
 using namespace flowhand;
@@ -161,22 +161,13 @@ void TestLanguage::nothingIsClipped() {
     QFETCH(QString, state);
     PseudoTranslator pseudo;
     QCoreApplication::installTranslator(&pseudo);
-    test::Stage stage(state);
-    QQuickView view;
-    view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties(stage.properties());
-    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
-    view.resize(1280, 800);
-    view.show();
-    QCoreApplication::processEvents();
-    for (const int key : stage.keys())
-        QTest::keyClick(&view, static_cast<Qt::Key>(key));
+    test::Shown shown(state);
     for (int frame = 0; frame < 2; ++frame) { // layouts within layouts settle with the third frame
-        (void)view.grabWindow();
+        (void)shown.view.grabWindow();
         QCoreApplication::processEvents();
     }
     QList<QQuickItem*> items;
-    collect(view.rootObject(), items);
+    collect(shown.view.rootObject(), items);
     QStringList cut;
     for (const QQuickItem* item : items) {
         const QString text = item->property("text").toString();

@@ -27,9 +27,7 @@ void noteWarning(QtMsgType type, const QMessageLogContext&, const QString& messa
 class ShownStage {
 public:
     ShownStage(const QString& state, const char* theme, QSize size = {1280, 800}) : stage(state) {
-        view.setResizeMode(QQuickView::SizeRootObjectToView);
-        view.setInitialProperties(stage.properties());
-        view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
+        stage.fill(view);
         test::tokensOf(*view.engine())->setProperty("theme", theme);
         view.resize(size);
         view.show();

@@ -40,9 +40,7 @@ struct Look {
 QImage drawn(const QString& state, const Look& look) {
     test::Stage stage(state);
     QQuickView view;
-    view.setResizeMode(QQuickView::SizeRootObjectToView);
-    view.setInitialProperties(stage.properties());
-    view.setSource(QUrl("qrc:/qt-project.org/imports/Flowhand/shell/Shell.qml"));
+    stage.fill(view);
     QObject* tokens = test::tokensOf(*view.engine());
     tokens->setProperty("theme", look.theme);
     tokens->setProperty("textScale", look.textScale);
