@@ -8,28 +8,13 @@
 #include <string>
 #include <vector>
 
+#include <QDateTime>
 #include <QEventLoop>
 #include <QGuiApplication>
-#include <QKeyEvent>
-#include <QQmlApplicationEngine>
 #include <QQuickItem>
-#include <QQuickWindow>
-#include <QTemporaryDir>
-#include <QTimer>
 
-#include "device/fakehid.h"
-#include "livebench.h"
-#include "livedesk.h"
-#include "liveruns.h"
-#include "liveshelf.h"
-#include "presenter/benchpresenter.h"
-#include "presenter/flypresenter.h"
-#include "presenter/librarypresenter.h"
-#include "presenter/reviewpresenter.h"
-#include "presenter/settings.h"
-#include "presenter/sound.h"
-#include "voice/silentvoice.h"
-#include "window.h"
+#include "wholewindow.h"
+#include "windowbench.h"
 
 using namespace flowhand;
 
@@ -45,16 +30,6 @@ constexpr int kWaitMillis = 5'000; ///< for one answer; nobody waits so long
 constexpr int kBetweenKeysMillis = 100;
 constexpr int kSettleMillis = 1'000;
 constexpr QSize kWindow(1280, 800);
-
-double millisSince(SteadyTime begin) {
-    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
-}
-
-void run(int forMillis) {
-    QEventLoop loop;
-    QTimer::singleShot(forMillis, &loop, &QEventLoop::quit);
-    loop.exec();
-}
 
 template <class Sender, class Signal>
 bool waitFor(Sender* sender, Signal signal) {
@@ -152,39 +127,17 @@ bool measure(const char* what, const std::string& file, QQuickWindow& window, Li
 } // namespace
 
 int main(int argc, char** argv) {
-    setenv("QT_QPA_PLATFORM", "offscreen", 1);
-    setenv("QT_QUICK_BACKEND", "software", 1);
+    drawInMemory();
     const QGuiApplication app(argc, argv);
     registerQmlTypes();
     const QTemporaryDir folder;
-    const std::string store = folder.filePath("runs.sqlite").toStdString();
-    Settings settings(folder.filePath("settings.toml"));
-    Sound sound(settings, [] {
-        return std::make_unique<SilentVoice>();
-    });
-    FakeHid hid;
-    LiveDesk desk;
-    CurrentLibrary library(desk, {PROCEDURES, folder.filePath("procedures").toStdString()});
-    LiveRuns runs({}, store, hid);
-    LiveShelf shelf(store);
-    FlyPresenter fly(library.now(), runs, sound);
-    LiveBenches benches(
-        [&library] {
-            return library.now();
-        },
-        {}, hid);
-    BenchPresenter bench(benches, sound);
-    ReviewPresenter review(shelf);
-    LibraryPresenter place(desk, library, benches);
-    fly.chooseHands(false);
-    QQmlApplicationEngine engine;
-    if (!showWindow(engine, fly, bench, review, settings, sound, {nullptr, &place, nullptr}))
+    WholeWindow whole(folder, QDateTime::currentMSecsSinceEpoch());
+    QQuickWindow* const window = whole.show();
+    if (window == nullptr)
         return 1;
-    auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
     window->resize(kWindow);
     run(kSettleMillis); // keys go nowhere before
-    QKeyEvent toLibrary(QEvent::KeyPress, Qt::Key_5, Qt::ControlModifier);
-    QCoreApplication::sendEvent(window, &toLibrary);
+    press(*window, Qt::Key_5, Qt::ControlModifier);
     run(kSettleMillis);
     std::printf("%-10s %-36s %6s  %20s  %20s  %s\n", "", "", "bytes", "told p50/p99/max ms", "drawn p50/p99/max ms",
                 "max / 200 ms");
@@ -193,18 +146,18 @@ int main(int argc, char** argv) {
                                          [](const fs::path& file) {
                                              return isFlowFile(file.string()) && !isScenarioFile(file.string());
                                          }),
-                                 *window, place) &&
+                                 *window, whole.library) &&
                          measure("scenario",
                                  largest(PROCEDURES,
                                          [](const fs::path& file) {
                                              return isScenarioFile(file.string());
                                          }),
-                                 *window, place) &&
+                                 *window, whole.library) &&
                          measure("aircraft",
                                  largest(PROCEDURES,
                                          [](const fs::path& file) {
                                              return isAircraftFile(file.string());
                                          }),
-                                 *window, place);
+                                 *window, whole.library);
     return isWhole ? 0 : 1;
 }

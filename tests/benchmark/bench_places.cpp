@@ -7,31 +7,12 @@
 #include <string>
 
 #include <QDateTime>
-#include <QEventLoop>
 #include <QGuiApplication>
-#include <QKeyEvent>
-#include <QQmlApplicationEngine>
-#include <QQuickWindow>
-#include <QTemporaryDir>
-#include <QTimer>
 
 #include "base/textfile.h"
-#include "device/fakehid.h"
 #include "framewatch.h"
-#include "livebench.h"
-#include "livedesk.h"
-#include "liveruns.h"
-#include "liveshelf.h"
-#include "presenter/benchpresenter.h"
-#include "presenter/flypresenter.h"
-#include "presenter/librarypresenter.h"
-#include "presenter/progresspresenter.h"
-#include "presenter/reviewpresenter.h"
-#include "presenter/settings.h"
-#include "presenter/sound.h"
 #include "store/archive.h"
-#include "voice/silentvoice.h"
-#include "window.h"
+#include "wholewindow.h"
 
 using namespace flowhand;
 
@@ -45,19 +26,6 @@ constexpr std::int64_t kDayMillis = 86'400'000;
 [[noreturn]] void stop(const std::string& what) {
     std::fprintf(stderr, "bench_places: %s\n", what.c_str());
     std::exit(1);
-}
-
-void run(int forMillis) {
-    QEventLoop loop; // QCoreApplication::quit() would close the window
-    QTimer::singleShot(forMillis, &loop, &QEventLoop::quit);
-    loop.exec();
-}
-
-void press(QQuickWindow& window, int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
-    for (const QEvent::Type type : {QEvent::KeyPress, QEvent::KeyRelease}) {
-        QKeyEvent event(type, key, modifiers);
-        QCoreApplication::sendEvent(&window, &event);
-    }
 }
 
 /// Two months of practice of two flows.
@@ -125,46 +93,20 @@ void measureProgress(QQuickWindow& window, ProgressPresenter& progress, FrameWat
 } // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 2 || std::string(argv[1]) != "opengl") {
-        setenv("QT_QPA_PLATFORM", "offscreen", 1);
-        setenv("QT_QUICK_BACKEND", "software", 1);
-    }
+    drawAsAsked(argc, argv);
     const QGuiApplication app(argc, argv);
     registerQmlTypes();
     const QTemporaryDir folder;
-    const std::string storeFile = folder.filePath("runs.sqlite").toStdString();
     const std::int64_t now = QDateTime::currentMSecsSinceEpoch();
-    fillStore(storeFile, now);
-    LiveDesk desk;
-    CurrentLibrary library(desk, {PROCEDURES, folder.filePath("own").toStdString()});
-    Settings settings(folder.filePath("settings.toml"));
-    Sound sound(settings, [] {
-        return std::make_unique<SilentVoice>();
-    });
-    FakeHid hid;
-    LiveRuns runs({}, storeFile, hid);
-    FlyPresenter fly(library.now(), runs, sound);
-    LiveBenches benches(
-        [&library] {
-            return library.now();
-        },
-        {}, hid);
-    BenchPresenter bench(benches, sound);
-    LiveShelf shelf(storeFile);
-    ReviewPresenter review(shelf);
-    ProgressPresenter progress(shelf, storeFile, library.now(), [now] {
-        return now;
-    });
-    LibraryPresenter libraryPlace(desk, library, benches);
-    fly.chooseHands(false);
-    QQmlApplicationEngine engine;
-    if (!showWindow(engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, nullptr}))
+    fillStore(WholeWindow::storeIn(folder), now);
+    WholeWindow whole(folder, now);
+    QQuickWindow* const window = whole.show();
+    if (window == nullptr)
         return 1;
-    auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
     run(500); // keys go nowhere before
     FrameWatch watch(*window);
-    measureFly(*window, fly, watch);
-    measureLibrary(*window, libraryPlace, watch);
-    measureProgress(*window, progress, watch);
+    measureFly(*window, whole.fly, watch);
+    measureLibrary(*window, whole.library, watch);
+    measureProgress(*window, whole.progress, watch);
     return 0;
 }

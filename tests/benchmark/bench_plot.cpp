@@ -10,13 +10,10 @@
 #include <thread>
 #include <vector>
 
-#include <QEventLoop>
 #include <QGuiApplication>
-#include <QKeyEvent>
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
 #include <QTemporaryDir>
-#include <QTimer>
 
 #include "base/textfile.h"
 #include "device/fakehid.h"
@@ -32,6 +29,7 @@
 #include "procedure/library.h"
 #include "voice/silentvoice.h"
 #include "window.h"
+#include "windowbench.h"
 
 using namespace flowhand;
 
@@ -172,23 +170,6 @@ private:
     double m_cpu = 0.0;
 };
 
-void run(int forMillis) {
-    QEventLoop loop; // QCoreApplication::quit() would close the window
-    QTimer::singleShot(forMillis, &loop, &QEventLoop::quit);
-    loop.exec();
-}
-
-DeviceInfo quadrant() {
-    DeviceInfo info;
-    info.path = "q";
-    info.vendor = 0x1209;
-    info.product = 1;
-    info.port = "port 1";
-    info.name = "Quadrant";
-    info.readable = true;
-    return info;
-}
-
 /// Each kind of plot, filled, in windows of three sizes.
 void measure(BenchPresenter& bench, QQuickWindow& window, Hand& hand) {
     Frames frames(window);
@@ -219,8 +200,7 @@ void measure(BenchPresenter& bench, QQuickWindow& window, Hand& hand) {
 } // namespace
 
 int main(int argc, char** argv) {
-    setenv("QT_QPA_PLATFORM", "offscreen", 1);
-    setenv("QT_QUICK_BACKEND", "software", 1);
+    drawInMemory();
     const QGuiApplication app(argc, argv);
     registerQmlTypes();
     const QTemporaryDir folder;
@@ -235,7 +215,7 @@ int main(int argc, char** argv) {
         return std::make_unique<SilentVoice>();
     });
     FakeHid hid;
-    hid.plug(quadrant(), bytesOf(kTwoAxes));
+    hid.plug(quadrantInfo(), bytesOf(kTwoAxes));
     LiveRuns runs(rigFile, folder.filePath("runs.sqlite").toStdString(), hid);
     FlyPresenter fly(library, runs, sound);
     LiveBenches benches(
@@ -252,8 +232,7 @@ int main(int argc, char** argv) {
         return 1;
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().front());
     run(kShowMillis); // keys go nowhere before
-    QKeyEvent toBench(QEvent::KeyPress, Qt::Key_2, Qt::ControlModifier);
-    QCoreApplication::sendEvent(window, &toBench);
+    press(*window, Qt::Key_2, Qt::ControlModifier);
     if (!bench.isOpen()) {
         std::fprintf(stderr, "the bench is not open: %s\n", qPrintable(bench.failure()));
         return 1;

@@ -105,10 +105,7 @@ void measureFrames(QQuickView& view, ReviewTimeline& timeline) {
 } // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 2 || std::string(argv[1]) != "opengl") {
-        setenv("QT_QPA_PLATFORM", "offscreen", 1);
-        setenv("QT_QUICK_BACKEND", "software", 1);
-    }
+    drawAsAsked(argc, argv);
     const QGuiApplication app(argc, argv);
     registerQmlTypes();
     const QTemporaryDir folder;

@@ -10,11 +10,9 @@
 #include <QCoreApplication>
 #include <QQuickWindow>
 
-namespace flowhand {
+#include "windowbench.h"
 
-inline double millisSince(std::chrono::steady_clock::time_point begin) {
-    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
-}
+namespace flowhand {
 
 /// Changes what a window shows, frame by frame, and measures what each costs: the change itself, then layout, painting
 /// and drawing.
