@@ -195,7 +195,7 @@ private:
             title("Errors, and how long until they were put right");
             m_html += "<ul>\n";
             for (const Repair& repair : m_input.timeline->repairs())
-                item(clockText(repair.time) + " " + repair.text + ": " + repairText(repair));
+                item(clockText(repair.time) + " " + repair.text + ": " + repairText(repair).english());
             m_html += "</ul>\n";
         }
         if (m_findings.remarks.empty())

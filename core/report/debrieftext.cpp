@@ -183,7 +183,7 @@ private:
             return;
         title("Errors, and how long until they were put right");
         for (const Repair& repair : m_input.timeline->repairs())
-            paragraph(clockText(repair.time) + " " + repair.text + ": " + repairText(repair), "- ");
+            paragraph(clockText(repair.time) + " " + repair.text + ": " + repairText(repair).english(), "- ");
     }
 
     void writeNotes() {

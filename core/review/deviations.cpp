@@ -137,12 +137,12 @@ std::vector<Repair> repairsOf(const ReviewedRun& run, const std::vector<ControlM
     return RepairFinder(run, movements).find();
 }
 
-std::string repairText(const Repair& repair) {
+Phrase repairText(const Repair& repair) {
     if (!repair.repaired)
-        return "not put right";
-    char text[48];
-    std::snprintf(text, sizeof text, "put right after %.1f s", seconds(*repair.repaired - repair.time));
-    return text;
+        return phrase("not put right");
+    char time[24];
+    std::snprintf(time, sizeof time, "%.1f s", seconds(*repair.repaired - repair.time));
+    return phrase("put right after {1}").with(time);
 }
 
 std::string stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score,

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "review/movements.h"
 #include "review/reviewedrun.h"
 
@@ -37,7 +38,7 @@ struct Repair {
 [[nodiscard]] std::vector<Repair> repairsOf(const ReviewedRun& run, const std::vector<ControlMovement>& movements);
 
 /// "put right after 1.2 s", "not put right".
-[[nodiscard]] std::string repairText(const Repair& repair);
+[[nodiscard]] Phrase repairText(const Repair& repair);
 
 /// How a step went, in words: "done", "1.2 s late", "not done".
 [[nodiscard]] std::string stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score,

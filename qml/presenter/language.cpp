@@ -75,9 +75,11 @@ void Language::follow() {
     auto qt = std::make_unique<QTranslator>();
     if (qt->load(QStringLiteral("qtbase_") + code, QLibraryInfo::path(QLibraryInfo::TranslationsPath)))
         install(std::move(qt));
-    auto own = std::make_unique<QTranslator>();
-    if (own->load(QStringLiteral(":/language/flowhand_%1.qm").arg(code)))
-        install(std::move(own));
+    for (const char* part : {"core", "flowhand"}) {
+        auto own = std::make_unique<QTranslator>();
+        if (own->load(QStringLiteral(":/language/%1_%2.qm").arg(QLatin1String(part), code)))
+            install(std::move(own));
+    }
     Q_EMIT changed();
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "presenter/lanebars.h"
+#include "presenter/phrasetext.h"
 #include "presenter/stepfacts.h"
 #include "presenter/verdict.h"
 #include "report/findings.h"
@@ -138,7 +139,7 @@ std::vector<DeviationRow> deviationRows(const Timeline& timeline, const std::vec
         row.sentence = sentence(deviation.text);
         row.verdict = lossKind(deviation.what);
         if (const Repair* repair = repairOf(timeline, deviation))
-            row.repair = words(repairText(*repair));
+            row.repair = textOf(repairText(*repair));
         row.ruling = rulingOn(deviation, timeline.run().flow, notes);
         rows.push_back(row);
     }
@@ -190,7 +191,7 @@ std::vector<RemarkRow> repairRows(const Timeline& timeline) {
         RemarkRow row;
         row.rowId = static_cast<int>(rows.size());
         row.sentence = sentence(repair.text);
-        row.detail = QObject::tr("%1, %2").arg(words(clockText(repair.time)), words(repairText(repair)));
+        row.detail = QObject::tr("%1, %2").arg(words(clockText(repair.time)), textOf(repairText(repair)));
         row.verdict = repair.repaired ? Verdict::Info : Verdict::Wrong;
         row.time = seconds(repair.time);
         rows.push_back(row);

@@ -4,6 +4,7 @@
 
 #include "base/names.h"
 #include "base/parallel.h"
+#include "base/phrase.h"
 #include "base/sha256.h"
 #include "base/signal.h"
 #include "base/time.h"
@@ -17,6 +18,8 @@ class TestBase : public QObject {
     Q_OBJECT
 
 private slots:
+    void phrasesAreFilledIn();
+    void phrasesAreJoined();
     void durationsAreExact_data();
     void durationsAreExact();
     void badDurationsAreRefused_data();
@@ -153,6 +156,23 @@ void TestBase::valuesReadAndShow() {
 void TestBase::nearestNameIsSuggested() {
     QCOMPARE(nearestHint("tillr", {"flap_lever", "tiller"}), std::string("; did you mean 'tiller'?"));
     QCOMPARE(nearestHint("xyz", {"flap_lever", "tiller"}), std::string());
+}
+
+void TestBase::phrasesAreFilledIn() {
+    const Phrase late = phrase("{2}: {1} late, {2} in {braces} and {3}").with("1.2 s", phrase("step {1}").with("{1}"));
+    QCOMPARE(late.english(), std::string("step {1}: 1.2 s late, step {1} in {braces} and {3}"));
+    QVERIFY(late.isPattern());
+    QVERIFY(!Phrase("{1}").isPattern());
+    QCOMPARE(Phrase("{1}").english(), std::string("{1}"));
+    QVERIFY(Phrase() == Phrase(std::string()) && Phrase().isEmpty());
+    QVERIFY(phraseOf(late.text(), late.parts()) == late);
+}
+
+void TestBase::phrasesAreJoined() {
+    const Phrase both = joined(std::vector<Phrase>{phrase("done"), Phrase("Flaps"), Phrase()}, ", ");
+    QCOMPARE(both.english(), std::string("done, Flaps, "));
+    QCOMPARE((Phrase() + phrase("done")).english(), std::string("done"));
+    QCOMPARE(both.parts().front().parts().front().parts().front(), phrase("done"));
 }
 
 void TestBase::tomlErrorsNameThePlace() {

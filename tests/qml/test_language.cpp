@@ -34,9 +34,12 @@ std::vector<Message> messagesOf(const QString& file) {
         xml.readNext();
         if (!xml.isStartElement())
             continue;
-        if (xml.name() == QStringLiteral("source"))
-            all.push_back({xml.readElementText(), {}, true});
-        else if (xml.name() == QStringLiteral("translation") && !all.empty()) {
+        if (xml.name() == QStringLiteral("message") && xml.attributes().hasAttribute("id"))
+            all.push_back({xml.attributes().value("id").toString(), {}, true}); // core's: its source is empty
+        else if (xml.name() == QStringLiteral("source")) {
+            if (const QString source = xml.readElementText(); !source.isEmpty())
+                all.push_back({source, {}, true});
+        } else if (xml.name() == QStringLiteral("translation") && !all.empty()) {
             all.back().isFinished = !xml.attributes().hasAttribute("type");
             all.back().translation = xml.readElementText();
         }
@@ -45,7 +48,7 @@ std::vector<Message> messagesOf(const QString& file) {
 }
 
 QStringList placesOf(const QString& text) {
-    static const QRegularExpression place("%[0-9n]");
+    static const QRegularExpression place("%[0-9n]|\\{[1-9]\\}");
     QStringList found;
     for (auto match = place.globalMatch(text); match.hasNext();)
         found.append(match.next().captured());
@@ -81,7 +84,9 @@ class TestLanguage : public QObject {
 
 private Q_SLOTS:
     void initTestCase();
+    void germanIsWhole_data();
     void germanIsWhole();
+    void everyTextIsInTheFile_data();
     void everyTextIsInTheFile();
     void theLanguageChangesAtOnce();
     void pseudoKeepsWhatIsFilledIn();
@@ -93,23 +98,42 @@ void TestLanguage::initTestCase() {
     registerQmlTypes();
 }
 
+void TestLanguage::germanIsWhole_data() {
+    QTest::addColumn<QString>("file");
+    QTest::addColumn<int>("atLeast");
+    QTest::newRow("window") << "qml/language/flowhand_de.ts" << 500;
+    QTest::newRow("core") << "qml/language/core_de.ts" << 0;
+}
+
 void TestLanguage::germanIsWhole() {
-    const std::vector<Message> messages = messagesOf("qml/language/flowhand_de.ts");
-    QVERIFY(messages.size() > 500);
+    QFETCH(QString, file);
+    QFETCH(int, atLeast);
+    const std::vector<Message> messages = messagesOf(file);
+    QVERIFY(static_cast<int>(messages.size()) > atLeast);
     for (const Message& message : messages) {
         QVERIFY2(message.isFinished && !message.translation.isEmpty(), qPrintable(message.source));
         QCOMPARE(placesOf(message.translation), placesOf(message.source));
     }
 }
 
+void TestLanguage::everyTextIsInTheFile_data() {
+    QTest::addColumn<QString>("file");
+    QTest::addColumn<QStringList>("sources");
+    QTest::newRow("window") << "flowhand_de.ts" << QStringList{"qml", "-extensions", "cpp,h,qml"};
+    QTest::newRow("core") << "core_de.ts"
+                          << QStringList{"-tr-function-alias", "qtTrId+=phrase", "core", "-extensions", "cpp,h"};
+}
+
 /// What lupdate finds in the sources is what the file has.
 void TestLanguage::everyTextIsInTheFile() {
+    QFETCH(QString, file);
+    QFETCH(QStringList, sources);
     const QTemporaryDir folder;
-    const QString copy = folder.filePath("flowhand_de.ts");
-    QVERIFY(QFile::copy("qml/language/flowhand_de.ts", copy));
+    const QString copy = folder.filePath(file);
+    QVERIFY(QFile::copy("qml/language/" + file, copy));
+    const QStringList options{"-silent", "-locations", "none", "-no-obsolete"};
     QProcess lupdate;
-    lupdate.start("/usr/lib/qt6/bin/lupdate",
-                  {"-silent", "-locations", "none", "-no-obsolete", "qml", "-extensions", "cpp,h,qml", "-ts", copy});
+    lupdate.start("/usr/lib/qt6/bin/lupdate", options + sources + QStringList{"-ts", copy});
     QVERIFY2(lupdate.waitForFinished(120'000) && lupdate.exitCode() == 0, lupdate.readAllStandardError().constData());
     for (const Message& message : messagesOf(copy))
         QVERIFY2(message.isFinished, qPrintable("not translated: " + message.source));

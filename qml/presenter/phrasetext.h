@@ -1,0 +1,12 @@
+#pragma once
+
+#include <QString>
+
+#include "base/phrase.h"
+
+namespace flowhand {
+
+/// A phrase of core's in the window's language; English where that has no words for it.
+[[nodiscard]] QString textOf(const Phrase& phrase);
+
+} // namespace flowhand
