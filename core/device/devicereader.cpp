@@ -61,8 +61,16 @@ void DeviceReader::listenOnlyTo(std::vector<bool> inputs) {
     const std::lock_guard lock(m_mutex);
     if (inputs.size() != m_inputs.size())
         return;
-    m_asked = std::move(inputs);
-    m_hasAsked = true;
+    m_listenedTo = std::move(inputs);
+    m_isAskedAnew = true;
+}
+
+void DeviceReader::attendTo(std::vector<bool> inputs) {
+    const std::lock_guard lock(m_mutex);
+    if (inputs.size() != m_inputs.size())
+        return;
+    m_attendedTo = std::move(inputs);
+    m_isAskedAnew = true;
 }
 
 bool DeviceReader::isMissing() const {
@@ -136,7 +144,9 @@ Error DeviceReader::use(const DeviceInfo& unit) {
     {
         const std::lock_guard lock(m_mutex);
         m_inputs = decoder->inputs();
-        m_hasAsked = false;
+        m_listenedTo.clear();
+        m_attendedTo.clear();
+        m_isAskedAnew = true;
         m_stage = Stage::Connected;
         m_saidCode.clear();
         m_nextReport = notify(DeviceChange::Connected, {}, Time{}) + kTick;
@@ -175,23 +185,36 @@ Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
     return {};
 }
 
+/// What is asked of this reader has changed.
+void DeviceReader::hearAnew(ReportDecoder& decoder) {
+    const std::lock_guard lock(m_mutex);
+    if (!m_listenedTo.empty())
+        decoder.listenOnlyTo(m_listenedTo);
+    m_hurries.clear();
+    for (std::size_t i = 0; i < m_inputs.size(); ++i) {
+        const bool isSwitch = m_inputs[i].kind == InputKind::Button || m_inputs[i].kind == InputKind::Hat;
+        const bool isAttendedTo = m_attendedTo.empty() || m_attendedTo[i];
+        m_hurries.push_back(isSwitch ? Hurry::Now : isAttendedTo ? Hurry::Soon : Hurry::Later);
+    }
+}
+
 void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder) {
     const Time time = std::max(m_clock.now(), m_nextReport);
     m_nextReport = time;
     ++m_reports;
-    if (m_hasAsked) {
-        const std::lock_guard lock(m_mutex);
-        decoder.listenOnlyTo(m_asked);
-        m_hasAsked = false;
-    }
+    if (m_isAskedAnew.exchange(false))
+        hearAnew(decoder);
     m_changes.clear();
     const ReportFit fit = decoder.decode(report, m_changes);
     m_readings.clear();
-    for (const InputChange& change : m_changes)
+    Hurry hurry = Hurry::Later;
+    for (const InputChange& change : m_changes) {
         m_readings.push_back({time, m_index, change.input, change.raw, change.isNull});
+        hurry = std::max(hurry, m_hurries[change.input]);
+    }
     if (!m_readings.empty()) {
         const bool hasDropped = m_queue.push(m_readings);
-        m_bell.ring();
+        m_bell.ring(hurry);
         if (hasDropped && !std::exchange(m_saidDrops, true))
             remark("sent more than the program could take; short movements may be missing");
     }

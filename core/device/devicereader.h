@@ -45,6 +45,9 @@ public:
     /// Until the next connection only these inputs' changes are handed on. Ignored unless there is one flag an input.
     void listenOnlyTo(std::vector<bool> inputs);
 
+    /// As DeviceHub::attendTo(). Ignored unless there is one flag an input.
+    void attendTo(std::vector<bool> inputs);
+
     [[nodiscard]] bool isMissing() const;
     /// Whether a unit was lost since the last call.
     [[nodiscard]] bool takeLoss();
@@ -64,6 +67,7 @@ private:
     [[nodiscard]] Result<ReportDecoder> decoderFor(const DeviceInfo& unit);
     [[nodiscard]] Error named(const Error& error) const;
     [[nodiscard]] Error readAll(HidDevice& device, ReportDecoder& decoder);
+    void hearAnew(ReportDecoder& decoder);
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
     void suspectLosses(const LossWatch& losses);
     void remarkFit(ReportFit fit);
@@ -78,18 +82,19 @@ private:
     Doorbell& m_bell;
     ReadingQueue m_queue;
 
-    mutable std::mutex m_mutex; ///< guards the seven below
+    mutable std::mutex m_mutex; ///< guards the eight below
     std::condition_variable m_given;
     Stage m_stage = Stage::Missing;
     std::optional<DeviceInfo> m_unit;
     std::vector<InputInfo> m_inputs;
-    std::vector<bool> m_asked; ///< by input, what to listen to
-    std::string m_saidCode;    ///< of the last reason said for having no unit
-    Time m_nextNotice{};       ///< the earliest time of the next notice
+    std::vector<bool> m_listenedTo; ///< by input; empty: all
+    std::vector<bool> m_attendedTo; ///< by input; empty: all
+    std::string m_saidCode;         ///< of the last reason said for having no unit
+    Time m_nextNotice{};            ///< the earliest time of the next notice
     bool m_hasLoss = false;
 
     std::atomic<bool> m_isStopping = false;
-    std::atomic<bool> m_hasAsked = false; ///< m_asked is news
+    std::atomic<bool> m_isAskedAnew = false; ///< the two of them are news
     std::atomic<std::uint64_t> m_reports = 0;
     std::atomic<std::uint64_t> m_suspected = 0;
     std::atomic<std::int64_t> m_period = 0; ///< ns
@@ -100,6 +105,7 @@ private:
     // Of the reader's thread alone
     Time m_nextReport{};                 ///< the earliest time of the next report
     std::uint64_t m_suspectedBefore = 0; ///< of earlier connections
+    std::vector<Hurry> m_hurries;        ///< by input
     std::vector<InputChange> m_changes;
     std::vector<Reading> m_readings;
     bool m_saidDrops = false;

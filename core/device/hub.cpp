@@ -15,10 +15,10 @@ namespace flowhand {
 namespace {
 
 constexpr Duration kLongestWait = std::chrono::hours(1); // the caller waits again
-/// Between two wake-ups by devices: under thousands of reports a second each takes what has come in this time, which
-/// costs a fraction and leaves a fifth of the millisecond by which a step may be seen later than a bare loop sees it. A
-/// report after a rest wakes at once.
-constexpr Duration kWakePeriod = std::chrono::microseconds(700);
+/// Between two wake-ups by axes that are attended to: under thousands of reports a second each takes what has come in
+/// this time, which costs a fraction and leaves a fifth of the millisecond by which a step may be seen later than a
+/// bare loop sees it. A report after a rest, and a press at any time, wake at once.
+constexpr Duration kWakePeriod = std::chrono::microseconds(800);
 
 } // namespace
 
@@ -38,7 +38,7 @@ struct DeviceHub::State {
     const RunClock clock;
     const std::vector<DeviceWish> wishes;
     Doorbell bell;                ///< for the session thread
-    Time woken = Time::min() / 2; ///< by the bell, the last time; the session thread's
+    Time woken = Time::min() / 2; ///< the last time; the session thread's
     std::unique_ptr<HidWatch> watch;
     std::vector<std::unique_ptr<DeviceReader>> readers; ///< by wish
     std::vector<std::string> doubts;                    ///< by wish, of the finder: a reason found once, not yet said
@@ -157,13 +157,11 @@ void DeviceHub::drain(std::vector<Reading>& readings, std::vector<DeviceNotice>&
 
 void DeviceHub::waitUntil(Time deadline) {
     State& state = *m_state;
-    Time now = state.clock.now();
-    if (const Time rested = std::min(state.woken + kWakePeriod, deadline); rested > now) {
-        std::this_thread::sleep_for(rested - now);
-        now = rested;
-    }
-    if (deadline > now && state.bell.wait(std::min<Time>(deadline, now + kLongestWait) - now))
-        state.woken = state.clock.now();
+    const Time now = state.clock.now();
+    if (deadline > now)
+        (void)state.bell.wait(std::min<Time>(deadline, now + kLongestWait) - now, state.woken + kWakePeriod - now,
+                              state.woken + kLeisure - now);
+    state.woken = state.clock.now();
 }
 
 void DeviceHub::wake() {
@@ -176,6 +174,10 @@ Time DeviceHub::now() const {
 
 void DeviceHub::listenOnlyTo(DeviceIndex device, std::vector<bool> inputs) {
     m_state->readers[device]->listenOnlyTo(std::move(inputs));
+}
+
+void DeviceHub::attendTo(DeviceIndex device, std::vector<bool> inputs) {
+    m_state->readers[device]->attendTo(std::move(inputs));
 }
 
 std::vector<InputInfo> DeviceHub::inputs(DeviceIndex device) const {

@@ -33,6 +33,7 @@ class DeviceHub {
 public:
     static constexpr Duration kReadWait = std::chrono::milliseconds(100); ///< longest a reader waits for a report
     static constexpr Duration kSearchPeriod = std::chrono::seconds(1);    ///< of looking for missing devices
+    static constexpr Duration kLeisure = std::chrono::milliseconds(12);   ///< longest wait of what is not attended to
     static constexpr std::size_t kQueueLength = 65536;                    ///< readings a device: 1 s of 8 axes at 8 kHz
 
     /// `system` and `clock` must outlive the hub; `origin` is the run's start on `clock`. A device that is missing or
@@ -62,6 +63,11 @@ public:
     /// Until the device's next connection only the changes of these inputs are handed on, one flag an input: what
     /// nobody uses is not even decoded.
     void listenOnlyTo(DeviceIndex device, std::vector<bool> inputs);
+
+    /// Until the device's next connection waitUntil() returns within a millisecond for axes of these inputs only, one
+    /// flag an input, and within kLeisure for others: a hundred wake-ups a second in place of a thousand. At once for
+    /// switches and hats always. Without this call all are attended to.
+    void attendTo(DeviceIndex device, std::vector<bool> inputs);
 
     /// As of its last connection; empty before the first.
     [[nodiscard]] std::vector<InputInfo> inputs(DeviceIndex device) const;

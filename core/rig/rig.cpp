@@ -217,6 +217,18 @@ std::vector<bool> Rig::wiredInputs(DeviceIndex device) const {
     return wired;
 }
 
+std::vector<bool> Rig::inputsOf(DeviceIndex device, const std::vector<SignalId>& signals) const {
+    std::vector<bool> needed = wiredInputs(device);
+    for (std::size_t input = 0; input < needed.size(); ++input) {
+        const std::vector<Feed>& feeds = m_wiring->connected[device]->feeds[input];
+        needed[input] = std::any_of(feeds.begin(), feeds.end(), [&](const Feed& feed) {
+            const std::vector<SignalId>& says = m_wiring->file.controls[feed.control]->signals();
+            return std::find_first_of(says.begin(), says.end(), signals.begin(), signals.end()) != says.end();
+        });
+    }
+    return needed;
+}
+
 void Rig::take(const Reading& reading, std::vector<Sample>& samples) {
     Wiring& wiring = *m_wiring;
     advance(reading.time, samples);

@@ -50,6 +50,9 @@ public:
     /// Of a connected device: which of its inputs are wired.
     [[nodiscard]] std::vector<bool> wiredInputs(DeviceIndex device) const;
 
+    /// Of a connected device: which of its inputs these signals depend on.
+    [[nodiscard]] std::vector<bool> inputsOf(DeviceIndex device, const std::vector<SignalId>& signals) const;
+
     /// Appends the samples that one reading makes (none for most). Signals a device has not reported stay unknown.
     /// Serves the timers before.
     void take(const Reading& reading, std::vector<Sample>& samples);

@@ -32,6 +32,7 @@ struct RunLoop::State {
         : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
           link(parts.feed, *parts.aircraft, parts.sources), practice(std::move(parts.practice), *parts.aircraft),
           notices(parts.notices), slow(parts.slowness) {
+        sessionTimer = session.nextTimer();
         beginScenario();
         seatHands();
     }
@@ -69,7 +70,7 @@ struct RunLoop::State {
     [[nodiscard]] Time nextOfRig() const { return after(slow.toRunFrom(parts.rig->nextTimer()), -origin); }
 
     [[nodiscard]] Time nextBesidesReadings() const {
-        Time next = std::min(session.nextTimer(), nextPractice());
+        Time next = std::min(sessionTimer, nextPractice());
         if (!commands.empty() || !screen.empty() || practice.hasToTell())
             next = std::min(next, advanced + kTick);
         if (!news.empty())
@@ -139,7 +140,7 @@ struct RunLoop::State {
                 if (parts.recorder != nullptr)
                     check(parts.recorder->samples(batch));
                 last = time;
-            } else if (session.nextTimer() <= time) {
+            } else if (sessionTimer <= time) {
                 session.advance(time);
                 last = time;
             } else if (watch && isFlying() && nextEvent() <= time) {
@@ -408,6 +409,7 @@ struct RunLoop::State {
     /// Hands on what the session made of it: to the record, to the partner's hands, to the scripted hands.
     void publish(Time time) {
         ++changes;
+        sessionTimer = session.nextTimer();
         std::vector<Event> told = session.takeEvents();
         for (const Event& event : told) {
             if (event.kind == EventKind::OutcomeReached)
@@ -419,6 +421,8 @@ struct RunLoop::State {
         if (parts.recorder != nullptr && !told.empty())
             check(parts.recorder->events(told));
         events.insert(events.end(), std::make_move_iterator(told.begin()), std::make_move_iterator(told.end()));
+        if (!told.empty())
+            attend();
         for (const PartnerMove& move : session.takePartnerMoves())
             partner.push_back(move);
         if (parts.recorder != nullptr && slow.toReal(time - flushed) >= kFlushPeriod) {
@@ -429,6 +433,21 @@ struct RunLoop::State {
             finish(time);
         else
             showHands(time);
+    }
+
+    /// The controls that may do a step now are those of which every moment counts.
+    void attend() {
+        if (parts.devices == nullptr)
+            return;
+        std::vector<SignalId> wanted;
+        const std::vector<StepResult>& results = session.results();
+        for (std::size_t i = 0; i < results.size(); ++i)
+            if (results[i].state == StepState::Due || results[i].state == StepState::Seen)
+                wanted.insert(wanted.end(), parts.flow->steps[i].controls.begin(), parts.flow->steps[i].controls.end());
+        for (std::size_t i = 0; i < parts.rig->devices().size(); ++i) {
+            const auto device = static_cast<DeviceIndex>(i);
+            parts.devices->attendTo(device, parts.rig->inputsOf(device, wanted));
+        }
     }
 
     void passHands(Time time) {
@@ -541,6 +560,7 @@ struct RunLoop::State {
         }
         if (parts.devices != nullptr)
             parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
+        attend();
         if (std::erase(lost, notice.device) > 0)
             notices.push_back(nameOf(notice) + " is back.");
         resumeAfterLoss();
@@ -607,6 +627,7 @@ struct RunLoop::State {
         if (next.recorder)
             recorders.push_back(std::move(next.recorder));
         session = Session(*parts.aircraft, *parts.flow, parts.header.setup);
+        sessionTimer = session.nextTimer();
         commands.clear();
         screen.clear();
         partner.clear();
@@ -671,8 +692,9 @@ struct RunLoop::State {
     bool hasJustHeard = false;
     bool hasLooked = false; ///< for what nobody tells
     bool isFeedLost = false;
-    Time advanced = -kTick; ///< told by the caller
-    Time last = -kTick;     ///< of the last batch, command or timer
+    Time sessionTimer = kForever; ///< the session's next, as of the last instant: it is asked for at every reading
+    Time advanced = -kTick;       ///< told by the caller
+    Time last = -kTick;           ///< of the last batch, command or timer
     Time flushed{};
     Duration stood{};     ///< how long the run has stood, in all: practice aircraft and hands know nothing of it
     Time standingSince{}; ///< the run's time when it came to stand

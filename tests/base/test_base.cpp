@@ -1,7 +1,9 @@
 #include <QtTest>
 
 #include <atomic>
+#include <thread>
 
+#include "base/doorbell.h"
 #include "base/names.h"
 #include "base/parallel.h"
 #include "base/phrase.h"
@@ -18,6 +20,7 @@ class TestBase : public QObject {
     Q_OBJECT
 
 private slots:
+    void ringsAreHeardAsSoonAsTheyWant();
     void phrasesAreFilledIn();
     void phrasesAreJoined();
     void durationsAreExact_data();
@@ -156,6 +159,35 @@ void TestBase::valuesReadAndShow() {
 void TestBase::nearestNameIsSuggested() {
     QCOMPARE(nearestHint("tillr", {"flap_lever", "tiller"}), std::string("; did you mean 'tiller'?"));
     QCOMPARE(nearestHint("xyz", {"flap_lever", "tiller"}), std::string());
+}
+
+/// That a ring is heard too late shows as a test that does not end, that it is heard too soon as a wait that is too
+/// short.
+void TestBase::ringsAreHeardAsSoonAsTheyWant() {
+    using namespace std::chrono_literals;
+    Doorbell bell;
+    const auto waited = [&](Hurry hurry, Duration soon, Duration later) {
+        bell.ring(hurry);
+        const auto begin = std::chrono::steady_clock::now();
+        if (!bell.wait(1h, soon, later))
+            qFatal("the ring was lost");
+        return std::chrono::steady_clock::now() - begin;
+    };
+    waited(Hurry::Now, 1h, 1h);
+    waited(Hurry::Soon, 1h, 1h); // the first one for long
+    QVERIFY(waited(Hurry::Soon, 5ms, 1h) >= 5ms);
+    waited(Hurry::Now, 1h, 1h);
+    waited(Hurry::Soon, 1h, 1h);
+    QVERIFY(waited(Hurry::Later, 0ms, 5ms) >= 5ms);
+    QVERIFY(!bell.wait(1ms)); // all are used up
+    bell.ring(Hurry::Later);
+    QVERIFY(bell.wait(1ms, 1h, 1h)); // the wait is over before it was heard
+    std::thread other([&] {
+        bell.ring(Hurry::Later);
+        bell.ring(Hurry::Now);
+    });
+    QVERIFY(bell.wait(1h, 1h, 1h));
+    other.join();
 }
 
 void TestBase::phrasesAreFilledIn() {

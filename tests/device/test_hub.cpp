@@ -97,6 +97,7 @@ private slots:
     void reportsBeforeTheFirstReadAreNoLoss();
     void lossesAreSuspectedAndSaidOnce();
     void onlyWhatIsListenedToIsHandedOn();
+    void whatIsNotAttendedToWakesLater();
     void oddReportsAreCountedAndSaidOnce();
     void unwishedDevicesAreNotOpened();
     void privateDevicesOpenWhenNamed_data();
@@ -400,6 +401,27 @@ void TestHub::onlyWhatIsListenedToIsHandedOn() {
     QVERIFY(bench.wait(3, 3));
     bench.hid.send("a", {4, 2}); // a new connection tells all again
     QVERIFY(bench.wait(5, 3));
+}
+
+void TestHub::whatIsNotAttendedToWakesLater() {
+    Bench bench;
+    bench.hid.plug(unit("a", "p1"), bytesOf(kTwoAxes));
+    QVERIFY(bench.open({wish("left unit")}));
+    QVERIFY(bench.wait(0, 1));
+    bench.hid.send("a", {1, 1});
+    QVERIFY(bench.wait(2, 1));
+    bench.hub->attendTo(0, {true}); // of another device: not heeded
+    bench.hub->attendTo(0, {false, true});
+    const auto waited = [&](std::uint8_t first, std::uint8_t second) {
+        bench.hid.send("a", {first, second});
+        bench.hid.waitUntilRead("a");
+        const auto begin = std::chrono::steady_clock::now();
+        bench.hub->waitUntil(kForever);
+        return std::chrono::steady_clock::now() - begin;
+    };
+    waited(1, 2);
+    QVERIFY(waited(2, 2) >= DeviceHub::kLeisure);
+    QVERIFY(bench.wait(4, 1));
 }
 
 void TestHub::oddReportsAreCountedAndSaidOnce() {

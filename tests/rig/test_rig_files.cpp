@@ -459,6 +459,10 @@ void TestRigFiles::fullCockpitFitsItsDevices() {
         QVERIFY2(rig->facts()[indexOf(*twinJet().signals.find(name))].isWired, name);
     QCOMPARE(wired, std::size_t(22));
     QVERIFY(rig->unheard().empty());
+    const std::vector<bool> needed = rig->inputsOf(0, {twinJet().id("thrust_lever_1"), twinJet().id("yoke_pitch")});
+    QCOMPARE(std::count(needed.begin(), needed.end(), true), 1); // the yoke is another device's
+    QVERIFY(
+        rig->wiredInputs(0)[static_cast<std::size_t>(std::find(needed.begin(), needed.end(), true) - needed.begin())]);
     QCOMPARE(samples.size(), wired);
     for (const Sample& sample : samples)
         QVERIFY(sample.actor == Actor::Machine || rig->facts()[indexOf(sample.signal)].isMomentary);

@@ -24,14 +24,18 @@ constexpr std::array<const char*, RateFlight::kDevices> kLevers{"thrust_lever_1"
 /// What the buttons of the first device switch on.
 constexpr std::array<const char*, StreamReport::kButtons> kSwitches{"taxi_light", "landing_lights", "parking_brake",
                                                                     "takeoff_button", "reply_button"};
+/// And what its Y is.
+constexpr const char* kThrownLever = "pitch_trim";
 
 void writeFlow(const fs::path& file, std::size_t steps) {
     std::ofstream out(file);
     out << "format = 1\ntitle = \"Rates\"\nphases = [\"taxi_out\"]\nseat = \"captain\"\n[start]\nplace = \"stand\"\n"
            "[start.controls]\nparking_brake = \"on\"\n"; // it is not, so a run waits until that is waived
     for (std::size_t i = 0; i < steps; ++i) {
+        const std::size_t pressed = i % StreamReport::kPressed;
         out << "[[step]]\nid = \"press_" << i << "\"\ntitle = \"Press\"\nwithin = \"100 s\"\ndone = \"rise("
-            << kSwitches[i % kSwitches.size()] << ")\"\nwhy = \"To be timed.\"\n";
+            << (pressed < kSwitches.size() ? kSwitches[pressed] : kThrownLever + std::string(" > 0 deg"))
+            << ")\"\nwhy = \"To be timed.\"\n";
     }
 }
 
@@ -46,6 +50,8 @@ void writeRig(const fs::path& file, std::size_t devices) {
         out << "[[device]]\nname = \"unit " << i << "\"\nid = \"" << id << "\"\n[[control]]\nsignal = \"" << kLevers[i]
             << "\"\ndevice = \"unit " << i << "\"\nwiring = \"axis\"\ninput = \"X\"\nrange = [0, 65535]\nnoise = 4.6\n";
     }
+    out << "[[control]]\nsignal = \"" << kThrownLever
+        << "\"\ndevice = \"unit 0\"\nwiring = \"axis\"\ninput = \"Y\"\nrange = [0, 65535]\nnoise = 4.6\n";
     for (std::size_t i = 0; i < kSwitches.size(); ++i)
         out << "[[control]]\nsignal = \"" << kSwitches[i]
             << "\"\ndevice = \"unit 0\"\nwiring = \"contact\"\ninput = \"button " << i + 1 << "\"\n";

@@ -18,7 +18,10 @@
 struct StreamReport {
     static constexpr std::size_t kAxes = 6;
     static constexpr std::size_t kBytes = 28;
-    static constexpr int kButtons = 5; ///< of the 32, that are ever pressed
+    static constexpr int kButtons = 5;               ///< of the 32, that are ever pressed
+    static constexpr int kPressed = kButtons + 1;    ///< and a lever, Y, that is thrown like a switch
+    static constexpr std::uint16_t kBack = 0x4000;   ///< where Y stands
+    static constexpr std::uint16_t kThrown = 0xC000; ///< and where it is thrown to
     /// The report descriptor, in hexadecimal.
     static constexpr const char* kDescriptor = "05010904A101"
                                                "150027FFFF0000751095060930093109320933093409358102"
@@ -39,8 +42,10 @@ struct StreamReport {
         std::memcpy(all.data() + 24, &number, sizeof number);
         return all;
     }
-    /// The buttons that are down, a bit each.
-    [[nodiscard]] static std::uint8_t pressedIn(const std::uint8_t* report) { return report[12]; }
+    /// The buttons that are down, a bit each, and behind them whether the lever is thrown.
+    [[nodiscard]] static std::uint8_t pressedIn(const std::uint8_t* report) {
+        return static_cast<std::uint8_t>(report[12] | (report[3] >> 7) << kButtons);
+    }
 };
 
 /// What moves from report to report.
@@ -57,17 +62,17 @@ struct StreamWish {
     bool hasPresses = true;
 };
 
-/// The buttons of the first device that are down after so many ms: they are pressed in turn, one every 160 ms, and each
-/// stays down for 400 ms and up for 400 ms, which is what a control takes to come to rest (0.3 s) and a little more.
-inline std::uint8_t buttonsAt(std::int64_t millis) {
+/// What of the first device is pressed after so many ms, as pressedIn(): one after the other, every 160 ms, and each
+/// stays down for 480 ms and up for 480 ms, which is what a control takes to come to rest (0.3 s) and a little more.
+inline std::uint8_t pressedAt(std::int64_t millis) {
     std::uint8_t down = 0;
-    for (int button = 0; button < StreamReport::kButtons; ++button)
-        if (const std::int64_t since = millis - 160 * (button + 1); since >= 0 && since % 800 < 400)
+    for (int button = 0; button < StreamReport::kPressed; ++button)
+        if (const std::int64_t since = millis - 160 * (button + 1); since >= 0 && since % 960 < 480)
             down |= static_cast<std::uint8_t>(1U << button);
     return down;
 }
 
-/// Sends from all devices in turn, evenly spread over time; the first one's buttons are pressed as buttonsAt() says.
+/// Sends from all devices in turn, evenly spread over time; the first one's buttons and lever as pressedAt() says.
 /// Writes what was sent to `log`: a line `press NANOSECONDS` for each press, then how many reports each device sent and
 /// by how much the latest one was late, in microseconds. `send(device, bytes)` sends one report.
 template <class Send>
@@ -91,8 +96,9 @@ void stream(std::size_t devices, const StreamWish& wish, std::ostream& log, Send
         latest = std::max(latest, now - due);
         StreamReport report;
         const std::uint8_t down =
-            device == 0 && wish.hasPresses ? buttonsAt(number * 1000 / wish.rate) : std::uint8_t(0);
-        report.buttons = down;
+            device == 0 && wish.hasPresses ? pressedAt(number * 1000 / wish.rate) : std::uint8_t(0);
+        constexpr std::uint32_t kButtonBits = (1U << StreamReport::kButtons) - 1;
+        report.buttons = down & kButtonBits;
         if (wish.motion != StreamMotion::Rest) {
             for (std::uint16_t& axis : report.axes)
                 axis = static_cast<std::uint16_t>(0x8000 + std::rand() % kFlicker);
@@ -103,6 +109,9 @@ void stream(std::size_t devices, const StreamWish& wish, std::ostream& log, Send
             const auto way = static_cast<std::uint32_t>(number) % kSweep;
             report.axes[0] = static_cast<std::uint16_t>(std::min(way, kSweep - way) * (0xFFFF / (kSweep / 2)));
         }
+        const bool isThrown = report.buttons != down;
+        report.axes[1] = static_cast<std::uint16_t>((isThrown ? StreamReport::kThrown : StreamReport::kBack) +
+                                                    report.axes[1] % kFlicker);
         if (device == 0) {
             if ((down & ~downBefore) != 0)
                 presses.push_back(now.time_since_epoch().count());
