@@ -51,7 +51,8 @@ public:
         const std::vector<EvidenceRecord> none;
         const std::vector<std::string> first = {aircraft().seats.front()};
         const CoverageInput input{aircraft(), m_flows, none, hasBothSeats ? aircraft().seats : first};
-        return writeFile(file, coverageCsv({now.rigTitle, input, hasBothSeats ? *now.bothSeats : *now.coverage}));
+        return writeFile(file,
+                         coverageCsv({now.rigTitle.english(), input, hasBothSeats ? *now.bothSeats : *now.coverage}));
     }
 
     Status showPage(const std::string& file) override {

@@ -127,6 +127,7 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     const std::unique_ptr<QQmlComponent> views = std::move(reading);
     QObject::connect(&language, &Language::changed, &sound, &Sound::changed);
     QObject::connect(&language, &Language::changed, &fly, &FlyPresenter::tellAnew);
+    QObject::connect(&language, &Language::changed, &bench, &BenchPresenter::tellAnew);
     QObject::connect(&language, &Language::changed, engine.get(), &QQmlEngine::retranslate);
     return showWindow(*engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
                ? QGuiApplication::exec()

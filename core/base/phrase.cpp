@@ -45,10 +45,18 @@ Phrase operator+(Phrase first, Phrase second) {
 }
 
 Phrase joined(const std::vector<Phrase>& phrases, std::string_view separator) {
-    Phrase all;
-    for (const Phrase& one : phrases)
-        all = all.isEmpty() ? one : std::move(all) + Phrase(std::string(separator)) + one;
-    return all;
+    // In halves, so that a long list is not as deep as it is long.
+    const auto join = [&](const auto& self, std::size_t from, std::size_t to) -> Phrase {
+        if (to - from < 2)
+            return from < to ? phrases[from] : Phrase();
+        const std::size_t middle = from + (to - from) / 2;
+        Phrase first = self(self, from, middle);
+        Phrase second = self(self, middle, to);
+        if (first.isEmpty())
+            return second;
+        return std::move(first) + Phrase(std::string(separator)) + std::move(second);
+    };
+    return join(join, 0, phrases.size());
 }
 
 } // namespace flowhand

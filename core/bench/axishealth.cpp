@@ -73,9 +73,9 @@ public:
     }
 
 private:
-    void add(const char* check, Soundness verdict, std::string text, std::string reason, std::string remedy) {
+    void add(const char* check, Soundness verdict, Phrase text, Phrase reason, Phrase remedy) {
         if (verdict == Soundness::Good)
-            remedy.clear();
+            remedy = {};
         m_out.findings.push_back({check, verdict, std::move(text), std::move(reason), std::move(remedy)});
     }
     [[nodiscard]] double percent(double counts) const { return 100 * counts / std::max(m_out.travel, 1.0); }
@@ -84,31 +84,34 @@ private:
     bool judgeMovement() {
         const std::set<std::int64_t> distinct(m_values.begin(), m_values.end());
         if (m_values.empty()) {
-            add("movement", Soundness::Bad, "it said nothing at all",
-                "a control that says nothing cannot confirm a step",
-                "move it; if nothing comes, see whether it is wired to this input with 'flowhand devices --watch'");
+            add("movement", Soundness::Bad, phrase("it said nothing at all"),
+                phrase("a control that says nothing cannot confirm a step"),
+                phrase("move it; if nothing comes, see whether it is wired to this input with 'flowhand devices "
+                       "--watch'"));
             return false;
         }
         if (distinct.size() <= 2) {
             const bool isOne = distinct.size() == 1;
             add("movement", Soundness::Bad,
-                isOne ? "every report says " + std::to_string(*distinct.begin())
-                      : "it says nothing but " + std::to_string(*distinct.begin()) + " and " +
-                            std::to_string(*distinct.rbegin()),
-                isOne ? "it is stuck, not connected, or was not moved" : "that is a switch and no lever",
-                isOne ? "move it from end to end; see to its wire, the rod and the supply of its potentiometer"
-                      : "wire it as a contact, or see to a broken track or wiper");
+                isOne ? phrase("every report says {1}").with(std::to_string(*distinct.begin()))
+                      : phrase("it says nothing but {1} and {2}")
+                            .with(std::to_string(*distinct.begin()), std::to_string(*distinct.rbegin())),
+                isOne ? phrase("it is stuck, not connected, or was not moved")
+                      : phrase("that is a switch and no lever"),
+                isOne ? phrase("move it from end to end; see to its wire, the rod and the supply of its potentiometer")
+                      : phrase("wire it as a contact, or see to a broken track or wiper"));
             return false;
         }
         if (m_out.travel >= kLeastTravelSigmas * m_out.sigma && !m_resting.dwells.empty())
             return true;
         measureNoise();
         add("noise", Soundness::Bad,
-            m_resting.dwells.empty() ? "it was never at rest"
-                                     : "sigma " + shown(m_out.sigma) + " counts, in a travel of " + shown(m_out.travel),
-            "no movement can be told from its noise",
-            "it was not moved, or its wire is open: an open input picks up whatever is near; see to wiper, ground and "
-            "plug");
+            m_resting.dwells.empty()
+                ? phrase("it was never at rest")
+                : phrase("sigma {1} counts, in a travel of {2}").with(shown(m_out.sigma), shown(m_out.travel)),
+            phrase("no movement can be told from its noise"),
+            phrase("it was not moved, or its wire is open: an open input picks up whatever is near; see to wiper, "
+                   "ground and plug"));
         return false;
     }
 
@@ -126,12 +129,13 @@ private:
         measureNoise();
         const double share = percent(kPeakToPeakSigmas * std::max(m_out.sigma, kRoundingNoise));
         add("noise", judged(share, kCautionPercent, kBadPercent),
-            "sigma " + shown(m_out.sigma) + " counts, peak to peak " + shown(m_out.peakToPeak) + "; " +
-                shown(m_out.effectiveBits) + " effective and " + shown(m_out.noiseFreeBits) + " noise-free bits of " +
-                shown(std::log2(m_converter)),
-            "its noise (6.6 sigma) is " + shown(share) + " % of its travel; a step's band must be wider than that",
-            "try a capacitor of 100 nF from wiper to ground at the card, a ground wire of its own, a shorter or "
-            "shielded cable away from lamps and motors, and a potentiometer of 10 kilohms");
+            phrase("sigma {1} counts, peak to peak {2}; {3} effective and {4} noise-free bits of {5}")
+                .with(shown(m_out.sigma), shown(m_out.peakToPeak), shown(m_out.effectiveBits),
+                      shown(m_out.noiseFreeBits), shown(std::log2(m_converter))),
+            phrase("its noise (6.6 sigma) is {1} % of its travel; a step's band must be wider than that")
+                .with(shown(share)),
+            phrase("try a capacitor of 100 nF from wiper to ground at the card, a ground wire of its own, a shorter or "
+                   "shielded cable away from lamps and motors, and a potentiometer of 10 kilohms"));
     }
 
     void judgeRange() {
@@ -140,11 +144,12 @@ private:
             steps < kLeastSteps / 4 ? Soundness::Bad
             : steps < kLeastSteps   ? Soundness::Caution
                                     : Soundness::Good,
-            "it uses " + shown(100 * m_out.share) + " % of the converter's range, counts " + shown(m_resting.low) +
-                " to " + shown(m_resting.high),
-            "that gives " + shown(std::floor(steps)) + " places that noise does not blur; 100 are enough for 1 %",
-            "let the lever turn the potentiometer further: a longer arm at the lever, a shorter one at the "
-            "potentiometer, or a potentiometer of less travel");
+            phrase("it uses {1} % of the converter's range, counts {2} to {3}")
+                .with(shown(100 * m_out.share), shown(m_resting.low), shown(m_resting.high)),
+            phrase("that gives {1} places that noise does not blur; 100 are enough for 1 %")
+                .with(shown(std::floor(steps))),
+            phrase("let the lever turn the potentiometer further: a longer arm at the lever, a shorter one at the "
+                   "potentiometer, or a potentiometer of less travel"));
     }
 
     /// The longest stretch of rests that follow each other without a movement between them.
@@ -165,8 +170,9 @@ private:
         }
         m_out.restLength = end - begin;
         if (m_out.restLength < kLeastRest) {
-            add("drift", Soundness::Unmeasured, "it was never left alone for " + shown(seconds(kLeastRest)) + " s",
-                "drift shows only in a long rest", "leave it alone for ten seconds");
+            add("drift", Soundness::Unmeasured,
+                phrase("it was never left alone for {1} s").with(shown(seconds(kLeastRest))),
+                phrase("drift shows only in a long rest"), phrase("leave it alone for ten seconds"));
             return;
         }
         const Duration part = m_out.restLength / 5;
@@ -175,11 +181,11 @@ private:
         m_out.drift = medianBetween(end - part, end) - first;
         const double share = percent(std::fabs(*m_out.drift));
         add("drift", judged(share, kCautionPercent / 2, kBadPercent),
-            "it went by " + shown(*m_out.drift) + " counts in " + shown(seconds(m_out.restLength)) + " s of rest, " +
-                shown(share) + " % of its travel",
-            "a lever that nobody touches must stay in its band",
-            "see whether the lever sinks by its own weight (more friction), the shaft slips in its coupling, or the "
-            "supply wanders as the card warms up");
+            phrase("it went by {1} counts in {2} s of rest, {3} % of its travel")
+                .with(shown(*m_out.drift), shown(seconds(m_out.restLength)), shown(share)),
+            phrase("a lever that nobody touches must stay in its band"),
+            phrase("see whether the lever sinks by its own weight (more friction), the shaft slips in its coupling, or "
+                   "the supply wanders as the card warms up"));
     }
 
     [[nodiscard]] double medianBetween(Time begin, Time end) const {
@@ -210,13 +216,15 @@ private:
                                      : Soundness::Good;
         const Soundness dead = judged(m_out.deadCodes.value_or(0.0), kDeadCaution, kDeadBad);
         add("dead codes", std::max(coarse, dead),
-            (m_out.quantum > 1 ? "it counts in steps of " + std::to_string(m_out.quantum)
-                               : std::string("it counts one by one")) +
-                (m_out.deadCodes ? "; " + shown(100 * *m_out.deadCodes) + " % of the counts on its way never come"
-                                 : "; moved too fast to see every count"),
-            std::max(coarse, dead) == Soundness::Good ? "fine enough for every step"
-                                                      : "a lever cannot stop where no count is",
-            "set the card to its full resolution, or use one whose converter has the bits that it reports");
+            phrase("{1}; {2}")
+                .with(m_out.quantum > 1 ? phrase("it counts in steps of {1}").with(std::to_string(m_out.quantum))
+                                        : phrase("it counts one by one"),
+                      m_out.deadCodes
+                          ? phrase("{1} % of the counts on its way never come").with(shown(100 * *m_out.deadCodes))
+                          : phrase("moved too fast to see every count")),
+            std::max(coarse, dead) == Soundness::Good ? phrase("fine enough for every step")
+                                                      : phrase("a lever cannot stop where no count is"),
+            phrase("set the card to its full resolution, or use one whose converter has the bits that it reports"));
     }
 
     /// Reports that came while it moved, steadily enough to meet every count.
@@ -237,20 +245,21 @@ private:
         m_out.largestStep = signs.largestStep;
         m_out.longestSpike = signs.longestSpike;
         m_out.fastest = signs.fastest;
-        std::string where;
+        std::vector<Phrase> where;
         for (const TrackGap& gap : m_out.gaps)
-            where += (where.empty() ? "" : ", ") + std::to_string(gap.from) + " to " + std::to_string(gap.to);
+            where.push_back(phrase("{1} to {2}").with(std::to_string(gap.from), std::to_string(gap.to)));
         const Soundness verdict = !m_out.gaps.empty() || m_out.spikes >= kManySpikes ? Soundness::Bad
                                   : m_out.spikes > 0                                 ? Soundness::Caution
                                                                                      : Soundness::Good;
+        const Phrase spikes = phrase("{1} spikes, the largest of {2} counts")
+                                  .with(std::to_string(m_out.spikes), shown(m_out.largestSpike));
         add("jumps", verdict,
-            m_out.spikes == 0 && where.empty()
-                ? std::string("it moves without a jump")
-                : std::to_string(m_out.spikes) + " spikes, the largest of " + shown(m_out.largestSpike) + " counts" +
-                      (where.empty() ? "" : "; it jumps at the counts " + where),
-            verdict == Soundness::Good ? "its track is whole" : "so does a worn or dirty track, or a loose plug",
-            "turn it quickly from end to end fifty times, then see to plug and solder; if it stays, change the "
-            "potentiometer. Until then a 'spike_limit' keeps spikes out");
+            m_out.gaps.empty() ? (m_out.spikes == 0 ? phrase("it moves without a jump") : spikes)
+                               : phrase("{1}; it jumps at the counts {2}").with(spikes, joined(where, ", ")),
+            verdict == Soundness::Good ? phrase("its track is whole")
+                                       : phrase("so does a worn or dirty track, or a loose plug"),
+            phrase("turn it quickly from end to end fifty times, then see to plug and solder; if it stays, change the "
+                   "potentiometer. Until then a 'spike_limit' keeps spikes out"));
     }
 
     void judgePlaces() {
@@ -295,9 +304,9 @@ private:
 
     void judgeHysteresis(const std::vector<double>& differences) {
         if (differences.empty()) {
-            add("hysteresis", Soundness::Unmeasured, "no place was come to from both sides",
-                "hysteresis is the difference between coming to a place from above and from below",
-                "move it to its places both upwards and downwards, and hold it there for a second");
+            add("hysteresis", Soundness::Unmeasured, phrase("no place was come to from both sides"),
+                phrase("hysteresis is the difference between coming to a place from above and from below"),
+                phrase("move it to its places both upwards and downwards, and hold it there for a second"));
             return;
         }
         double worst = 0.0;
@@ -307,38 +316,39 @@ private:
         m_out.hysteresis = worst;
         const double share = percent(std::fabs(worst));
         add("hysteresis", judged(share, kCautionPercent, kBadPercent),
-            "the same place reads " + shown(std::fabs(worst)) + " counts apart from above and from below, " +
-                shown(share) + " % of its travel (" + shown(100 * std::fabs(worst) / m_converter) +
-                " % of the applied voltage)",
-            "a lever of a training device may be off by 3 % at most",
-            "take the play out of the rod, its joints and the coupling: tighter eyes, a preloading spring, a set screw "
-            "on a flat");
+            phrase("the same place reads {1} counts apart from above and from below, {2} % of its travel ({3} % of the "
+                   "applied voltage)")
+                .with(shown(std::fabs(worst)), shown(share), shown(100 * std::fabs(worst) / m_converter)),
+            phrase("a lever of a training device may be off by 3 % at most"),
+            phrase("take the play out of the rod, its joints and the coupling: tighter eyes, a preloading spring, a "
+                   "set screw on a flat"));
     }
 
     void judgeReturn(const std::vector<DwellCluster>& clusters) {
         if (clusters.empty()) {
-            add("return", Soundness::Unmeasured, "it was not seen to spring back twice",
-                "the error of its return is what several returns differ by",
-                "push it to one side and let go, three times from each side, two seconds apart");
+            add("return", Soundness::Unmeasured, phrase("it was not seen to spring back twice"),
+                phrase("the error of its return is what several returns differ by"),
+                phrase("push it to one side and let go, three times from each side, two seconds apart"));
             return;
         }
         const Place place = placeOf(clusters.front());
         m_out.returnError = place.spread / 2;
         const double share = percent(*m_out.returnError);
         add("return", judged(share, kCautionPercent, kBadPercent),
-            "its returns lie within " + shown(*m_out.returnError) + " counts of their middle, " + shown(share) +
-                " % of its travel",
-            "what it does not come back by, the dead band has to cover",
-            "a stronger or second spring, less friction at the axle, and a cam or detent that pulls it to the middle");
+            phrase("its returns lie within {1} counts of their middle, {2} % of its travel")
+                .with(shown(*m_out.returnError), shown(share)),
+            phrase("what it does not come back by, the dead band has to cover"),
+            phrase("a stronger or second spring, less friction at the axle, and a cam or detent that pulls it to the "
+                   "middle"));
     }
 
     void judgeLinearity(const std::vector<double>& counts) {
         m_out.linearity = 100 * closestLine(m_ask.values, counts).worst / m_converter;
         add("linearity", judged(*m_out.linearity, kLinearityCaution, 100.0),
-            "independent linearity " + shown(*m_out.linearity) + " % of the applied voltage",
-            "the furthest that a place lies from the closest straight line; a rod at an angle bends it",
-            "let 'flowhand bench calibrate --values' bend the scale back, or mount arm and rod at right angles in the "
-            "middle of the travel");
+            phrase("independent linearity {1} % of the applied voltage").with(shown(*m_out.linearity)),
+            phrase("the furthest that a place lies from the closest straight line; a rod at an angle bends it"),
+            phrase("let 'flowhand bench calibrate --values' bend the scale back, or mount arm and rod at right angles "
+                   "in the middle of the travel"));
     }
 
     const Series& m_series;

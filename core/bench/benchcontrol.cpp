@@ -96,7 +96,8 @@ void readRanges(const TomlNode& table, BenchControl& bench) {
         axis.name = bench.inputNames[axis.input];
         if (isSwitched) {
             axis.isSwitched = i == 1;
-            axis.name += i == 1 ? " with its switch on" : " with its switch off";
+            axis.name = (i == 1 ? phrase("{1} with its switch on") : phrase("{1} with its switch off"))
+                            .with(std::move(axis.name));
         }
         axis.inFile = ofRange(table, ranges[i]);
         axis.ask = askOf(axis.inFile);
@@ -218,29 +219,32 @@ Result<const BenchControl*> findBenchControl(const std::vector<BenchControl>& co
     return failure("unknown-control", "this rig has no control '" + name + "'" + nearestHint(name, known));
 }
 
-Status giveValues(BenchControl& control, const Signal& signal, std::string_view list) {
+BenchStatus giveValues(BenchControl& control, const Signal& signal, std::string_view list) {
     if (control.wiring != "axis")
-        return failure("not-calibrated", "'" + control.control->name() + "' is wired as '" + control.wiring +
-                                             "'; values are given to an axis alone");
+        return benchFailure("not-calibrated", phrase("'{1}' is wired as '{2}'; values are given to an axis alone")
+                                                  .with(control.control->name(), control.wiring));
     std::vector<double> values;
     for (const std::string& text : parted(list, ',')) {
         const Result<Value> value = parseValue(signal, text);
         if (!value)
-            return tl::unexpected(value.error());
+            return tl::unexpected<BenchError>(
+                {value.error(), phrase("“{1}” is no value of it; write a number and its unit, as in {2}, with a point "
+                                       "and no comma")
+                                    .with(text, exactText(signal.highest, signal.unit.symbol))});
         const double number = value->number();
         if ((!values.empty() && number <= values.back()) ||
             (signal.lowest < signal.highest && (number < signal.lowest || number > signal.highest)))
-            return failure("bad-values", "'" + text +
-                                             "' is out of order; values rise from the low end to the high end, "
-                                             "both of them included, within " +
-                                             numberText(signal.lowest) + " to " + numberText(signal.highest) + " " +
-                                             signal.unit.symbol);
+            return benchFailure(
+                "bad-values",
+                phrase("'{1}' is out of order; values rise from the low end to the high end, both of "
+                       "them included, within {2} to {3} {4}")
+                    .with(text, numberText(signal.lowest), numberText(signal.highest), signal.unit.symbol));
         values.push_back(number);
     }
     if (values.size() < 2)
-        return failure("bad-values", "give the values of two places or more, as in \"" +
-                                         exactText(signal.lowest, signal.unit.symbol) + ", " +
-                                         exactText(signal.highest, signal.unit.symbol) + "\"");
+        return benchFailure("bad-values", phrase("give the values of two places or more, as in {1}")
+                                              .with('"' + exactText(signal.lowest, signal.unit.symbol) + ", " +
+                                                    exactText(signal.highest, signal.unit.symbol) + '"'));
     control.axes.front().ask.values = std::move(values);
     return {};
 }
@@ -251,8 +255,8 @@ std::string exactText(double value, const std::string& unit) {
     return text + (unit.empty() ? unit : " " + unit);
 }
 
-Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control, const std::vector<AxisCalibration>& calibrations,
-                                      double noise) {
+BenchResult<std::vector<RigKey>> rigKeysOf(const BenchControl& control,
+                                           const std::vector<AxisCalibration>& calibrations, double noise) {
     std::int64_t endBand = 0;
     for (const AxisCalibration& calibration : calibrations)
         endBand = std::max(endBand, calibration.endBand);
@@ -264,8 +268,9 @@ Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control, const std::ve
         const std::optional<SplitPoint> split =
             splitPointOf(first.idle->at, first.high.at, first.low.at, noise, first.idle->spread);
         if (!split)
-            return failure("not-fitting", "'" + control.control->name() +
-                                              "': the way from idle to one of its ends is too short to tell from idle");
+            return benchFailure("not-fitting",
+                                phrase("'{1}': the way from idle to one of its ends is too short to tell from idle")
+                                    .with(control.control->name()));
         keys = split->keys();
         keys.push_back({"end_band", std::to_string(std::min(endBand, split->mostEndBand()))});
     } else if (calibrations.size() > 1 || control.wiring == "parking_latch") {
@@ -291,21 +296,21 @@ Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control, const std::ve
     return keys;
 }
 
-std::vector<std::string> filterWords(const FiltersInFile& filters) {
-    std::vector<std::string> words;
+std::vector<Phrase> filterWords(const FiltersInFile& filters) {
+    std::vector<Phrase> words;
     if (filters.isOfAxis) {
         if (filters.axis.spikeLimit > 0)
-            words.push_back("jumps beyond " + std::to_string(filters.axis.spikeLimit) + " counts must last for " +
-                            millisText(filters.axis.settle));
+            words.push_back(phrase("jumps beyond {1} counts must last for {2}")
+                                .with(std::to_string(filters.axis.spikeLimit), millisText(filters.axis.settle)));
         if (filters.axis.median > Duration{})
-            words.push_back("median of " + millisText(filters.axis.median));
+            words.push_back(phrase("median of {1}").with(millisText(filters.axis.median)));
         if (filters.axis.smooth > Duration{})
-            words.push_back("low-pass of " + millisText(filters.axis.smooth));
+            words.push_back(phrase("low-pass of {1}").with(millisText(filters.axis.smooth)));
     }
     if (filters.isOfGates)
-        words.push_back("hysteresis " + std::to_string(filters.hysteresis) + " counts");
+        words.push_back(phrase("hysteresis {1} counts").with(std::to_string(filters.hysteresis)));
     if (filters.isOfContact)
-        words.push_back("debounce " + millisText(filters.debounce));
+        words.push_back(phrase("debounce {1}").with(millisText(filters.debounce)));
     return words;
 }
 

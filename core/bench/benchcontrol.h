@@ -6,9 +6,9 @@
 #include <string_view>
 #include <vector>
 
-#include "base/error.h"
 #include "base/signal.h"
 #include "bench/axishealth.h"
+#include "bench/bencherror.h"
 #include "bench/calibration.h"
 #include "bench/contacthealth.h"
 #include "bench/fingerprint.h"
@@ -42,7 +42,7 @@ struct AxisInFile {
 struct BenchAxis {
     std::size_t input = 0;          ///< index into the control's inputs
     std::optional<bool> isSwitched; ///< of a switched axis: only while its switch, the second input, is (not) operated
-    std::string name;               ///< in words, where a control has several: "X", "X with its switch on"
+    Phrase name;                    ///< in words, where a control has several: "X", "X with its switch on"
     AxisAsk ask;                    ///< how to calibrate it
     AxisInFile inFile;
 };
@@ -61,7 +61,7 @@ struct FiltersInFile {
     [[nodiscard]] Duration delay() const { return axis.median / 2 + axis.smooth; }
 };
 /// "median of 4 ms", "debounce 5 ms"; nothing of those that there are not.
-[[nodiscard]] std::vector<std::string> filterWords(const FiltersInFile& filters);
+[[nodiscard]] std::vector<Phrase> filterWords(const FiltersInFile& filters);
 
 /// One control of a rig as the bench looks at it: what its wiring says of how to measure it.
 struct BenchControl {
@@ -91,14 +91,14 @@ struct BenchControl {
 /// The true values of places that a builder will show, the lowest first, in the words of `signal`, with commas between
 /// them ("0 deg, 15 deg, 30 deg"): its calibration looks for them then, and writes points. Errors: `bad-values`,
 /// `not-calibrated`.
-[[nodiscard]] Status giveValues(BenchControl& control, const Signal& signal, std::string_view list);
+[[nodiscard]] BenchStatus giveValues(BenchControl& control, const Signal& signal, std::string_view list);
 
 /// "15 deg", as exactly as it was given.
 [[nodiscard]] std::string exactText(double value, const std::string& unit);
 
 /// What a calibration, one of each of the control's axes, writes into the rig file; `noise` is what the file's filters
 /// leave. Error `not-fitting` where the parts of a split axis are too short to be told apart.
-[[nodiscard]] Result<std::vector<RigKey>> rigKeysOf(const BenchControl& control,
-                                                    const std::vector<AxisCalibration>& calibrations, double noise);
+[[nodiscard]] BenchResult<std::vector<RigKey>>
+rigKeysOf(const BenchControl& control, const std::vector<AxisCalibration>& calibrations, double noise);
 
 } // namespace flowhand

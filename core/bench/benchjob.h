@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "bench/bencherror.h"
 #include "bench/benchrigstate.h"
 #include "bench/inputsource.h"
 #include "bench/rigfeed.h"
@@ -53,7 +54,7 @@ struct BenchTaskScope {
 /// ApplyFilters, UndoFilters or SetTolerances, which are done at once. What was written, in words; `scope`'s rig is not
 /// the file's any more then. Errors: those of applyFilters(), undoFilters(), parseTolerances() and saveRigFile(),
 /// `nothing-to-apply`.
-[[nodiscard]] Result<std::vector<std::string>> changeRig(const BenchWish& wish, const BenchTaskScope& scope);
+[[nodiscard]] BenchResult<std::vector<Phrase>> changeRig(const BenchWish& wish, const BenchTaskScope& scope);
 
 /// Calibrate, Check or Measure. All of `scope` must outlive it.
 [[nodiscard]] std::unique_ptr<BenchJob> measureJob(const BenchWish& wish, const BenchTaskScope& scope,

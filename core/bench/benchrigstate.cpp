@@ -25,7 +25,6 @@ Result<BenchRigState> loadRigState(const std::string& file, const Aircraft& airc
     std::error_code ignored;
     state.isThere = std::filesystem::exists(file, ignored);
     if (!state.isThere) {
-        state.rig.title = "New rig of the " + aircraft.title;
         state.reaches = reachesOf(state.rig, aircraft.signals, aircraft.controls.size());
         return state;
     }

@@ -47,9 +47,9 @@ public:
         : m_ask(ask), m_resting(restingOf(series)),
           m_converter(static_cast<double>(series.input.highest - series.input.lowest) + 1) {}
 
-    Result<AxisCalibration> run() {
+    BenchResult<AxisCalibration> run() {
         m_out.noise = std::round(100 * std::max(m_resting.sigma, kRoundingNoise)) / 100;
-        Status status = findEnds();
+        BenchStatus status = findEnds();
         if (status && m_ask.hasCentre)
             status = findCentre();
         if (status && m_ask.hasIdle)
@@ -66,24 +66,32 @@ public:
     }
 
 private:
-    Status findEnds() {
+    BenchStatus findEnds() {
         const double travel = m_resting.high - m_resting.low;
         if (m_resting.dwells.empty() || travel < std::max(3.0, kLeastTravelSigmas * m_resting.sigma))
-            return failure("did-not-move",
-                           "it did not move from end to end (counts " + numberText(m_resting.low) + " to " +
-                               numberText(m_resting.high) + (m_resting.dwells.empty() ? ", never at rest" : "") +
-                               "); move it to one end, hold it there for a second, then to the other, three times");
+            return benchFailure(
+                "did-not-move",
+                (m_resting.dwells.empty()
+                     ? phrase("it did not move from end to end (counts {1} to {2}, never at rest); move it to one end, "
+                              "hold it there for a second, then to the other, three times")
+                     : phrase("it did not move from end to end (counts {1} to {2}); move it to one end, hold it there "
+                              "for a second, then to the other, three times"))
+                    .with(numberText(m_resting.low), numberText(m_resting.high)));
         const double near = std::max(kEndShare * travel, 2 * m_resting.tolerance);
         const auto rise = [](const Dwell& a, const Dwell& b) {
             return a.at < b.at;
         };
         const auto [lowest, highest] = std::minmax_element(m_resting.dwells.begin(), m_resting.dwells.end(), rise);
         if (lowest->at - m_resting.low > near || m_resting.high - highest->at > near)
-            return failure("end-not-held",
-                           std::string("it reached its ") +
-                               (lowest->at - m_resting.low > near ? "lowest counts (" + numberText(m_resting.low)
-                                                                  : "highest counts (" + numberText(m_resting.high)) +
-                               ") but was not held there; hold it at each end for a second");
+            return benchFailure(
+                "end-not-held",
+                lowest->at - m_resting.low > near
+                    ? phrase("it reached its lowest counts ({1}) but was not held there; hold it at each end for a "
+                             "second")
+                          .with(numberText(m_resting.low))
+                    : phrase("it reached its highest counts ({1}) but was not held there; hold it at each end for a "
+                             "second")
+                          .with(numberText(m_resting.high)));
         DwellCluster lows, highs;
         for (const Dwell& dwell : m_resting.dwells) {
             if (dwell.at <= lowest->at + near)
@@ -102,7 +110,7 @@ private:
         return {};
     }
 
-    Status findCentre() {
+    BenchStatus findCentre() {
         const double from = static_cast<double>(std::min(m_out.low.at, m_out.high.at)) + kCentreFrom * m_travel;
         const double to = from + (1 - 2 * kCentreFrom) * m_travel;
         std::vector<Dwell> returns;
@@ -114,11 +122,11 @@ private:
             return a.size() < b.size();
         });
         if (most == clusters.end() || most->size() < kLeastReturns)
-            return failure("centre-not-found",
-                           "it came to rest between its ends for a second only " +
-                               std::to_string(most == clusters.end() ? 0 : most->size()) +
-                               " times in one place; push it to one side, let it spring back and leave it alone for "
-                               "two seconds, three times from each side");
+            return benchFailure(
+                "centre-not-found",
+                phrase("it came to rest between its ends for a second only {1} times in one place; push it to one "
+                       "side, let it spring back and leave it alone for two seconds, three times from each side")
+                    .with(std::to_string(most == clusters.end() ? 0 : most->size())));
         CentrePlace centre{placeOf(*most), 0};
         std::vector<double> medians;
         for (const Dwell* dwell : *most)
@@ -129,25 +137,25 @@ private:
             furthest = std::max(furthest, std::fabs(at - static_cast<double>(centre.place.at)));
         centre.deadBand = std::max<std::int64_t>(1, roundUp(furthest + kNoiseSigmas * m_out.noise));
         if (centre.place.fromBelow == 0 || centre.place.fromAbove == 0)
-            m_out.findings.push_back({"centre", Soundness::Caution, "it was let go from one side only",
-                                      "its centre may lie elsewhere when it comes from the other",
-                                      "calibrate again and let it spring back from both sides"});
+            m_out.findings.push_back({"centre", Soundness::Caution, phrase("it was let go from one side only"),
+                                      phrase("its centre may lie elsewhere when it comes from the other"),
+                                      phrase("calibrate again and let it spring back from both sides")});
         m_out.centre = std::move(centre);
         return {};
     }
 
-    Status findIdle() {
-        const Result<std::vector<Place>> found = places(3, "places, idle and both ends");
+    BenchStatus findIdle() {
+        const BenchResult<std::vector<Place>> found = places(3, phrase("places, idle and both ends"));
         if (!found)
             return tl::unexpected(found.error());
         m_out.idle = (*found)[1];
-        judgeSides("idle", "idle", *m_out.idle, true);
+        judgeSides("idle", phrase("idle"), *m_out.idle, true);
         m_out.endBand = std::max(m_out.endBand, roundUp(m_out.idle->spread / 2 + kNoiseSigmas * m_out.noise));
         return {};
     }
 
     /// The places of gates or given values; `what` names them in the error.
-    Result<std::vector<Place>> places(std::size_t count, const std::string& what) {
+    BenchResult<std::vector<Place>> places(std::size_t count, const Phrase& what) {
         const std::vector<DwellCluster> clusters = placesAmong(m_resting.dwells, count, m_travel);
         std::vector<Place> found;
         for (const DwellCluster& cluster : clusters)
@@ -157,14 +165,14 @@ private:
         std::vector<std::string> held;
         for (const DwellCluster& cluster : clustersOf(m_resting.dwells, 2 * m_resting.tolerance))
             held.push_back(numberText(cluster.front()->at) + " (" + std::to_string(cluster.size()) + ")");
-        return failure("places-not-found",
-                       "there should be " + std::to_string(count) + " " + what +
-                           ", and it was held at other places (count, how often): " + joined(held, ", ") +
-                           "; hold each for a second, from both sides, at least twice, and nothing between them");
+        return benchFailure("places-not-found",
+                            phrase("there should be {1} {2}, and it was held at other places (count, how often): {3}; "
+                                   "hold each for a second, from both sides, at least twice, and nothing between them")
+                                .with(std::to_string(count), what, joined(held, ", ")));
     }
 
-    Status findGates() {
-        const Result<std::vector<Place>> found = places(m_ask.gates.size(), "gates");
+    BenchStatus findGates() {
+        const BenchResult<std::vector<Place>> found = places(m_ask.gates.size(), phrase("gates"));
         if (!found)
             return tl::unexpected(found.error());
         const std::size_t count = found->size();
@@ -179,15 +187,16 @@ private:
             const double seen = place.spread / 2 + kNoiseSigmas * m_out.noise + 1;
             const double most = kMostBandShare * static_cast<double>(way);
             if (seen > most)
-                m_out.findings.push_back({"gate", Soundness::Bad,
-                                          "gate '" + m_ask.gates[i] + "' was found within " + numberText(place.spread) +
-                                              " counts, and the next gate is " + std::to_string(way) + " away",
-                                          "gates so wide cannot be told apart safely",
-                                          "deepen the notch, take play out of the linkage, or use a longer arm"});
+                m_out.findings.push_back(
+                    {"gate", Soundness::Bad,
+                     phrase("gate '{1}' was found within {2} counts, and the next gate is {3} away")
+                         .with(m_ask.gates[i], numberText(place.spread), std::to_string(way)),
+                     phrase("gates so wide cannot be told apart safely"),
+                     phrase("deepen the notch, take play out of the linkage, or use a longer arm")});
             const double band = std::max(kBandReserve * seen, kLeastBandShare * static_cast<double>(way));
             m_out.gates.push_back(
                 {m_ask.gates[i], place, std::max<std::int64_t>(1, std::llround(std::min(band, most)))});
-            judgeSides("gate", "gate '" + m_ask.gates[i] + "'", place, i > 0 && i + 1 < count);
+            judgeSides("gate", phrase("gate '{1}'").with(m_ask.gates[i]), place, i > 0 && i + 1 < count);
         }
         for (std::size_t i = 1; i < count; ++i) {
             const std::int64_t gap =
@@ -199,8 +208,8 @@ private:
         return {};
     }
 
-    Status findValues() {
-        const Result<std::vector<Place>> found = places(m_ask.values.size(), "places of the values given");
+    BenchStatus findValues() {
+        const BenchResult<std::vector<Place>> found = places(m_ask.values.size(), phrase("places of the values given"));
         if (!found)
             return tl::unexpected(found.error());
         std::vector<Place> ordered = *found;
@@ -210,10 +219,10 @@ private:
         for (std::size_t i = 0; i < ordered.size(); ++i) {
             m_out.values.push_back({m_ask.values[i], ordered[i]});
             counts.push_back(static_cast<double>(ordered[i].at));
-            judgeSides("value", "the place of " + numberText(m_ask.values[i]), ordered[i],
+            judgeSides("value", phrase("the place of {1}").with(numberText(m_ask.values[i])), ordered[i],
                        i > 0 && i + 1 < ordered.size());
         }
-        if (const Status status = takeCentre(); !status)
+        if (const BenchStatus status = takeCentre(); !status)
             return status;
         if (counts.size() >= 3)
             m_out.linearity = 100 * closestLine(m_ask.values, counts).worst / m_converter;
@@ -221,7 +230,7 @@ private:
     }
 
     /// One of the values is the centre's, and stands where it springs back to.
-    Status takeCentre() {
+    BenchStatus takeCentre() {
         if (!m_out.centre)
             return {};
         const std::int64_t centre = m_out.centre->place.at;
@@ -230,19 +239,20 @@ private:
                 return std::abs(a.place.at - centre) < std::abs(b.place.at - centre);
             });
         if (static_cast<double>(std::abs(nearest->place.at - centre)) > kCentreSpread * m_travel)
-            return failure("places-not-found", "it springs back to count " + std::to_string(centre) +
-                                                   ", and none of the values is of that place; give the value of its "
-                                                   "centre too");
+            return benchFailure("places-not-found",
+                                phrase("it springs back to count {1}, and none of the values is of that place; give "
+                                       "the value of its centre too")
+                                    .with(std::to_string(centre)));
         nearest->place.at = centre;
         return {};
     }
 
-    void judgeSides(const char* check, const std::string& what, const Place& place, bool hasBothSides) {
+    void judgeSides(const char* check, const Phrase& what, const Place& place, bool hasBothSides) {
         if (!hasBothSides || (place.fromBelow > 0 && place.fromAbove > 0))
             return;
-        m_out.findings.push_back({check, Soundness::Caution, what + " was come to from one side only",
-                                  "its backlash is not known, and coming from the other side may miss its band",
-                                  "calibrate again and move through all places upwards and downwards"});
+        m_out.findings.push_back({check, Soundness::Caution, phrase("{1} was come to from one side only").with(what),
+                                  phrase("its backlash is not known, and coming from the other side may miss its band"),
+                                  phrase("calibrate again and move through all places upwards and downwards")});
     }
 
     void judgeRepeat() {
@@ -266,20 +276,21 @@ private:
         if (!backlashes.empty())
             m_out.backlash = medianOf(backlashes);
         if (!isRepeated) {
-            m_out.findings.push_back({"repeat", Soundness::Caution, "not every place was held twice",
-                                      "whether it comes back to the same count is not known",
-                                      "calibrate again and visit every place at least twice"});
+            m_out.findings.push_back({"repeat", Soundness::Caution, phrase("not every place was held twice"),
+                                      phrase("whether it comes back to the same count is not known"),
+                                      phrase("calibrate again and visit every place at least twice")});
             return;
         }
         const Soundness verdict = m_out.repeatPercent > kRepeatBad       ? Soundness::Bad
                                   : m_out.repeatPercent > kRepeatCaution ? Soundness::Caution
                                                                          : Soundness::Good;
         m_out.findings.push_back(
-            {"repeat", verdict, "comes back within " + numberText(m_out.repeatPercent) + " % of its travel",
-             verdict == Soundness::Good ? "well inside the 3 % that a lever of a training device may be off"
-                                        : "a lever of a training device may be off by 3 % at most",
-             verdict == Soundness::Good ? ""
-                                        : "look for play in the rod and its joints, a loose knob or a slipping shaft"});
+            {"repeat", verdict, phrase("comes back within {1} % of its travel").with(numberText(m_out.repeatPercent)),
+             verdict == Soundness::Good ? phrase("well inside the 3 % that a lever of a training device may be off")
+                                        : phrase("a lever of a training device may be off by 3 % at most"),
+             verdict == Soundness::Good
+                 ? Phrase()
+                 : phrase("look for play in the rod and its joints, a loose knob or a slipping shaft")});
     }
 
     void judgeNoise() {
@@ -289,12 +300,13 @@ private:
                                                           : Soundness::Good;
         m_out.findings.push_back(
             {"resolution", verdict,
-             "its travel uses " + percent(m_out.share) + " of the converter's range and has " +
-                 numberText(std::floor(steps)) + " places that noise does not blur",
-             verdict == Soundness::Good ? "100 are enough to set it to 1 %" : "fewer than 100 cannot be set to 1 %",
-             verdict == Soundness::Good ? ""
-                                        : "use a longer arm or a rod that turns the potentiometer further, and see to "
-                                          "the noise with 'flowhand bench health'"});
+             phrase("its travel uses {1} of the converter's range and has {2} places that noise does not blur")
+                 .with(percent(m_out.share), numberText(std::floor(steps))),
+             verdict == Soundness::Good ? phrase("100 are enough to set it to 1 %")
+                                        : phrase("fewer than 100 cannot be set to 1 %"),
+             verdict == Soundness::Good ? Phrase()
+                                        : phrase("use a longer arm or a rod that turns the potentiometer further, and "
+                                                 "see to the noise with 'flowhand bench health'")});
     }
 
     const AxisAsk& m_ask;
@@ -306,7 +318,7 @@ private:
 
 } // namespace
 
-Result<AxisCalibration> calibrateAxis(const Series& series, const AxisAsk& ask) {
+BenchResult<AxisCalibration> calibrateAxis(const Series& series, const AxisAsk& ask) {
     return AxisCalibrator(series, ask).run();
 }
 

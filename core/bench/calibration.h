@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "base/error.h"
+#include "bench/bencherror.h"
 #include "bench/dwells.h"
 #include "bench/finding.h"
 
@@ -74,6 +74,6 @@ struct AxisCalibration {
 /// From a recording in which the control was held at both ends, at its gates or given values from both sides, and let
 /// go from both sides, several times, in any order. Errors, each with what to do again: `did-not-move`,
 /// `end-not-held`, `centre-not-found`, `places-not-found`.
-[[nodiscard]] Result<AxisCalibration> calibrateAxis(const Series& series, const AxisAsk& ask);
+[[nodiscard]] BenchResult<AxisCalibration> calibrateAxis(const Series& series, const AxisAsk& ask);
 
 } // namespace flowhand

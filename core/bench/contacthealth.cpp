@@ -40,32 +40,32 @@ void judgeBounce(ContactHealth& health, const ContactHealthAsk& ask) {
     const Soundness verdict = health.longestBounce > kWornBounce    ? Soundness::Bad
                               : health.longestBounce > kUsualBounce ? Soundness::Caution
                                                                     : Soundness::Good;
+    Phrase text =
+        phrase("bounces for {1} at most, {2} in the middle of {3} changes")
+            .with(millisText(health.longestBounce), millisText(health.meanBounce), std::to_string(health.changes));
+    if (ask.interval > milliseconds(2))
+        text = phrase("{1} (as far as a report every {2} shows)").with(std::move(text), millisText(ask.interval));
     health.findings.push_back(
-        {"bounce", verdict,
-         "bounces for " + millisText(health.longestBounce) + " at most, " + millisText(health.meanBounce) +
-             " in the middle of " + std::to_string(health.changes) + " changes" +
-             (ask.interval > milliseconds(2) ? " (as far as a report every " + millisText(ask.interval) + " shows)"
-                                             : std::string()),
-         "measured switches bounce for 1.6 ms on average and 6.2 ms at most, paddle contacts for up to 10 ms",
-         verdict == Soundness::Good ? ""
-                                    : "raise 'debounce' above it; clean or change the switch, and see that the lever "
-                                      "presses it firmly"});
+        {"bounce", verdict, std::move(text),
+         phrase("measured switches bounce for 1.6 ms on average and 6.2 ms at most, paddle contacts for up to 10 ms"),
+         verdict == Soundness::Good ? Phrase()
+                                    : phrase("raise 'debounce' above it; clean or change the switch, and see that the "
+                                             "lever presses it firmly")});
 }
 
 void judgeChatter(ContactHealth& health) {
     const Soundness verdict = health.chatter >= kMuchChatter ? Soundness::Bad
                               : health.chatter > 0           ? Soundness::Caution
                                                              : Soundness::Good;
-    health.findings.push_back({"chatter", verdict,
-                               health.chatter == 0
-                                   ? std::string("stays as it is put")
-                                   : "changed for a moment and back " + std::to_string(health.chatter) + " times",
-                               verdict == Soundness::Good ? "no change that a hand did not make"
-                                                          : "a hand cannot press and let go within 25 ms",
-                               verdict == Soundness::Good
-                                   ? ""
-                                   : "see to plug, solder and crimp, to a lever that only just touches the switch, and "
-                                     "to a cable beside motors or lamps"});
+    health.findings.push_back(
+        {"chatter", verdict,
+         health.chatter == 0 ? phrase("stays as it is put")
+                             : phrase("changed for a moment and back {1} times").with(std::to_string(health.chatter)),
+         verdict == Soundness::Good ? phrase("no change that a hand did not make")
+                                    : phrase("a hand cannot press and let go within 25 ms"),
+         verdict == Soundness::Good ? Phrase()
+                                    : phrase("see to plug, solder and crimp, to a lever that only just touches the "
+                                             "switch, and to a cable beside motors or lamps")});
 }
 
 } // namespace
@@ -113,13 +113,13 @@ ContactHealth measureContact(const ContactEdges& edges, const ContactHealthAsk& 
     }
     health.meanBounce = fromSeconds(meanOf(bounces));
     if (health.changes == 0) {
-        health.findings.push_back({"stuck", ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
-                                   std::string("stayed ") + (edges.isClosedFirst ? "closed" : "open") + " all the time",
-                                   ask.isOperated ? "it was worked and did not change" : "nobody worked it",
-                                   ask.isOperated
-                                       ? "see to its wire and whether the lever reaches it; 'flowhand devices "
-                                         "--watch' shows which input stirs"
-                                       : "work it a few times while it is measured"});
+        health.findings.push_back(
+            {"stuck", ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
+             edges.isClosedFirst ? phrase("stayed closed all the time") : phrase("stayed open all the time"),
+             ask.isOperated ? phrase("it was worked and did not change") : phrase("nobody worked it"),
+             ask.isOperated ? phrase("see to its wire and whether the lever reaches it; 'flowhand devices "
+                                     "--watch' shows which input stirs")
+                            : phrase("work it a few times while it is measured")});
     } else if (!ask.hasFastEdges) {
         judgeBounce(health, ask);
     }
@@ -214,31 +214,32 @@ private:
     void judge() {
         const Soundness both = m_out.longestBoth > m_ask.transit ? Soundness::Bad : Soundness::Good;
         m_out.findings.push_back(
-            {"both on", both, "two contacts closed together for " + millisText(m_out.longestBoth) + " at most",
-             both == Soundness::Good ? "within the transit time; a switch that makes before it breaks does so"
-                                     : "longer than the transit time of " + millisText(m_ask.transit),
-             both == Soundness::Good ? ""
-                                     : "look for a bridge of solder, two wires at one terminal, or a second switch on "
-                                       "the same inputs"});
+            {"both on", both,
+             phrase("two contacts closed together for {1} at most").with(millisText(m_out.longestBoth)),
+             both == Soundness::Good ? phrase("within the transit time; a switch that makes before it breaks does so")
+                                     : phrase("longer than the transit time of {1}").with(millisText(m_ask.transit)),
+             both == Soundness::Good ? Phrase()
+                                     : phrase("look for a bridge of solder, two wires at one terminal, or a second "
+                                              "switch on the same inputs")});
         const bool isLong = m_out.longestNone > m_ask.transit && !m_ask.hasOpenPosition;
         m_out.findings.push_back(
             {"none on", isLong ? Soundness::Caution : Soundness::Good,
-             "between two positions none was closed for " + millisText(m_out.longestNone) + " at most, " +
-                 millisText(m_out.usualNone) + " usually",
-             isLong ? "longer than the transit time of " + millisText(m_ask.transit)
-                    : "a switch that breaks before it makes does so; that is no fault",
-             isLong ? "turn it from click to click without stopping between; if that does not help, a contact or its "
-                      "wire is open there, or 'transit' is too short for your hand"
-                    : ""});
+             phrase("between two positions none was closed for {1} at most, {2} usually")
+                 .with(millisText(m_out.longestNone), millisText(m_out.usualNone)),
+             isLong ? phrase("longer than the transit time of {1}").with(millisText(m_ask.transit))
+                    : phrase("a switch that breaks before it makes does so; that is no fault"),
+             isLong ? phrase("turn it from click to click without stopping between; if that does not help, a contact "
+                             "or its wire is open there, or 'transit' is too short for your hand")
+                    : Phrase()});
         if (m_out.neverClosed.empty())
             return;
-        m_out.findings.push_back({"positions", m_ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
-                                  "never closed: " + joined(m_out.neverClosed, ", "),
-                                  m_ask.isOperated ? "each position has to be reached when it is turned through all"
-                                                   : "it was not turned through all positions",
-                                  m_ask.isOperated
-                                      ? "see to these wires and their solder, and to the stop of the switch"
-                                      : "turn it through all positions while it is measured"});
+        m_out.findings.push_back(
+            {"positions", m_ask.isOperated ? Soundness::Bad : Soundness::Unmeasured,
+             phrase("never closed: {1}").with(joined(m_out.neverClosed, ", ")),
+             m_ask.isOperated ? phrase("each position has to be reached when it is turned through all")
+                              : phrase("it was not turned through all positions"),
+             m_ask.isOperated ? phrase("see to these wires and their solder, and to the stop of the switch")
+                              : phrase("turn it through all positions while it is measured")});
     }
 
     const std::vector<ContactEdges>& m_contacts;

@@ -91,7 +91,7 @@ std::vector<Obstacle> obstaclesOf(const Step& step, const std::vector<SignalId>&
     std::vector<Obstacle> all;
     for (const SignalId id : needed)
         if (!reaches[indexOf(id)].isWired)
-            all.push_back({"not-wired", id, signals[id].label + " is not wired"});
+            all.push_back({"not-wired", id, phrase("{1} is not wired").with(signals[id].label)});
     for (const std::optional<PlacedCondition>* placed : {&step.done, &step.when})
         if (*placed)
             add(all,

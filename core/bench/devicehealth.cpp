@@ -35,8 +35,10 @@ DeviceHealth measureDevice(const DeviceSeries& device) {
     if (health.reports < kLeastReports || !health.isPaced) {
         health.findings.push_back(
             {"reports", Soundness::Unmeasured,
-             std::to_string(health.reports) + " reports" + (health.isPaced ? "" : ", only when something changed"),
-             "gaps show only where reports come at a pace of their own", health.isPaced ? "measure for longer" : ""});
+             health.isPaced ? phrase("{1} reports").with(std::to_string(health.reports))
+                            : phrase("{1} reports, only when something changed").with(std::to_string(health.reports)),
+             phrase("gaps show only where reports come at a pace of their own"),
+             health.isPaced ? phrase("measure for longer") : Phrase()});
         return health;
     }
     std::vector<double> usual;
@@ -55,27 +57,30 @@ DeviceHealth measureDevice(const DeviceSeries& device) {
     const Soundness pace = health.interval > kLowestDelay  ? Soundness::Bad
                            : health.interval > kUpperDelay ? Soundness::Caution
                                                            : Soundness::Good;
-    health.findings.push_back({"reports", pace, "a report every " + millisText(health.interval),
-                               "a control should be seen within 100 ms",
-                               pace == Soundness::Good ? "" : "set the card to a shorter report interval, if it can"});
+    health.findings.push_back(
+        {"reports", pace, phrase("a report every {1}").with(millisText(health.interval)),
+         phrase("a control should be seen within 100 ms"),
+         pace == Soundness::Good ? Phrase() : phrase("set the card to a shorter report interval, if it can")});
     const Soundness jitter = health.jitter > kUpperDelay ? Soundness::Bad
                              : health.jitter > std::max(health.interval / 2, Duration(milliseconds(4)))
                                  ? Soundness::Caution
                                  : Soundness::Good;
-    health.findings.push_back({"jitter", jitter, "intervals differ by " + millisText(health.jitter) + " (sigma)",
-                               jitter == Soundness::Good ? "steady enough for every step"
-                                                         : "times are known only as well as the reports come",
-                               jitter == Soundness::Good ? "" : "plug it in directly instead of through a hub"});
+    health.findings.push_back(
+        {"jitter", jitter, phrase("intervals differ by {1} (sigma)").with(millisText(health.jitter)),
+         jitter == Soundness::Good ? phrase("steady enough for every step")
+                                   : phrase("times are known only as well as the reports come"),
+         jitter == Soundness::Good ? Phrase() : phrase("plug it in directly instead of through a hub")});
     const Soundness dropouts = health.lost > kLostBad || health.longest > kLowestDelay      ? Soundness::Bad
                                : health.lost > kLostCaution || health.longest > kUpperDelay ? Soundness::Caution
                                                                                             : Soundness::Good;
     health.findings.push_back(
-        {"dropouts", dropouts, std::to_string(health.dropouts) + " gaps, the longest of " + millisText(health.longest),
-         dropouts == Soundness::Good ? "nothing was missed" : "what moves in a gap is seen late or not at all",
-         dropouts == Soundness::Good
-             ? ""
-             : "try another cable and socket, plug it in directly instead of through a hub, and "
-               "see whether the computer was busy"});
+        {"dropouts", dropouts,
+         phrase("{1} gaps, the longest of {2}").with(std::to_string(health.dropouts), millisText(health.longest)),
+         dropouts == Soundness::Good ? phrase("nothing was missed")
+                                     : phrase("what moves in a gap is seen late or not at all"),
+         dropouts == Soundness::Good ? Phrase()
+                                     : phrase("try another cable and socket, plug it in directly instead of through a "
+                                              "hub, and see whether the computer was busy")});
     return health;
 }
 

@@ -77,7 +77,7 @@ public:
     }
 
 private:
-    void tell(const char* check, Soundness verdict, std::string text, std::string reason, std::string remedy = {}) {
+    void tell(const char* check, Soundness verdict, Phrase text, Phrase reason, Phrase remedy = {}) {
         m_out.findings.push_back({check, verdict, std::move(text), std::move(reason), std::move(remedy)});
     }
     /// Empty: to be removed.
@@ -89,8 +89,8 @@ private:
             return findingOf(axis.health->findings, "range") != nullptr && axis.interval > Duration{};
         });
         if (!areGood)
-            tell("filters", Soundness::Unmeasured, "nothing follows for its filters",
-                 "it was not moved, or no movement can be told from its noise: no filter mends that");
+            tell("filters", Soundness::Unmeasured, phrase("nothing follows for its filters"),
+                 phrase("it was not moved, or no movement can be told from its noise: no filter mends that"));
         return areGood;
     }
 
@@ -149,22 +149,23 @@ private:
 
     void tellNoLowPass(double sigma) {
         const bool isThere = m_file.axis.smooth > Duration{};
-        const std::string why = m_demand.band ? "its noise (6 sigma, " + countsText(kBandSigmas * sigma) +
-                                                    " counts) is narrower than " + bandText()
-                                              : std::string("no step judges it in a band");
+        Phrase why = m_demand.band ? phrase("its noise (6 sigma, {1} counts) is narrower than {2}")
+                                         .with(countsText(kBandSigmas * sigma), bandText())
+                                   : phrase("no step judges it in a band");
         tell("low-pass", isThere ? Soundness::Caution : Soundness::Good,
-             isThere ? "'smooth' is not needed and makes it late by " + millisText(m_file.axis.smooth)
-                     : std::string("none is needed"),
-             why, isThere ? "remove it" : "");
+             isThere ? phrase("'smooth' is not needed and makes it late by {1}").with(millisText(m_file.axis.smooth))
+                     : phrase("none is needed"),
+             std::move(why), isThere ? phrase("remove it") : Phrase());
     }
 
-    [[nodiscard]] std::string bandText() const {
-        return "the narrowest band of " + countsText(*m_demand.band) + " counts (" + m_demand.bandOf + ")";
+    [[nodiscard]] Phrase bandText() const {
+        return phrase("the narrowest band of {1} counts ({2})").with(countsText(*m_demand.band), m_demand.bandOf);
     }
-    [[nodiscard]] std::string allowedText() const {
-        return millisText(m_demand.delay) + (m_demand.delayOf.empty()
-                                                 ? std::string(" at most")
-                                                 : " at most, a tenth of the time of '" + m_demand.delayOf + "'");
+    [[nodiscard]] Phrase allowedText() const {
+        return m_demand.delayOf.empty()
+                   ? phrase("filters may make it late by {1} at most").with(millisText(m_demand.delay))
+                   : phrase("filters may make it late by {1} at most, a tenth of the time of '{2}'")
+                         .with(millisText(m_demand.delay), m_demand.delayOf);
     }
 
     /// The shortest low-pass that brings the noise into the band.
@@ -174,50 +175,56 @@ private:
         Duration tau = target > kRoundingNoise ? wholeMillis(lowPassFor(m_interval, target / sigma)) : Duration{};
         while (tau > Duration{} && before + tau <= m_demand.delay && sigmaBehind(wanted.median, tau) > target)
             tau = wholeMillis(fromSeconds(kLonger * seconds(tau)));
-        const std::string noise =
-            "its noise (6 sigma, " + countsText(kBandSigmas * sigma) + " counts) is wider than " + bandText();
+        const Phrase noise = phrase("its noise (6 sigma, {1} counts) is wider than {2}")
+                                 .with(countsText(kBandSigmas * sigma), bandText());
         if (tau <= Duration{} || before + tau > m_demand.delay)
             return tell("low-pass", Soundness::Bad,
-                        noise + (tau > Duration{} ? "; a low-pass would make it late by " + millisText(before + tau)
-                                                  : std::string(", which is hardly wider than a count")),
-                        "filters may make it late by " + allowedText(),
-                        "take the noise away at its source, as 'noise' above says, or use more of the converter's "
-                        "range");
+                        tau > Duration{}
+                            ? phrase("{1}; a low-pass would make it late by {2}").with(noise, millisText(before + tau))
+                            : phrase("{1}, which is hardly wider than a count").with(noise),
+                        allowedText(),
+                        phrase("take the noise away at its source, as 'noise' above says, or use more of the "
+                               "converter's range"));
         wanted.smooth = tau;
         const bool isAsFile = areNear(seconds(tau), seconds(m_file.axis.smooth));
         tell("low-pass", isAsFile ? Soundness::Good : Soundness::Caution,
-             "a low-pass of " + millisText(tau) + " brings 6 sigma from " + countsText(kBandSigmas * sigma) + " to " +
-                 countsText(kBandSigmas * sigmaBehind(wanted.median, tau)) + " counts, and makes it late by " +
-                 millisText(tau) + (before > Duration{} ? ", with the median by " + millisText(before + tau) : ""),
-             noise + "; filters may make it late by " + allowedText(), isAsFile ? "" : "smooth = " + timeText(tau));
+             (before > Duration{} ? phrase("a low-pass of {1} brings 6 sigma from {2} to {3} counts, and makes it late "
+                                           "by {4}, with the median by {5}")
+                                  : phrase("a low-pass of {1} brings 6 sigma from {2} to {3} counts, and makes it late "
+                                           "by {4}"))
+                 .with(millisText(tau), countsText(kBandSigmas * sigma),
+                       countsText(kBandSigmas * sigmaBehind(wanted.median, tau)), millisText(tau),
+                       millisText(before + tau)),
+             phrase("{1}; {2}").with(noise, allowedText()), isAsFile ? std::string() : "smooth = " + timeText(tau));
     }
 
     void keepSpikesOut(AxisLimits& wanted) {
         const double smallest = smallestSpike();
         const double fastest = fastestStep();
-        const std::string seen =
-            "spikes of " + countsText(smallest) + " counts and more, for " + millisText(m_longest) + " at most";
+        const Phrase seen =
+            phrase("spikes of {1} counts and more, for {2} at most").with(countsText(smallest), millisText(m_longest));
         if (smallest > fastest && wholeMillis(m_longest + m_interval) <= m_demand.delay &&
             !isTooNarrow(sigmaBehind({}, {})))
             return limitSpikes(wanted, smallest, fastest, seen);
         const Duration median = wholeMillis(2 * m_longest + m_interval);
         if (median / 2 > m_demand.delay) {
             wanted.median = Duration{};
-            return tell("spikes", Soundness::Bad, seen + "; a median would make it late by " + millisText(median / 2),
-                        "filters may make it late by " + allowedText(), "see to the track, as 'jumps' above says");
+            return tell("spikes", Soundness::Bad,
+                        phrase("{1}; a median would make it late by {2}").with(seen, millisText(median / 2)),
+                        allowedText(), phrase("see to the track, as 'jumps' above says"));
         }
         const bool isAsFile = m_file.axis.median >= median && areNear(seconds(median), seconds(m_file.axis.median)) &&
                               m_file.axis.median / 2 <= m_demand.delay;
         wanted.median = isAsFile ? m_file.axis.median : median;
         tell("spikes", isAsFile ? Soundness::Good : Soundness::Caution,
-             seen + ": a median of " + millisText(wanted.median) + " leaves no trace of them, and makes it late by " +
-                 millisText(wanted.median / 2),
-             smallest > fastest ? "'spike_limit' alone does not quiet its noise"
-                                : "a hand moves as fast, so 'spike_limit' cannot tell them from a movement",
-             isAsFile ? "" : "median = " + timeText(wanted.median));
+             phrase("{1}: a median of {2} leaves no trace of them, and makes it late by {3}")
+                 .with(seen, millisText(wanted.median), millisText(wanted.median / 2)),
+             smallest > fastest ? phrase("'spike_limit' alone does not quiet its noise")
+                                : phrase("a hand moves as fast, so 'spike_limit' cannot tell them from a movement"),
+             isAsFile ? std::string() : "median = " + timeText(wanted.median));
     }
 
-    void limitSpikes(AxisLimits& wanted, double smallest, double fastest, const std::string& seen) {
+    void limitSpikes(AxisLimits& wanted, double smallest, double fastest, const Phrase& seen) {
         const AxisLimits& file = m_file.axis;
         const Duration settle = wholeMillis(m_longest + m_interval);
         const bool isAsFile = static_cast<double>(file.spikeLimit) > fastest &&
@@ -229,11 +236,11 @@ private:
         }
         wanted.median = Duration{};
         tell("spikes", isAsFile ? Soundness::Good : Soundness::Caution,
-             seen + ": a jump beyond " + std::to_string(wanted.spikeLimit) + " counts that does not last for " +
-                 millisText(wanted.settle) + " is none",
-             "that makes no movement of a hand late, which goes by " + countsText(fastest) +
-                 " counts at most from report to report",
-             isAsFile ? ""
+             phrase("{1}: a jump beyond {2} counts that does not last for {3} is none")
+                 .with(seen, std::to_string(wanted.spikeLimit), millisText(wanted.settle)),
+             phrase("that makes no movement of a hand late, which goes by {1} counts at most from report to report")
+                 .with(countsText(fastest)),
+             isAsFile ? std::string()
                       : "spike_limit = " + std::to_string(wanted.spikeLimit) + ", settle = " + timeText(wanted.settle));
     }
 
@@ -274,10 +281,11 @@ private:
         });
         const bool isAsFile = !isQuieted && areNear(m_out.noise, m_file.axis.noise);
         tell("least change", isAsFile ? Soundness::Good : Soundness::Caution,
-             "changes below three times " + numberText(isAsFile ? m_file.axis.noise : m_out.noise) +
-                 " counts, its noise, do not travel",
-             isAsFile ? "as the rig file says" : "the rig file says " + numberText(m_file.axis.noise),
-             isAsFile ? "" : "noise = " + exactText(m_out.noise, {}));
+             phrase("changes below three times {1} counts, its noise, do not travel")
+                 .with(numberText(isAsFile ? m_file.axis.noise : m_out.noise)),
+             isAsFile ? phrase("as the rig file says")
+                      : phrase("the rig file says {1}").with(numberText(m_file.axis.noise)),
+             isAsFile ? std::string() : "noise = " + exactText(m_out.noise, {}));
         if (!isAsFile)
             set("noise", exactText(m_out.noise, {}));
     }
@@ -296,18 +304,19 @@ private:
 
     void adviseHysteresis() {
         const auto wanted = static_cast<std::int64_t>(std::ceil(kHysteresisSigmas * m_out.noise));
-        const std::string why =
-            "noise alone (6 sigma, " + std::to_string(wanted) + " counts) must not bring it out and in";
+        const Phrase why =
+            phrase("noise alone (6 sigma, {1} counts) must not bring it out and in").with(std::to_string(wanted));
         if (m_file.hysteresis >= wanted)
-            return tell("hysteresis", Soundness::Good, std::to_string(m_file.hysteresis) + " counts are enough", why);
+            return tell("hysteresis", Soundness::Good,
+                        phrase("{1} counts are enough").with(std::to_string(m_file.hysteresis)), why);
         const std::int64_t room = roomForHysteresis();
         if (wanted > room)
             return tell("hysteresis", Soundness::Bad,
-                        "it should be " + std::to_string(wanted) + " counts, and there is room for " +
-                            std::to_string(std::max<std::int64_t>(room, 0)),
-                        why, "see to the noise, or calibrate again so that its places lie further apart");
-        tell("hysteresis", Soundness::Caution, std::to_string(m_file.hysteresis) + " counts are too few", why,
-             "hysteresis = " + std::to_string(wanted));
+                        phrase("it should be {1} counts, and there is room for {2}")
+                            .with(std::to_string(wanted), std::to_string(std::max<std::int64_t>(room, 0))),
+                        why, phrase("see to the noise, or calibrate again so that its places lie further apart"));
+        tell("hysteresis", Soundness::Caution, phrase("{1} counts are too few").with(std::to_string(m_file.hysteresis)),
+             why, "hysteresis = " + std::to_string(wanted));
         set("hysteresis", std::to_string(wanted));
     }
 
@@ -324,24 +333,31 @@ private:
                 shortest = std::min(shortest, contact.shortestState);
         }
         if (changes == 0)
-            return tell("debounce", Soundness::Unmeasured, "nothing follows for 'debounce'", "no contact changed",
-                        "work it a few times while it is measured");
+            return tell("debounce", Soundness::Unmeasured, phrase("nothing follows for 'debounce'"),
+                        phrase("no contact changed"), phrase("work it a few times while it is measured"));
         const Duration wanted = wholeMillis(fromSeconds(kBounceReserve * seconds(longest)));
         const Duration limit = std::min(shortest, m_demand.delay);
-        const std::string bounce = "it bounces for " + millisText(longest) + " at most";
-        const std::string held =
-            shortest == kForever ? std::string() : ", and its shortest state lasts for " + millisText(shortest);
+        const Phrase bounce = phrase("it bounces for {1} at most").with(millisText(longest));
+        const auto held = [shortest](Phrase what) {
+            return shortest == kForever ? what
+                                        : phrase("{1}, and its shortest state lasts for {2}")
+                                              .with(std::move(what), millisText(shortest));
+        };
         if (wanted > limit)
-            return tell("debounce", Soundness::Bad, bounce + ": half as much again is " + millisText(wanted) + held,
-                        wanted > shortest ? "a debounce longer than a state of the contact swallows it"
-                                          : "filters may make it late by " + allowedText(),
-                        "clean or change the switch");
+            return tell("debounce", Soundness::Bad,
+                        held(phrase("{1}: half as much again is {2}").with(bounce, millisText(wanted))),
+                        wanted > shortest ? phrase("a debounce longer than a state of the contact swallows it")
+                                          : allowedText(),
+                        phrase("clean or change the switch"));
         if (m_file.debounce >= wanted && m_file.debounce <= limit)
-            return tell("debounce", Soundness::Good, millisText(m_file.debounce) + " are right", bounce + held);
+            return tell("debounce", Soundness::Good, phrase("{1} are right").with(millisText(m_file.debounce)),
+                        held(bounce));
         const Duration fit = std::max<Duration>(wanted, milliseconds(1));
         tell("debounce", Soundness::Caution,
-             millisText(m_file.debounce) + (m_file.debounce < wanted ? " are too short" : " are too long"),
-             bounce + held + "; the first edge passes at once, what follows within the debounce waits for its end",
+             (m_file.debounce < wanted ? phrase("{1} are too short") : phrase("{1} are too long"))
+                 .with(millisText(m_file.debounce)),
+             phrase("{1}; the first edge passes at once, what follows within the debounce waits for its end")
+                 .with(held(bounce)),
              "debounce = " + timeText(fit));
         set("debounce", timeText(fit));
     }

@@ -115,8 +115,8 @@ Result<std::vector<RigKey>> openKeys(const std::string& source, std::size_t cont
     return open;
 }
 
-std::string keyText(const RigKey& key) {
-    return key.value.empty() ? "no " + key.key : key.key + " = " + key.value;
+Phrase keyText(const RigKey& key) {
+    return key.value.empty() ? phrase("no {1}").with(key.key) : Phrase(key.key + " = " + key.value);
 }
 
 std::optional<FilterChange> lastFilterChange(const std::vector<EvidenceRecord>& evidence,
@@ -139,9 +139,9 @@ Status applyFilters(const std::string& rigFile, const RigFile& rig, const Aircra
     return change(rigFile, rig, aircraft, filters, false);
 }
 
-Result<std::vector<ControlKeys>> undoFilters(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                                             const std::vector<EvidenceRecord>& evidence,
-                                             const std::vector<std::size_t>& controls) {
+BenchResult<std::vector<ControlKeys>> undoFilters(const std::string& rigFile, const RigFile& rig,
+                                                  const Aircraft& aircraft, const std::vector<EvidenceRecord>& evidence,
+                                                  const std::vector<std::size_t>& controls) {
     const Result<std::vector<ControlFingerprint>> fingerprints = fingerprintsOf(rig, aircraft.signals);
     if (!fingerprints)
         return tl::unexpected<Error>(fingerprints.error());
@@ -150,24 +150,25 @@ Result<std::vector<ControlKeys>> undoFilters(const std::string& rigFile, const R
         const std::string& name = rig.controls[control]->name();
         const std::optional<FilterChange> last = lastFilterChange(evidence, (*fingerprints)[control]);
         if (!last)
-            return failure("nothing-to-undo", "no filters of '" + name + "' were written that could be taken back",
-                           {rigFile});
+            return benchFailure("nothing-to-undo",
+                                phrase("no filters of '{1}' were written that could be taken back").with(name),
+                                {rigFile});
         const Result<std::vector<RigKey>> changed = openKeys(rig.source, control, last->after);
         if (!changed)
             return tl::unexpected<Error>(changed.error());
         if (!changed->empty())
-            return failure("filters-changed",
-                           "'" + changed->front().key + "' of '" + name +
-                               "' has been changed since; write yourself what it was before: " +
-                               keyText(*std::find_if(last->before.begin(), last->before.end(),
-                                                     [&](const RigKey& key) {
-                                                         return key.key == changed->front().key;
-                                                     })),
-                           {rigFile});
+            return benchFailure("filters-changed",
+                                phrase("'{1}' of '{2}' has been changed since; write yourself what it was before: {3}")
+                                    .with(changed->front().key, name,
+                                          keyText(*std::find_if(last->before.begin(), last->before.end(),
+                                                                [&](const RigKey& key) {
+                                                                    return key.key == changed->front().key;
+                                                                }))),
+                                {rigFile});
         changes.push_back({control, last->before});
     }
     if (changes.empty())
-        return failure("nothing-to-undo", "no filters were written that could be taken back", {rigFile});
+        return benchFailure("nothing-to-undo", phrase("no filters were written that could be taken back"), {rigFile});
     if (const Status undone = change(rigFile, rig, aircraft, changes, true); !undone)
         return tl::unexpected<Error>(undone.error());
     return changes;

@@ -22,7 +22,7 @@ namespace flowhand {
                                                    const std::vector<RigKey>& keys);
 
 /// "median = "4 ms"", "no smooth".
-[[nodiscard]] std::string keyText(const RigKey& key);
+[[nodiscard]] Phrase keyText(const RigKey& key);
 
 /// Filters of one control as they were changed in the rig file.
 struct FilterChange {
@@ -43,10 +43,10 @@ struct FilterChange {
 
 /// Writes what the last change of each of `controls` replaced, all or nothing; what was written. Errors: those of
 /// applyFilters(), `nothing-to-undo`, `filters-changed` (somebody has changed them since).
-[[nodiscard]] Result<std::vector<ControlKeys>> undoFilters(const std::string& rigFile, const RigFile& rig,
-                                                           const Aircraft& aircraft,
-                                                           const std::vector<EvidenceRecord>& evidence,
-                                                           const std::vector<std::size_t>& controls);
+[[nodiscard]] BenchResult<std::vector<ControlKeys>> undoFilters(const std::string& rigFile, const RigFile& rig,
+                                                                const Aircraft& aircraft,
+                                                                const std::vector<EvidenceRecord>& evidence,
+                                                                const std::vector<std::size_t>& controls);
 
 /// The controls of the rig whose last change is the newest of all: those of the last applyFilters().
 [[nodiscard]] std::vector<std::size_t> lastChangedControls(const std::vector<EvidenceRecord>& evidence,

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
+
 namespace flowhand {
 
 /// Bad: steps on this control cannot be relied on until it is mended. Unmeasured: the measurement did not show it.
@@ -19,9 +21,9 @@ enum class Soundness : std::uint8_t { Good, Unmeasured, Caution, Bad };
 struct Finding {
     std::string check; ///< "noise", "bounce": stable, for programs and tests
     Soundness verdict = Soundness::Good;
-    std::string text;   ///< what was measured
-    std::string reason; ///< why the verdict is what it is
-    std::string remedy; ///< what a builder can do; empty when there is nothing to do
+    Phrase text;   ///< what was measured
+    Phrase reason; ///< why the verdict is what it is
+    Phrase remedy; ///< what a builder can do; empty when there is nothing to do
 };
 
 [[nodiscard]] inline Soundness worstOf(const std::vector<Finding>& findings) {

@@ -31,80 +31,84 @@ bool isStillToDo(const Finding& finding) {
 
 } // namespace
 
-std::string calibrationAsk(const BenchControl& control) {
+Phrase calibrationAsk(const BenchControl& control) {
     const AxisAsk& ask = control.axes.front().ask;
     if (!ask.gates.empty())
-        return "Put it into each gate and hold it there for a second: through all of them upwards, then downwards, "
-               "twice. Do not stop between gates.";
+        return phrase("Put it into each gate and hold it there for a second: through all of them upwards, then "
+                      "downwards, twice. Do not stop between gates.");
     if (!ask.values.empty()) {
         std::vector<std::string> values;
         for (const double value : ask.values)
             values.push_back(exactText(value, control.valueUnit));
-        return "Put it at " + joined(values, ", ") +
-               ", and hold each for a second: through all of them upwards, then downwards, three times. Do not stop "
-               "between them." +
-               (ask.hasCentre
-                    ? " Then let it spring back and leave it alone for two seconds; three times from each side."
-                    : "");
+        return (ask.hasCentre
+                    ? phrase("Put it at {1}, and hold each for a second: through all of them upwards, then downwards, "
+                             "three times. Do not stop between them. Then let it spring back and leave it alone for "
+                             "two seconds; three times from each side.")
+                    : phrase("Put it at {1}, and hold each for a second: through all of them upwards, then downwards, "
+                             "three times. Do not stop between them."))
+            .with(joined(values, ", "));
     }
     if (ask.hasIdle)
-        return "Hold it for a second at the far end of one part, at idle and at the far end of the other: through all "
-               "three and back, three times. Do not stop between them.";
+        return phrase("Hold it for a second at the far end of one part, at idle and at the far end of the other: "
+                      "through all three and back, three times. Do not stop between them.");
     if (control.axes.front().isSwitched)
-        return "With its switch off, move it to one end and hold it there for a second, then to the other; three "
-               "times. Then the same with its switch on.";
-    std::string text = control.axes.size() > 1
-                           ? "Move each of its parts from end to end and hold it at each end for a second, three times."
-                           : "Move it to one end and hold it there for a second, then to the other; three times.";
-    if (ask.hasCentre)
-        text += " Then push it to one side, let it spring back and leave it alone for two seconds; three times from "
-                "each side.";
-    return text;
+        return phrase("With its switch off, move it to one end and hold it there for a second, then to the other; "
+                      "three times. Then the same with its switch on.");
+    const Phrase ends =
+        control.axes.size() > 1
+            ? phrase("Move each of its parts from end to end and hold it at each end for a second, three times.")
+            : phrase("Move it to one end and hold it there for a second, then to the other; three times.");
+    return ask.hasCentre ? phrase("{1} Then push it to one side, let it spring back and leave it alone for two "
+                                  "seconds; three times from each side.")
+                               .with(ends)
+                         : ends;
 }
 
-std::string healthAsk(const std::vector<const BenchControl*>& controls) {
+Phrase healthAsk(const std::vector<const BenchControl*>& controls) {
     const bool isOne = controls.size() == 1;
     const auto isAny = [&](auto is) {
         return std::any_of(controls.begin(), controls.end(), [&](const BenchControl* control) {
             return is(*control);
         });
     };
-    std::vector<std::string> todo;
+    std::vector<Phrase> todo;
     if (isAny([](const BenchControl& control) {
             return control.canBeCalibrated();
         }))
-        todo.push_back((isOne ? "move it" : "move each lever") +
-                       std::string(" slowly from end to end and back, three times"));
+        todo.push_back(isOne ? phrase("move it slowly from end to end and back, three times")
+                             : phrase("move each lever slowly from end to end and back, three times"));
     if (isAny([](const BenchControl& control) {
             return control.axisHealth.gateCount > 0;
         }))
-        todo.push_back("hold it at each gate from both sides");
+        todo.push_back(phrase("hold it at each gate from both sides"));
     if (isAny([](const BenchControl& control) {
             return control.axisHealth.hasCentre;
         }))
-        todo.push_back("let it spring back from both sides");
+        todo.push_back(phrase("let it spring back from both sides"));
     if (isAny([](const BenchControl& control) {
             return control.isSwitch;
         }))
-        todo.push_back((isOne ? "turn it" : "turn each selector") + std::string(" through all positions, three times"));
+        todo.push_back(isOne ? phrase("turn it through all positions, three times")
+                             : phrase("turn each selector through all positions, three times"));
     if (isAny([](const BenchControl& control) {
             return !control.canBeCalibrated() && !control.isSwitch;
         }))
-        todo.push_back((isOne ? "work it" : "work each button and switch") + std::string(" ten times"));
-    return std::string(isOne ? "Leave it" : "Leave all of it") + " alone for ten seconds. Then " + joined(todo, ", ") +
-           ".";
+        todo.push_back(isOne ? phrase("work it ten times") : phrase("work each button and switch ten times"));
+    return (isOne ? phrase("Leave it alone for ten seconds. Then {1}.")
+                  : phrase("Leave all of it alone for ten seconds. Then {1}."))
+        .with(joined(todo, ", "));
 }
 
 Guidance guideCalibration(const BenchControl& control, const Measurement& sofar) {
-    const Result<ControlCalibration> calibration = calibrateControl(control, sofar);
+    const BenchResult<ControlCalibration> calibration = calibrateControl(control, sofar);
     if (!calibration)
-        return {false, calibration.error().message};
+        return {false, calibration.error().words};
     if (isComplete(*calibration))
         return {true, {}};
-    Guidance guidance{false, "all places are found; go on until each was held three times"};
+    Guidance guidance{false, phrase("all places are found; go on until each was held three times")};
     for (const Finding& finding : calibration->findings)
         if (finding.verdict == Soundness::Caution)
-            guidance.text = finding.text + "; " + finding.remedy;
+            guidance.text = phrase("{1}; {2}").with(finding.text, finding.remedy);
     return guidance;
 }
 
@@ -114,14 +118,16 @@ Guidance guideHealth(const std::vector<const BenchControl*>& controls, const Mea
         const Result<ControlHealth> health = measureControl(*control, sofar, true);
         for (const Finding& finding : health ? health->findings() : std::vector<Finding>())
             if (isStillToDo(finding))
-                guidance.text = control->control->name() + ": " + finding.text +
-                                (finding.verdict == Soundness::Unmeasured ? "; " + finding.remedy : "; work it");
+                guidance.text =
+                    finding.verdict == Soundness::Unmeasured
+                        ? phrase("{1}: {2}; {3}").with(control->control->name(), finding.text, finding.remedy)
+                        : phrase("{1}: {2}; work it").with(control->control->name(), finding.text);
     }
     const bool isLong = !sofar.empty() && std::all_of(sofar.begin(), sofar.end(), [](const auto& device) {
         const std::vector<Time>& reports = device.second.reports;
         return !reports.empty() && seconds(reports.back() - reports.front()) >= kLeastSeconds;
     });
-    guidance.isComplete = guidance.text.empty() && isLong;
+    guidance.isComplete = guidance.text.isEmpty() && isLong;
     return guidance;
 }
 

@@ -169,7 +169,7 @@ std::vector<SourceMatch> matchSource(const InputSource& source, const std::vecto
                 matches[i].device = static_cast<DeviceIndex>(unit);
             }
             if (!matches[i].device)
-                matches[i].why = "no recording is of " + wishText(wishes[i]);
+                matches[i].why = phrase("no recording is of {1}").with(wishText(wishes[i]));
         }
         return matches;
     }

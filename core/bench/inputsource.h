@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "base/phrase.h"
 #include "base/time.h"
 #include "device/device.h"
 #include "device/hidsystem.h"
@@ -26,7 +27,7 @@ struct SourceDevice {
 struct InputNews {
     std::vector<Reading> readings;      ///< by rising time
     std::vector<DeviceIndex> connected; ///< before the readings: their inputs are known now
-    std::vector<std::string> messages;  ///< a device went or failed, in words
+    std::vector<Phrase> messages;       ///< a device went or failed, in words
     Time now{};
 };
 
@@ -57,7 +58,7 @@ public:
 /// By index of `wishes` the source's device that answers to it, in words where none or several do.
 struct SourceMatch {
     std::optional<DeviceIndex> device;
-    std::string why;
+    Phrase why;
 };
 [[nodiscard]] std::vector<SourceMatch> matchSource(const InputSource& source, const std::vector<DeviceWish>& wishes);
 

@@ -39,23 +39,24 @@ Result<std::string> saveKeys(const std::string& rigFile, const RigFile& rig, con
     return source;
 }
 
-Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
-                                        const BenchControl& control, const Measurement& measurement, bool isDry) {
-    Result<ControlCalibration> calibration = calibrateControl(control, measurement);
+BenchResult<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig, const Aircraft& aircraft,
+                                             const BenchControl& control, const Measurement& measurement, bool isDry) {
+    BenchResult<ControlCalibration> calibration = calibrateControl(control, measurement);
     if (!calibration)
-        return tl::unexpected<Error>(calibration.error());
+        return tl::unexpected(calibration.error());
     ControlFingerprint fingerprint = control.fingerprint;
     if (!isDry) {
         Result<ControlFingerprint> written = writeKeys(rigFile, rig, aircraft, control.index, calibration->keys);
         if (!written)
-            return tl::unexpected<Error>(written.error());
+            return tl::unexpected<BenchError>(written.error());
         fingerprint = std::move(*written);
     }
-    EvidenceRecord record = evidenceOf(kCalibrationEvidence, control, fingerprint, rig.devices, measurement,
-                                       worstOf(calibration->findings), calibrationJson(calibration->axes));
+    EvidenceRecord record =
+        evidenceOf(kCalibrationEvidence, control, fingerprint, rig.devices, measurement, worstOf(calibration->findings),
+                   calibrationJson(calibration->axes, FindingsAs::Record));
     if (!isDry)
         if (const Status kept = appendEvidence(evidenceFileOf(rigFile), record); !kept)
-            return tl::unexpected<Error>(kept.error());
+            return tl::unexpected<BenchError>(kept.error());
     return KeptCalibration{std::move(*calibration), std::move(record)};
 }
 
@@ -63,15 +64,15 @@ Status keepRepeatCheck(const std::string& rigFile, const RigFile& rig, const Ben
                        const Measurement& measurement, const RepeatCheck& check) {
     return appendEvidence(evidenceFileOf(rigFile),
                           evidenceOf(kRepeatEvidence, control, control.fingerprint, rig.devices, measurement,
-                                     worstOf(check.findings), repeatCheckJson(check)));
+                                     worstOf(check.findings), repeatCheckJson(check, FindingsAs::Record)));
 }
 
 Status keepHealth(const std::string& rigFile, const RigFile& rig, const BenchControl& control,
                   const Measurement& measurement, const ControlHealth& health, const FilterAdvice& filters) {
-    return appendEvidence(evidenceFileOf(rigFile),
-                          evidenceOf(kHealthEvidence, control, control.fingerprint, rig.devices, measurement,
-                                     worstOf(health.findings()),
-                                     healthJson(health, filters, deviceHealthsOf(measurement, rig.devices))));
+    return appendEvidence(
+        evidenceFileOf(rigFile),
+        evidenceOf(kHealthEvidence, control, control.fingerprint, rig.devices, measurement, worstOf(health.findings()),
+                   healthJson(health, filters, deviceHealthsOf(measurement, rig.devices), FindingsAs::Record)));
 }
 
 } // namespace flowhand

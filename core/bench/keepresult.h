@@ -16,9 +16,9 @@ struct KeptCalibration {
 /// Calibrates a control from what its devices sent; unless `isDry`, writes the counts into the rig file and the
 /// evidence beside it: `rig` is not the file's any more then. Errors: those of calibrateControl(), saveRigFile() and
 /// appendEvidence().
-[[nodiscard]] Result<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig,
-                                                      const Aircraft& aircraft, const BenchControl& control,
-                                                      const Measurement& measurement, bool isDry);
+[[nodiscard]] BenchResult<KeptCalibration> keepCalibration(const std::string& rigFile, const RigFile& rig,
+                                                           const Aircraft& aircraft, const BenchControl& control,
+                                                           const Measurement& measurement, bool isDry);
 
 /// Keeps how a control's places were found again; the rig file stays as it is. Errors: those of appendEvidence().
 [[nodiscard]] Status keepRepeatCheck(const std::string& rigFile, const RigFile& rig, const BenchControl& control,

@@ -81,36 +81,35 @@ WantedInputs inputsOf(const BenchControl& control) {
     return wanted;
 }
 
-Result<ControlCalibration> calibrateControl(const BenchControl& control, const Measurement& measurement) {
+BenchResult<ControlCalibration> calibrateControl(const BenchControl& control, const Measurement& measurement) {
     if (!control.canBeCalibrated())
-        return failure("not-calibrated", "'" + control.control->name() + "' is wired as '" + control.wiring +
-                                             "'; levers and pedals are calibrated, contacts need none");
+        return benchFailure("not-calibrated",
+                            phrase("'{1}' is wired as '{2}'; levers and pedals are calibrated, contacts need none")
+                                .with(control.control->name(), control.wiring));
     ControlCalibration result;
     double noise = 0.0;
     for (const BenchAxis& axis : control.axes) {
         const Result<Series> series = seriesOfAxis(control, axis, measurement);
         if (!series)
-            return tl::unexpected(series.error());
-        Result<AxisCalibration> calibration = calibrateAxis(*series, axis.ask);
-        const std::string lead = axis.name.empty() ? control.inputNames[axis.input] : axis.name;
-        if (!calibration) {
-            Error error = calibration.error();
-            error.message.insert(0, control.control->name() + ", " + lead + ": ");
-            return tl::unexpected(std::move(error));
-        }
+            return tl::unexpected<BenchError>(series.error());
+        BenchResult<AxisCalibration> calibration = calibrateAxis(*series, axis.ask);
+        const Phrase lead = axis.name.isEmpty() ? Phrase(control.inputNames[axis.input]) : axis.name;
+        if (!calibration)
+            return benchFailure(calibration.error().code,
+                                phrase("{1}, {2}: {3}").with(control.control->name(), lead, calibration.error().words));
         const AxisLimits& filters = control.filters.axis;
         const bool isFiltered = filters.median > Duration{} || filters.smooth > Duration{};
         const std::optional<double> left =
             isFiltered ? noiseBehind(*series, restingOf(*series), filters.median, filters.smooth) : std::nullopt;
         noise = std::max(noise, std::max(kRoundingNoise, left.value_or(calibration->noise)));
         for (Finding finding : calibration->findings) {
-            if (!axis.name.empty())
-                finding.text.insert(0, axis.name + ": ");
+            if (!axis.name.isEmpty())
+                finding.text = phrase("{1}: {2}").with(axis.name, std::move(finding.text));
             result.findings.push_back(std::move(finding));
         }
         result.axes.push_back(std::move(*calibration));
     }
-    Result<std::vector<RigKey>> keys = rigKeysOf(control, result.axes, std::round(100 * noise) / 100);
+    BenchResult<std::vector<RigKey>> keys = rigKeysOf(control, result.axes, std::round(100 * noise) / 100);
     if (!keys)
         return tl::unexpected(keys.error());
     result.keys = std::move(*keys);

@@ -22,7 +22,8 @@ struct ControlCalibration {
 
 /// From what its devices sent. Errors: those of calibrateAxis() and rigKeysOf(), `unknown-input`, `not-calibrated` (a
 /// wiring that has no counts to measure).
-[[nodiscard]] Result<ControlCalibration> calibrateControl(const BenchControl& control, const Measurement& measurement);
+[[nodiscard]] BenchResult<ControlCalibration> calibrateControl(const BenchControl& control,
+                                                               const Measurement& measurement);
 
 /// `isOperated`: somebody was asked to work it. Error `unknown-input`.
 [[nodiscard]] Result<ControlHealth> measureControl(const BenchControl& control, const Measurement& measurement,

@@ -6,6 +6,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/phrasejson.h"
+
 namespace flowhand {
 
 namespace {
@@ -22,6 +24,18 @@ std::optional<Soundness> soundnessNamed(const std::string& name) {
 std::string textIn(const Json& json, const char* member) {
     const auto found = json.find(member);
     return found != json.end() && found->is_string() ? found->get<std::string>() : std::string();
+}
+
+/// Empty where there are none.
+Phrase wordsIn(const Json& json, const char* member) {
+    const auto found = json.find(member);
+    if (found == json.end())
+        return {};
+    try {
+        return phraseFrom(*found);
+    } catch (const Json::exception&) {
+        return {};
+    }
 }
 
 /// Below these stand objects by input, by device, and the switch of a control.
@@ -41,9 +55,10 @@ void collect(const Json& json, const std::string& part, std::vector<Finding>& al
             const std::optional<Soundness> soundness = soundnessNamed(textIn(finding, "verdict"));
             if (!soundness)
                 continue;
-            const std::string lead = part.empty() ? part : part + ": ";
-            all.push_back({textIn(finding, "check"), *soundness, lead + textIn(finding, "text"),
-                           textIn(finding, "reason"), textIn(finding, "remedy")});
+            Phrase text = wordsIn(finding, "text");
+            all.push_back({textIn(finding, "check"), *soundness,
+                           part.empty() ? std::move(text) : phrase("{1}: {2}").with(part, std::move(text)),
+                           wordsIn(finding, "reason"), wordsIn(finding, "remedy")});
         }
     }
 }

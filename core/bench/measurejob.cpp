@@ -23,9 +23,9 @@ public:
         m_view.task = wish.task;
         m_view.signal = wish.signal;
         m_view.stageCount = 1;
-        const Status begun = begin(wish.words, system, clock);
+        const BenchStatus begun = begin(wish.words, system, clock);
         if (!begun)
-            end(false, {describe(begun.error())});
+            end(false, {begun.error().words});
         else
             m_view.ask = wish.task == BenchTask::Measure ? healthAsk({&*m_control}) : calibrationAsk(*m_control);
     }
@@ -47,7 +47,7 @@ public:
                                                                     : guideCalibration(*m_control, *sofar);
         if (guidance.isComplete)
             return finish(sofar);
-        if (!guidance.text.empty())
+        if (!guidance.text.isEmpty())
             m_view.ask = guidance.text;
     }
 
@@ -62,24 +62,24 @@ public:
     [[nodiscard]] bool takeWritten() override { return std::exchange(m_hasWritten, false); }
 
 private:
-    Status begin(const std::string& values, HidSystem& system, const Clock& clock) {
+    BenchStatus begin(const std::string& values, HidSystem& system, const Clock& clock) {
         const Signal& signal = m_aircraft.signals[m_view.signal];
         Result<std::vector<BenchControl>> controls = benchControlsOf(m_rig.rig, m_aircraft.signals);
         if (!controls)
-            return tl::unexpected<Error>(controls.error());
+            return tl::unexpected<BenchError>(controls.error());
         m_controls = std::move(*controls);
         const Result<const BenchControl*> found = findBenchControl(m_controls, signal.name);
         if (!found)
-            return tl::unexpected<Error>(found.error());
+            return tl::unexpected<BenchError>(found.error());
         m_control = **found;
         if (m_view.task != BenchTask::Measure && !m_control->canBeCalibrated())
-            return tl::unexpected<Error>(calibrateControl(*m_control, {}).error());
+            return tl::unexpected(calibrateControl(*m_control, {}).error());
         if (!values.empty())
-            if (const Status given = giveValues(*m_control, signal, values); !given)
+            if (const BenchStatus given = giveValues(*m_control, signal, values); !given)
                 return given;
         Result<LiveMeasurement> live = LiveMeasurement::begin(system, clock, m_rig.rig.devices, inputsOf(*m_control));
         if (!live)
-            return tl::unexpected<Error>(live.error());
+            return tl::unexpected<BenchError>(live.error());
         m_live.emplace(std::move(*live));
         return {};
     }
@@ -88,64 +88,65 @@ private:
         m_live.reset();
         if (!measurement)
             return end(false, {describe(measurement.error())});
-        const Result<std::vector<Finding>> findings = m_view.task == BenchTask::Calibrate ? calibrate(*measurement)
-                                                      : m_view.task == BenchTask::Check   ? check(*measurement)
-                                                                                          : measure(*measurement);
+        const BenchResult<std::vector<Finding>> findings = m_view.task == BenchTask::Calibrate ? calibrate(*measurement)
+                                                           : m_view.task == BenchTask::Check   ? check(*measurement)
+                                                                                               : measure(*measurement);
         if (!findings)
-            return end(false, {describe(findings.error())});
+            return end(false, {findings.error().words});
         m_hasWritten = true;
-        std::vector<std::string> words = {
-            m_view.task == BenchTask::Calibrate ? "Its calibration is written into the rig file."
-            : m_view.task == BenchTask::Check   ? "It was calibrated again to compare; the rig file stays as it is."
-                                                : "It is measured."};
+        std::vector<Phrase> words = {m_view.task == BenchTask::Calibrate
+                                         ? phrase("Its calibration is written into the rig file.")
+                                     : m_view.task == BenchTask::Check
+                                         ? phrase("It was calibrated again to compare; the rig file stays as it is.")
+                                         : phrase("It is measured.")};
         for (const Finding& finding : *findings)
             if (finding.verdict == Soundness::Bad || finding.verdict == Soundness::Caution)
-                words.push_back(finding.text + ". " + finding.remedy);
+                words.push_back(phrase("{1}. {2}").with(finding.text, finding.remedy));
         end(worstOf(*findings) != Soundness::Bad, std::move(words));
     }
 
-    Result<std::vector<Finding>> calibrate(const Measurement& measurement) {
-        Result<KeptCalibration> kept =
+    BenchResult<std::vector<Finding>> calibrate(const Measurement& measurement) {
+        BenchResult<KeptCalibration> kept =
             keepCalibration(m_rig.file, m_rig.rig, m_aircraft, *m_control, measurement, false);
         if (!kept)
-            return tl::unexpected<Error>(kept.error());
+            return tl::unexpected(kept.error());
         return std::move(kept->calibration.findings);
     }
 
     /// How far its places are from those of the rig file.
-    Result<std::vector<Finding>> check(const Measurement& measurement) {
-        Result<RepeatCheck> check = checkControl(*m_control, measurement);
+    BenchResult<std::vector<Finding>> check(const Measurement& measurement) {
+        BenchResult<RepeatCheck> check = checkControl(*m_control, measurement);
         if (!check)
-            return tl::unexpected<Error>(check.error());
+            return tl::unexpected(check.error());
         if (const Status kept = keepRepeatCheck(m_rig.file, m_rig.rig, *m_control, measurement, *check); !kept)
-            return tl::unexpected<Error>(kept.error());
+            return tl::unexpected<BenchError>(kept.error());
         return std::move(check->findings);
     }
 
-    Result<std::vector<Finding>> measure(const Measurement& measurement) {
+    BenchResult<std::vector<Finding>> measure(const Measurement& measurement) {
         const Result<ControlHealth> health = measureControl(*m_control, measurement, true);
         if (!health)
-            return tl::unexpected<Error>(health.error());
+            return tl::unexpected<BenchError>(health.error());
         const std::vector<EvidenceRecord> none;
         const std::vector<StepDemand> demands =
             stepDemandsOf(m_controls, m_rig.reaches, {m_aircraft, m_flows, none, m_aircraft.seats});
         const FilterAdvice filters = adviseFilters(*m_control, *health, measurement, demands[m_control->index]);
         if (const Status kept = keepHealth(m_rig.file, m_rig.rig, *m_control, measurement, *health, filters); !kept)
-            return tl::unexpected<Error>(kept.error());
+            return tl::unexpected<BenchError>(kept.error());
         std::vector<Finding> findings = health->findings();
         for (const auto& [name, device] : deviceHealthsOf(measurement, m_rig.rig.devices))
             for (const Finding& finding : device.findings)
-                findings.push_back(
-                    {finding.check, finding.verdict, name + ": " + finding.text, finding.reason, finding.remedy});
+                findings.push_back({finding.check, finding.verdict, phrase("{1}: {2}").with(name, finding.text),
+                                    finding.reason, finding.remedy});
         findings.insert(findings.end(), filters.findings.begin(), filters.findings.end());
         return findings;
     }
 
-    void end(bool isGood, std::vector<std::string> words) {
+    void end(bool isGood, std::vector<Phrase> words) {
         m_view.isOver = true;
         m_view.isGood = isGood;
         m_view.goodCount = isGood ? 1 : 0;
-        m_view.ask.clear();
+        m_view.ask = {};
         m_view.outcome = std::move(words);
     }
 

@@ -5,7 +5,7 @@
 #include <limits>
 #include <optional>
 
-#include "base/names.h"
+#include "base/valuewords.h"
 #include "condition/program.h"
 
 namespace flowhand {
@@ -27,13 +27,13 @@ std::string numberWithUnit(const Signal& signal, double number) {
     return valueText(signal, Value::number(number));
 }
 
-std::string whence(const std::string& measured) {
-    return measured.empty() ? std::string("by the rig file") : "measured " + measured.substr(0, 10);
+Phrase whence(const std::string& measured) {
+    return measured.empty() ? phrase("by the rig file") : phrase("measured {1}").with(measured.substr(0, 10));
 }
 
 /// Six times its noise, and whence that is known.
-std::string noiseText(const Reach& reach, const Signal& signal) {
-    return numberWithUnit(signal, kLeastSigmas * reach.sigma) + ", " + whence(reach.measured);
+Phrase noiseText(const Reach& reach, const Signal& signal) {
+    return phrase("{1}, {2}").with(numberWithUnit(signal, kLeastSigmas * reach.sigma), whence(reach.measured));
 }
 
 /// One condition held against what the rig's controls can be.
@@ -46,9 +46,9 @@ public:
         const Reach& reach = m_reaches[indexOf(id)];
         const std::string& label = m_signals[id].label;
         if (!reach.isWired)
-            return tell("not-wired", id, label + " is not wired");
+            return tell("not-wired", id, phrase("{1} is not wired").with(label));
         if (!reach.isContinuous && reach.values.empty())
-            return tell("unknown-reach", id, "what " + label + " can be as it is wired is not known");
+            return tell("unknown-reach", id, phrase("what {1} can be as it is wired is not known").with(label));
         if (!reach.isContinuous)
             return lookAtValues(id, reach);
         lookAtStretch(id, reach);
@@ -63,11 +63,12 @@ public:
         const double sigma = std::hypot(m_reaches[indexOf(id)].sigma, m_reaches[indexOf(other)].sigma);
         if (together && together->width() < kLeastSigmas * sigma)
             tell("too-narrow", id,
-                 m_signals[id].label + " and " + m_signals[other].label + " must agree within " +
-                     numberWithUnit(m_signals[id], together->width()) + ", less than six times their noise together (" +
-                     numberWithUnit(m_signals[id], kLeastSigmas * sigma) + ", " +
-                     whence(m_reaches[indexOf(id)].measured) + " and " + whence(m_reaches[indexOf(other)].measured) +
-                     ")");
+                 phrase("{1} and {2} must agree within {3}, less than six times their noise together ({4}, {5} and "
+                        "{6})")
+                     .with(m_signals[id].label, m_signals[other].label,
+                           numberWithUnit(m_signals[id], together->width()),
+                           numberWithUnit(m_signals[id], kLeastSigmas * sigma), whence(m_reaches[indexOf(id)].measured),
+                           whence(m_reaches[indexOf(other)].measured)));
     }
 
     [[nodiscard]] std::vector<Obstacle> take() { return std::move(m_found); }
@@ -110,9 +111,7 @@ private:
         return together;
     }
 
-    void tell(std::string code, SignalId id, std::string text) {
-        m_found.push_back({std::move(code), id, std::move(text)});
-    }
+    void tell(std::string code, SignalId id, Phrase text) { m_found.push_back({std::move(code), id, std::move(text)}); }
 
     [[nodiscard]] bool fits(SignalId id, Value value) const { return m_condition.fits(id, value, m_others); }
 
@@ -123,16 +122,18 @@ private:
         if (isAny)
             return;
         const Signal& signal = m_signals[id];
-        std::vector<std::string> wanted;
+        Phrase wanted;
         const int count = signal.kind == SignalKind::OnOff ? 2 : static_cast<int>(signal.positions.size());
         for (int i = 0; i < count && signal.kind != SignalKind::Number; ++i) {
             const Value value = signal.kind == SignalKind::OnOff ? Value::onOff(i == 1) : Value::position(i);
             if (fits(id, value))
-                wanted.push_back(valueText(signal, value));
+                wanted = wanted.isEmpty() ? valueWords(signal, value)
+                                          : phrase("{1} or {2}").with(std::move(wanted), valueWords(signal, value));
         }
         tell("not-a-position", id,
-             signal.label + " must be " + (wanted.empty() ? "'" + m_condition.text() + "'" : joined(wanted, " or ")) +
-                 ", and as it is wired it can only be " + reachText(reach, signal));
+             phrase("{1} must be {2}, and as it is wired it can only be {3}")
+                 .with(signal.label, wanted.isEmpty() ? Phrase("'" + m_condition.text() + "'") : wanted,
+                       reachText(reach, signal)));
     }
 
     void lookAtStretch(SignalId id, const Reach& reach) {
@@ -142,15 +143,15 @@ private:
             const std::optional<Stretch> wanted = widest(id, signal.lowest, signal.highest);
             if (wanted) // else nothing can be: that is for the lint to say
                 tell("out-of-reach", id,
-                     signal.label + " must be " + numberWithUnit(signal, wanted->lowest) + " to " +
-                         numberWithUnit(signal, wanted->highest) + ", outside its calibrated range of " +
-                         reachText(reach, signal));
+                     phrase("{1} must be {2} to {3}, outside its calibrated range of {4}")
+                         .with(signal.label, numberWithUnit(signal, wanted->lowest),
+                               numberWithUnit(signal, wanted->highest), reachText(reach, signal)));
             return;
         }
         if (found->width() < kLeastSigmas * reach.sigma)
             tell("too-narrow", id,
-                 "the band of " + signal.label + " is " + numberWithUnit(signal, found->width()) +
-                     " wide, less than six times its noise (" + noiseText(reach, signal) + ")");
+                 phrase("the band of {1} is {2} wide, less than six times its noise ({3})")
+                     .with(signal.label, numberWithUnit(signal, found->width()), noiseText(reach, signal)));
     }
 
     void lookAtMovements(SignalId id, const Reach& reach) {
@@ -158,12 +159,12 @@ private:
         for (const double distance : movementsOf(id, reach)) {
             if (distance > (reach.highest - reach.lowest) * (1 + 1e-9))
                 tell("out-of-reach", id,
-                     signal.label + " must be moved over " + numberWithUnit(signal, distance) +
-                         ", more than its calibrated range of " + reachText(reach, signal));
+                     phrase("{1} must be moved over {2}, more than its calibrated range of {3}")
+                         .with(signal.label, numberWithUnit(signal, distance), reachText(reach, signal)));
             else if (distance < kLeastSigmas * reach.sigma)
                 tell("too-narrow", id,
-                     "a movement of " + signal.label + " over " + numberWithUnit(signal, distance) +
-                         " is less than six times its noise (" + noiseText(reach, signal) + ")");
+                     phrase("a movement of {1} over {2} is less than six times its noise ({3})")
+                         .with(signal.label, numberWithUnit(signal, distance), noiseText(reach, signal)));
         }
     }
 
@@ -274,14 +275,13 @@ std::vector<Obstacle> obstaclesOf(const Band& band, const std::vector<Reach>& re
     const double width = std::min(band.highest, reach.highest) - std::max(band.lowest, reach.lowest);
     if (width < 0)
         return {{"out-of-reach", band.signal,
-                 "the band of " + signal.label + " is " + numberWithUnit(signal, band.lowest) + " to " +
-                     numberWithUnit(signal, band.highest) + ", outside its calibrated range of " +
-                     reachText(reach, signal)}};
+                 phrase("the band of {1} is {2} to {3}, outside its calibrated range of {4}")
+                     .with(signal.label, numberWithUnit(signal, band.lowest), numberWithUnit(signal, band.highest),
+                           reachText(reach, signal))}};
     if (width < kLeastSigmas * reach.sigma)
         return {{"too-narrow", band.signal,
-                 "the band of " + signal.label + " is " + numberWithUnit(signal, width) +
-                     " wide within its calibrated range, less than six times its noise (" + noiseText(reach, signal) +
-                     ")"}};
+                 phrase("the band of {1} is {2} wide within its calibrated range, less than six times its noise ({3})")
+                     .with(signal.label, numberWithUnit(signal, width), noiseText(reach, signal))}};
     return {};
 }
 

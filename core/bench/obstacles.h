@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/signal.h"
 #include "bench/reach.h"
 #include "procedure/flow.h"
@@ -14,7 +15,7 @@ namespace flowhand {
 struct Obstacle {
     std::string code; ///< `not-wired`, `out-of-reach`, `too-narrow`, `not-a-position`, `unknown-reach`
     SignalId signal = kNoSignal;
-    std::string text; ///< in words, with the control's label
+    Phrase text; ///< in words, with the control's label
 };
 
 /// A band narrower than so many standard deviations of the control's noise cannot be told from its neighbours: three

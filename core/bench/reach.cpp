@@ -4,7 +4,7 @@
 #include <limits>
 #include <optional>
 
-#include "base/names.h"
+#include "base/valuewords.h"
 
 namespace flowhand {
 
@@ -164,14 +164,14 @@ std::vector<Reach> reachesOf(RigFile& rig, const SignalTable& signals, std::size
     return reaches;
 }
 
-std::string reachText(const Reach& reach, const Signal& signal) {
+Phrase reachText(const Reach& reach, const Signal& signal) {
     if (reach.isContinuous)
-        return valueText(signal, Value::number(reach.lowest)) + " to " +
-               valueText(signal, Value::number(reach.highest));
-    std::vector<std::string> words;
+        return phrase("{1} to {2}")
+            .with(valueText(signal, Value::number(reach.lowest)), valueText(signal, Value::number(reach.highest)));
+    std::vector<Phrase> words;
     for (const Value& value : reach.values)
-        words.push_back(valueText(signal, value));
-    return words.empty() ? "nothing" : joined(words, ", ");
+        words.push_back(valueWords(signal, value));
+    return words.empty() ? phrase("nothing") : joined(words, ", ");
 }
 
 } // namespace flowhand

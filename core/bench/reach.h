@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/signal.h"
 #include "base/value.h"
 #include "rig/rigfile.h"
@@ -29,6 +30,6 @@ struct Reach {
 [[nodiscard]] std::vector<Reach> reachesOf(RigFile& rig, const SignalTable& signals, std::size_t controlCount);
 
 /// "10 % to 80 %", "up, 4, 12".
-[[nodiscard]] std::string reachText(const Reach& reach, const Signal& signal);
+[[nodiscard]] Phrase reachText(const Reach& reach, const Signal& signal);
 
 } // namespace flowhand

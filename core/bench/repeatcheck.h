@@ -10,7 +10,7 @@ namespace flowhand {
 
 /// A place that the rig file has, found again.
 struct CheckedPlace {
-    std::string name;        ///< "low end", "centre", "gate '12'", "15 deg"
+    Phrase name;             ///< "low end", "centre", "gate '12'", "15 deg"
     std::int64_t inFile = 0; ///< its count in the rig file
     Place found;
     double percent = 0.0;        ///< how far `found` is from `inFile`, % of the travel; towards higher counts above 0
@@ -24,6 +24,6 @@ struct RepeatCheck {
 
 /// Measures a control again, as for its calibration, and holds what is found against what the rig file says. Errors:
 /// those of calibrateControl().
-[[nodiscard]] Result<RepeatCheck> checkControl(const BenchControl& control, const Measurement& measurement);
+[[nodiscard]] BenchResult<RepeatCheck> checkControl(const BenchControl& control, const Measurement& measurement);
 
 } // namespace flowhand

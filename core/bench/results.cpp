@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "base/phrasejson.h"
 #include "bench/filteradvice.h"
 #include "bench/repeatcheck.h"
 
@@ -23,14 +24,19 @@ Json millis(Duration time) {
     return std::round(seconds(time) * 1e6) / 1e3;
 }
 
-Json jsonOf(const std::vector<Finding>& findings) {
+Json jsonOf(const Phrase& words, FindingsAs as) {
+    return as == FindingsAs::Record ? phraseJson(words) : Json(words.english());
+}
+
+Json jsonOf(const std::vector<Finding>& findings, FindingsAs as) {
     Json list = Json::array();
-    for (const Finding& finding : findings)
-        list.push_back({{"check", finding.check},
-                        {"verdict", soundnessName(finding.verdict)},
-                        {"text", finding.text},
-                        {"reason", finding.reason},
-                        {"remedy", finding.remedy}});
+    for (const Finding& finding : findings) {
+        Json json{{"check", finding.check}, {"verdict", soundnessName(finding.verdict)}};
+        json["text"] = jsonOf(finding.text, as);
+        json["reason"] = jsonOf(finding.reason, as);
+        json["remedy"] = jsonOf(finding.remedy, as);
+        list.push_back(std::move(json));
+    }
     return list;
 }
 
@@ -44,7 +50,7 @@ Json jsonOf(const Place& place) {
             {"backlash", optional(place.backlash)}};
 }
 
-Json jsonOf(const AxisCalibration& calibration) {
+Json jsonOf(const AxisCalibration& calibration, FindingsAs as) {
     Json json{{"noise", calibration.noise},
               {"low", jsonOf(calibration.low)},
               {"high", jsonOf(calibration.high)},
@@ -76,11 +82,11 @@ Json jsonOf(const AxisCalibration& calibration) {
             json["values"].push_back(std::move(place));
         }
     }
-    json["findings"] = jsonOf(calibration.findings);
+    json["findings"] = jsonOf(calibration.findings, as);
     return json;
 }
 
-Json jsonOf(const AxisHealth& health) {
+Json jsonOf(const AxisHealth& health, FindingsAs as) {
     Json gaps = Json::array();
     for (const TrackGap& gap : health.gaps)
         gaps.push_back({{"from", gap.from}, {"to", gap.to}, {"passes", gap.passes}});
@@ -104,10 +110,10 @@ Json jsonOf(const AxisHealth& health) {
             {"hysteresis", optional(health.hysteresis)},
             {"return_error", optional(health.returnError)},
             {"linearity_percent", optional(health.linearity)},
-            {"findings", jsonOf(health.findings)}};
+            {"findings", jsonOf(health.findings, as)}};
 }
 
-Json jsonOf(const ContactHealth& health) {
+Json jsonOf(const ContactHealth& health, FindingsAs as) {
     return {{"changes", health.changes},
             {"mean_bounce_ms", millis(health.meanBounce)},
             {"longest_bounce_ms", millis(health.longestBounce)},
@@ -115,20 +121,20 @@ Json jsonOf(const ContactHealth& health) {
             {"bounce_histogram", health.histogram},
             {"chatter", health.chatter},
             {"shortest_state_ms", millis(health.shortestState)},
-            {"findings", jsonOf(health.findings)}};
+            {"findings", jsonOf(health.findings, as)}};
 }
 
-Json jsonOf(const SwitchHealth& health) {
+Json jsonOf(const SwitchHealth& health, FindingsAs as) {
     return {{"changes", health.changes},
             {"longest_none_ms", millis(health.longestNone)},
             {"longest_both_ms", millis(health.longestBoth)},
             {"usual_none_ms", millis(health.usualNone)},
             {"usual_both_ms", millis(health.usualBoth)},
             {"never_closed", health.neverClosed},
-            {"findings", jsonOf(health.findings)}};
+            {"findings", jsonOf(health.findings, as)}};
 }
 
-Json jsonOf(const DeviceHealth& health) {
+Json jsonOf(const DeviceHealth& health, FindingsAs as) {
     return {{"reports", health.reports},
             {"paced", health.isPaced},
             {"interval_ms", millis(health.interval)},
@@ -136,10 +142,10 @@ Json jsonOf(const DeviceHealth& health) {
             {"longest_ms", millis(health.longest)},
             {"dropouts", health.dropouts},
             {"lost", health.lost},
-            {"findings", jsonOf(health.findings)}};
+            {"findings", jsonOf(health.findings, as)}};
 }
 
-Json jsonOf(const FilterAdvice& advice) {
+Json jsonOf(const FilterAdvice& advice, FindingsAs as) {
     Json keys = Json::object();
     for (const RigKey& key : advice.keys)
         keys[key.key] = key.value.empty() ? Json(nullptr) : Json(key.value);
@@ -147,7 +153,7 @@ Json jsonOf(const FilterAdvice& advice) {
             {"allowed_ms", millis(advice.allowed)},
             {"noise", advice.noise},
             {"keys", std::move(keys)},
-            {"findings", jsonOf(advice.findings)}};
+            {"findings", jsonOf(advice.findings, as)}};
 }
 
 std::string padded(const std::string& text, std::size_t width) {
@@ -159,29 +165,29 @@ void append(const std::vector<std::pair<std::string, Health>>& parts, std::vecto
     for (const auto& [input, health] : parts)
         for (Finding finding : health.findings) {
             if (parts.size() > 1)
-                finding.text.insert(0, input + ": ");
+                finding.text = phrase("{1}: {2}").with(input, std::move(finding.text));
             all.push_back(std::move(finding));
         }
 }
 
 } // namespace
 
-std::string calibrationJson(const std::vector<AxisCalibration>& calibrations) {
+std::string calibrationJson(const std::vector<AxisCalibration>& calibrations, FindingsAs as) {
     Json json{{"axes", Json::array()}};
     for (const AxisCalibration& calibration : calibrations)
-        json["axes"].push_back(jsonOf(calibration));
+        json["axes"].push_back(jsonOf(calibration, as));
     return json.dump();
 }
 
-std::string repeatCheckJson(const RepeatCheck& check) {
+std::string repeatCheckJson(const RepeatCheck& check, FindingsAs as) {
     Json json{{"places", Json::array()}};
     for (const CheckedPlace& place : check.places)
-        json["places"].push_back({{"place", place.name},
+        json["places"].push_back({{"place", place.name.english()},
                                   {"in_file", place.inFile},
                                   {"found", jsonOf(place.found)},
                                   {"error_percent", place.percent},
                                   {"reads", optional(place.reads)}});
-    json["findings"] = jsonOf(check.findings);
+    json["findings"] = jsonOf(check.findings, as);
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
@@ -194,35 +200,36 @@ std::vector<Finding> ControlHealth::findings() const {
     return all;
 }
 
-std::string healthJson(const ControlHealth& health, const FilterAdvice& filters, const DeviceHealths& devices) {
+std::string healthJson(const ControlHealth& health, const FilterAdvice& filters, const DeviceHealths& devices,
+                       FindingsAs as) {
     Json json{{"axes", Json::object()}, {"contacts", Json::object()}};
     for (const auto& [input, axis] : health.axes)
-        json["axes"][input] = jsonOf(axis);
+        json["axes"][input] = jsonOf(axis, as);
     for (const auto& [input, contact] : health.contacts)
-        json["contacts"][input] = jsonOf(contact);
+        json["contacts"][input] = jsonOf(contact, as);
     if (!health.switches.empty())
-        json["switch"] = jsonOf(health.switches.front());
-    json["filters"] = jsonOf(filters);
+        json["switch"] = jsonOf(health.switches.front(), as);
+    json["filters"] = jsonOf(filters, as);
     json["devices"] = Json::object();
     for (const auto& [name, device] : devices)
-        json["devices"][name] = jsonOf(device);
+        json["devices"][name] = jsonOf(device, as);
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::string deviceHealthJson(const DeviceHealth& health) {
-    return jsonOf(health).dump();
+    return jsonOf(health, FindingsAs::English).dump();
 }
 
 std::string findingsText(const std::vector<Finding>& findings) {
     std::string text;
     for (const Finding& finding : findings) {
         text += "  " + padded(finding.check, kCheckWidth) + padded(soundnessName(finding.verdict), kVerdictWidth) +
-                finding.text + "\n";
+                finding.text.english() + "\n";
         const std::string indent(2 + kCheckWidth + kVerdictWidth, ' ');
-        if (finding.verdict != Soundness::Good && !finding.reason.empty())
-            text += indent + finding.reason + "\n";
-        if (!finding.remedy.empty())
-            text += indent + "-> " + finding.remedy + "\n";
+        if (finding.verdict != Soundness::Good && !finding.reason.isEmpty())
+            text += indent + finding.reason.english() + "\n";
+        if (!finding.remedy.isEmpty())
+            text += indent + "-> " + finding.remedy.english() + "\n";
     }
     return text;
 }

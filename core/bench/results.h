@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -12,10 +13,13 @@ namespace flowhand {
 
 // Results as JSON objects, for evidence and for programs. Members: README.md.
 
-[[nodiscard]] std::string calibrationJson(const std::vector<AxisCalibration>& calibrations);
+/// What findings say: in English, for programs; or as phrasejson.h has it, for evidence, which is of no language.
+enum class FindingsAs : std::uint8_t { English, Record };
+
+[[nodiscard]] std::string calibrationJson(const std::vector<AxisCalibration>& calibrations, FindingsAs as);
 
 struct RepeatCheck;
-[[nodiscard]] std::string repeatCheckJson(const RepeatCheck& check);
+[[nodiscard]] std::string repeatCheckJson(const RepeatCheck& check, FindingsAs as);
 
 /// All that was measured of one control; what it does not have stays empty.
 struct ControlHealth {
@@ -30,7 +34,8 @@ struct FilterAdvice;
 using DeviceHealths = std::vector<std::pair<std::string, DeviceHealth>>;
 /// Also what follows from it for the filters.
 [[nodiscard]] std::string healthJson(const ControlHealth& health, const FilterAdvice& filters,
-                                     const DeviceHealths& devices);
+                                     const DeviceHealths& devices, FindingsAs as);
+/// Its findings in English.
 [[nodiscard]] std::string deviceHealthJson(const DeviceHealth& health);
 
 /// "  noise         good          sigma 1.2 counts ...", and reason and remedy below where it is not good.

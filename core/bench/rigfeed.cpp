@@ -18,15 +18,15 @@ bool RigFeed::isAnyThere() const {
     });
 }
 
-std::vector<std::string> RigFeed::missing() const {
-    std::vector<std::string> words;
+std::vector<Phrase> RigFeed::missing() const {
+    std::vector<Phrase> words;
     for (std::size_t i = 0; i < m_matches.size(); ++i)
         if (!m_matches[i].device)
-            words.push_back(m_file.devices[i].name + ": " + m_matches[i].why);
+            words.push_back(phrase("{1}: {2}").with(m_file.devices[i].name, m_matches[i].why));
     return words;
 }
 
-void RigFeed::take(const InputNews& news, std::vector<Sample>& samples, std::vector<std::string>& messages) {
+void RigFeed::take(const InputNews& news, std::vector<Sample>& samples, std::vector<Phrase>& messages) {
     for (const DeviceIndex unit : news.connected) {
         if (!m_rigDevices[unit])
             continue;

@@ -22,10 +22,10 @@ public:
 
     [[nodiscard]] bool isAnyThere() const;
     /// The rig's devices that are not there, with the reason.
-    [[nodiscard]] std::vector<std::string> missing() const;
+    [[nodiscard]] std::vector<Phrase> missing() const;
 
     /// Appends the samples that the rig makes of it, and to `messages` what a person should know.
-    void take(const InputNews& news, std::vector<Sample>& samples, std::vector<std::string>& messages);
+    void take(const InputNews& news, std::vector<Sample>& samples, std::vector<Phrase>& messages);
 
     /// Where the source has an input of the rig: its device and input; nothing while that is not there.
     [[nodiscard]] std::optional<std::pair<DeviceIndex, std::uint16_t>> placeOf(const InputRef& input) const;

@@ -31,7 +31,7 @@ private:
         const BenchAxis& axis = control.axes.front();
         for (std::size_t i = 0; i < axis.inFile.gates.size(); ++i)
             narrow(m_demands[control.index], 2.0 * static_cast<double>(axis.inFile.gates[i].band),
-                   "the gate '" + axis.ask.gates[i] + "'");
+                   phrase("the gate '{1}'").with(axis.ask.gates[i]));
     }
 
     void look(const Step& step, SignalId id, const Reach& reach) {
@@ -53,7 +53,7 @@ private:
                    step.title);
     }
 
-    static void narrow(StepDemand& demand, double band, const std::string& of) {
+    static void narrow(StepDemand& demand, double band, const Phrase& of) {
         if (band <= 0 || (demand.band && *demand.band <= band)) // out of reach: for the coverage to say
             return;
         demand.band = band;

@@ -19,7 +19,7 @@ inline constexpr Duration kMostFilterDelay = std::chrono::milliseconds(100);
 /// What the steps of some flows ask of one control of the rig.
 struct StepDemand {
     std::optional<double> band; ///< the narrowest that a step (or a gate) judges it in, in raw counts; none: no number
-    std::string bandOf;         ///< title of that step; of gates: "the gate '12'"
+    Phrase bandOf;              ///< title of that step; of gates: "the gate '12'"
     Duration delay = kMostFilterDelay; ///< so late filters may make it
     std::string delayOf;               ///< title of the step that allows no more; empty: kMostFilterDelay does
 };

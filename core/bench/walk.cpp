@@ -18,7 +18,7 @@
 #include <cmath>
 #include <utility>
 
-#include "base/names.h"
+#include "base/valuewords.h"
 #include "bench/wiringwish.h"
 
 namespace flowhand {
@@ -167,13 +167,13 @@ void Walk::settle(WalkedSignal& signal, const Standing& standing, Time now) {
 
 void Walk::judge(WalkedSignal& signal) const {
     const Reach& of = reach(signal.signal);
-    signal.missing.clear();
-    signal.open.clear();
+    signal.missing = {};
+    signal.open = {};
     if (of.isContinuous)
         judgeAxis(signal);
     else
         judgeStates(signal);
-    signal.isConfirmed = signal.missing.empty();
+    signal.isConfirmed = signal.missing.isEmpty();
 }
 
 void Walk::judgeAxis(WalkedSignal& signal) const {
@@ -182,45 +182,46 @@ void Walk::judgeAxis(WalkedSignal& signal) const {
     const auto text = [&](double value) {
         return valueText(about, Value::number(value));
     };
-    const auto miss = [&](const std::string& what, const std::string& figures) {
-        signal.open += (signal.open.empty() ? "" : ", ") + what;
-        signal.missing += (signal.missing.empty() ? "" : ", ") + what + figures;
+    const auto miss = [&](const Phrase& what, const Phrase& withFigures) {
+        signal.open = joined({signal.open, what}, ", ");
+        signal.missing = joined({signal.missing, withFigures}, ", ");
     };
-    const auto cameTo = [&](const std::optional<double>& value) {
-        return value ? " (came to " + text(*value) + ")" : std::string();
+    const auto missPlace = [&](const Phrase& what, const std::optional<double>& value) {
+        miss(what, value ? phrase("{1} (came to {2})").with(what, text(*value)) : what);
     };
     if (!of.hasAxis) {
         const double asked = kCountedShare * (of.highest - of.lowest);
         if (!signal.lowest || *signal.highest - *signal.lowest < asked)
-            miss("a movement over " + text(asked), {});
+            missPlace(phrase("a movement over {1}").with(text(asked)), std::nullopt);
         return;
     }
     if (!signal.lowest || *signal.lowest > of.lowest + signal.tolerance)
-        miss("its low end", cameTo(signal.lowest));
+        missPlace(phrase("its low end"), signal.lowest);
     if (!signal.highest || *signal.highest < of.highest - signal.tolerance)
-        miss("its high end", cameTo(signal.highest));
+        missPlace(phrase("its high end"), signal.highest);
     if (hasCentre(about) && of.lowest < 0 && of.highest > 0 &&
         (!signal.centre || std::fabs(*signal.centre) > signal.tolerance))
-        miss("a return to its centre", cameTo(signal.centre));
+        missPlace(phrase("a return to its centre"), signal.centre);
     // A part that lies wholly within the tolerance of an end need not be passed.
     const double width = (of.highest - of.lowest) / WalkedSignal::kParts;
-    for (std::size_t i = 0; i < WalkedSignal::kParts && signal.missing.empty(); ++i) {
+    for (std::size_t i = 0; i < WalkedSignal::kParts && signal.missing.isEmpty(); ++i) {
         const double from = of.lowest + static_cast<double>(i) * width;
         const bool isAsked = from + width > of.lowest + signal.tolerance && from < of.highest - signal.tolerance;
         if (isAsked && !signal.passed[i])
-            miss("the way between its ends, slowly",
-                 " (nothing was seen from " + text(from) + " to " + text(from + width) + ")");
+            miss(phrase("the way between its ends, slowly"),
+                 phrase("the way between its ends, slowly (nothing was seen from {1} to {2})")
+                     .with(text(from), text(from + width)));
     }
 }
 
 void Walk::judgeStates(WalkedSignal& signal) const {
     const Reach& of = reach(signal.signal);
-    std::vector<std::string> missing;
+    std::vector<Phrase> missing;
     for (std::size_t i = 0; i < of.values.size(); ++i)
         if (!signal.seen[i])
-            missing.push_back(valueText(m_aircraft.signals[signal.signal], of.values[i]));
+            missing.push_back(valueWords(m_aircraft.signals[signal.signal], of.values[i]));
     if (of.values.empty())
-        missing.push_back("anything: as it is wired it can be nothing");
+        missing.push_back(phrase("anything: as it is wired it can be nothing"));
     signal.missing = signal.open = joined(missing, ", ");
 }
 
@@ -258,16 +259,17 @@ bool Walk::isAllConfirmed() const {
     });
 }
 
-std::string Walk::ask() const {
+Phrase Walk::ask() const {
     if (isDone())
         return {};
     const WalkedControl& control = m_controls[m_at];
-    std::vector<std::string> open;
+    std::vector<Phrase> open;
     for (const WalkedSignal& signal : control.signals)
         if (!signal.isConfirmed)
-            open.push_back((control.signals.size() > 1 ? m_aircraft.signals[signal.signal].label + ": " : "") +
-                           signal.open);
-    return control.name + ": still to be seen: " + joined(open, "; ") + ".";
+            open.push_back(control.signals.size() > 1
+                               ? phrase("{1}: {2}").with(m_aircraft.signals[signal.signal].label, signal.open)
+                               : signal.open);
+    return phrase("{1}: still to be seen: {2}.").with(control.name, joined(open, "; "));
 }
 
 } // namespace flowhand

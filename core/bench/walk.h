@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/sample.h"
 #include "bench/reach.h"
 #include "procedure/aircraftfile.h"
@@ -18,8 +19,8 @@ struct WalkedSignal {
 
     SignalId signal = kNoSignal;
     bool isConfirmed = false;
-    std::string missing; ///< what was not seen yet, in words and with figures; empty when confirmed
-    std::string open;    ///< the same without figures, which would change with every movement
+    Phrase missing; ///< what was not seen yet, in words and with figures; empty when confirmed
+    Phrase open;    ///< the same without figures, which would change with every movement
 
     // Of an axis, in the signal's unit.
     double tolerance = 0.0;
@@ -74,7 +75,7 @@ public:
 
     [[nodiscard]] bool isDone() const { return m_at == m_controls.size(); }
     /// What the builder shall do now: "Flap lever: select every position. Still open: 12, 22."
-    [[nodiscard]] std::string ask() const;
+    [[nodiscard]] Phrase ask() const;
     [[nodiscard]] const std::vector<WalkedControl>& controls() const { return m_controls; }
     /// The one that is asked for; only before the end.
     [[nodiscard]] const WalkedControl& current() const { return m_controls[m_at]; }

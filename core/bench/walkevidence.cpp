@@ -9,7 +9,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json jsonOf(const WalkedSignal& walked, const Signal& signal, const Reach& reach) {
-    Json json{{"signal", signal.name}, {"confirmed", walked.isConfirmed}, {"missing", walked.missing}};
+    Json json{{"signal", signal.name}, {"confirmed", walked.isConfirmed}, {"missing", walked.missing.english()}};
     json["seen"] = Json::array();
     for (std::size_t i = 0; i < walked.seen.size(); ++i)
         if (walked.seen[i])

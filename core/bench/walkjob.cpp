@@ -21,7 +21,7 @@ public:
         m_view.task = BenchTask::Walk;
         m_view.stageCount = m_walker.walk().controls().size();
         if (m_walker.walk().isDone())
-            end(false, {"No control is wired in this rig yet."});
+            end(false, {phrase("No control is wired in this rig yet.")});
         else
             take({{}, {}, {}, now}, standing);
     }
@@ -64,19 +64,19 @@ private:
 
     void summarize() {
         const std::vector<WalkedControl>& all = m_walker.walk().controls();
-        std::vector<std::string> words = {std::to_string(m_view.goodCount) + " of " + std::to_string(all.size()) +
-                                          " controls were confirmed."};
+        std::vector<Phrase> words = {phrase("{1} of {2} controls were confirmed.")
+                                         .with(std::to_string(m_view.goodCount), std::to_string(all.size()))};
         for (const WalkedControl& control : all)
             for (const WalkedSignal& signal : control.signals)
                 if (control.outcome != WalkOutcome::Confirmed && !signal.isConfirmed)
-                    words.push_back(control.name + ", not seen: " + signal.missing + ".");
+                    words.push_back(phrase("{1}, not seen: {2}.").with(control.name, signal.missing));
         end(m_walker.walk().isAllConfirmed(), std::move(words));
     }
 
-    void end(bool isGood, std::vector<std::string> words) {
+    void end(bool isGood, std::vector<Phrase> words) {
         m_view.isOver = true;
         m_view.isGood = isGood;
-        m_view.ask.clear();
+        m_view.ask = {};
         m_view.outcome = std::move(words);
     }
 

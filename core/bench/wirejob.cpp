@@ -52,7 +52,7 @@ public:
 private:
     void show() {
         if (m_view.isOver)
-            m_view.ask.clear();
+            m_view.ask = {};
         else if (!m_view.isQuestion)
             m_view.ask = m_guide.ask();
         m_view.stage = m_guide.stage();
@@ -60,22 +60,23 @@ private:
     }
 
     void finish() {
-        Result<WiringProposal> proposal = m_guide.solve([this](InputPlace place) {
+        BenchResult<WiringProposal> proposal = m_guide.solve([this](InputPlace place) {
             return m_desk.nameOf(place);
         });
         if (!proposal)
-            return end(false, describe(proposal.error()));
+            return end(false, proposal.error().words);
         const Result<std::vector<WiringConflict>> conflicts = m_desk.propose(m_guide.wish(), *proposal);
         if (!conflicts)
             return end(false, describe(conflicts.error()));
         m_proposal = std::move(*proposal);
         if (conflicts->empty())
             return write(false);
-        std::vector<std::string> shared;
+        std::vector<Phrase> shared;
         for (const WiringConflict& conflict : *conflicts)
-            shared.push_back(conflict.input + " is wired to '" + conflict.control + "' already");
+            shared.push_back(phrase("{1} is wired to '{2}' already").with(conflict.input, conflict.control));
         m_view.isQuestion = true;
-        m_view.ask = joined(shared, ", ") + ". Shall it make both? If not, stop, and move only the one control.";
+        m_view.ask =
+            phrase("{1}. Shall it make both? If not, stop, and move only the one control.").with(joined(shared, ", "));
     }
 
     void write(bool isShared) {
@@ -89,16 +90,16 @@ private:
         for (const SignalId signal : m_guide.wish().signals)
             labels.push_back(m_aircraft.signals[signal].label);
         m_hasWritten = true;
-        end(true, joined(labels, " and ") + (labels.size() > 1 ? " are" : " is") + " wired to " + joined(inputs, ", ") +
-                      " (" + m_proposal->wiring + ").");
+        end(true, (labels.size() > 1 ? phrase("{1} are wired to {2} ({3}).") : phrase("{1} is wired to {2} ({3})."))
+                      .with(allOf(labels), joined(inputs, ", "), m_proposal->wiring));
         m_view.outcome.insert(m_view.outcome.end(), m_proposal->remarks.begin(), m_proposal->remarks.end());
     }
 
-    void end(bool isGood, std::string words) {
+    void end(bool isGood, Phrase words) {
         m_view.isOver = true;
         m_view.isGood = isGood;
         m_view.goodCount = isGood ? 1 : 0;
-        m_view.ask.clear();
+        m_view.ask = {};
         m_view.outcome = {std::move(words)};
     }
 

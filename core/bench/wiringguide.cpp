@@ -19,8 +19,8 @@ WiringGuide::WiringGuide(WiringWish wish, const Aircraft& aircraft, InputWatch& 
     : m_wish(std::move(wish)), m_aircraft(aircraft), m_watch(watch), m_stages(stagesOf(m_wish, aircraft)),
       m_begin(begin) {}
 
-const std::string& WiringGuide::ask() const {
-    static const std::string kNothing;
+const Phrase& WiringGuide::ask() const {
+    static const Phrase kNothing;
     return isDone() ? kNothing : m_stages[m_results.size()].ask;
 }
 
@@ -52,9 +52,9 @@ bool WiringGuide::advance(Time now) {
     return true;
 }
 
-Result<WiringProposal> WiringGuide::solve(const InputNamer& nameOf) const {
+BenchResult<WiringProposal> WiringGuide::solve(const InputNamer& nameOf) const {
     if (!isDone())
-        return failure("nothing-moved", "nothing moved and stood still again after: " + ask());
+        return benchFailure("nothing-moved", phrase("nothing moved and stood still again after: {1}").with(ask()));
     return solveWiring(m_wish, m_aircraft, m_watch, m_results, nameOf);
 }
 

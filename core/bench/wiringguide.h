@@ -1,6 +1,5 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "bench/inputwatch.h"
@@ -16,7 +15,7 @@ public:
     WiringGuide(WiringWish wish, const Aircraft& aircraft, InputWatch& watch, Time begin);
 
     /// What the builder shall do now; empty when done.
-    [[nodiscard]] const std::string& ask() const;
+    [[nodiscard]] const Phrase& ask() const;
     [[nodiscard]] std::size_t stageCount() const { return m_stages.size(); }
     [[nodiscard]] std::size_t stage() const { return m_results.size(); }
     [[nodiscard]] bool isDone() const { return m_results.size() == m_stages.size(); }
@@ -25,7 +24,7 @@ public:
     bool advance(Time now);
 
     /// Once done. Errors: those of solveWiring().
-    [[nodiscard]] Result<WiringProposal> solve(const InputNamer& nameOf) const;
+    [[nodiscard]] BenchResult<WiringProposal> solve(const InputNamer& nameOf) const;
 
     [[nodiscard]] const WiringWish& wish() const { return m_wish; }
 

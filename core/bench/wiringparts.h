@@ -43,8 +43,8 @@ struct ContactStates {
 [[nodiscard]] std::string noiseLine(double sigma);
 
 /// The ways that are asked for by name (wiringspecial.cpp).
-[[nodiscard]] Result<WiringProposal> solveSpecial(const WiringWish& wish, const Aircraft& aircraft,
-                                                  const InputWatch& watch, const std::vector<StageResult>& stages,
-                                                  const InputNamer& nameOf);
+[[nodiscard]] BenchResult<WiringProposal> solveSpecial(const WiringWish& wish, const Aircraft& aircraft,
+                                                       const InputWatch& watch, const std::vector<StageResult>& stages,
+                                                       const InputNamer& nameOf);
 
 } // namespace flowhand

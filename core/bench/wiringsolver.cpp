@@ -42,10 +42,10 @@ public:
           m_signal(aircraft.signals[wish.signals.front()]), m_axes(movedAxes(watch, stages)),
           m_contacts(movedContacts(watch, stages)) {}
 
-    Result<WiringProposal> solve() {
-        Result<WiringProposal> proposal = m_signal.kind == SignalKind::Number  ? number()
-                                          : m_signal.kind == SignalKind::OnOff ? onOff()
-                                                                               : positions();
+    BenchResult<WiringProposal> solve() {
+        BenchResult<WiringProposal> proposal = m_signal.kind == SignalKind::Number  ? number()
+                                               : m_signal.kind == SignalKind::OnOff ? onOff()
+                                                                                    : positions();
         if (proposal)
             addRemarks(*proposal);
         return proposal;
@@ -54,14 +54,15 @@ public:
 private:
     // --- numbers ---
 
-    Result<WiringProposal> number() {
+    BenchResult<WiringProposal> number() {
         if (!m_axes.empty())
             return axis(m_axes.front());
         if (const std::vector<InputPlace> wheels = movedWheels(m_watch, m_stages); !wheels.empty())
-            return failure("not-fitting", "a wheel that counts moved; say how much a count is: " + m_signal.name +
-                                              "=relative_wheel:0.1 " + m_signal.unit.symbol);
+            return benchFailure("not-fitting", phrase("a wheel that counts moved; say how much a count is: "
+                                                      "{1}=relative_wheel:0.1 {2}")
+                                                   .with(m_signal.name, m_signal.unit.symbol));
         if (m_contacts.size() != 1)
-            return nothing("an axis");
+            return nothing(phrase("an axis"));
         const ContactStates& contact = m_contacts.front();
         WiringProposal proposal{"contact", {contact.place}, {}, {}};
         const double low = hasCentre(m_signal) ? 0.0 : m_signal.lowest;
@@ -71,22 +72,25 @@ private:
         return proposal;
     }
 
-    Result<WiringProposal> axis(const FoundInput& found) {
+    BenchResult<WiringProposal> axis(const FoundInput& found) {
         const bool isCentred = hasCentre(m_signal);
         const std::size_t low = isCentred ? 1 : 0;
         const std::int64_t from = at(low, found.place);
         const std::int64_t to = at(low + 1, found.place);
         if (std::abs(static_cast<double>(to - from)) < kLeastShare * rangeOf(found.place))
-            return failure("not-fitting", m_nameOf(found.place) + " moved, but stands at the same place (" +
-                                              std::to_string(from) + ") at both ends; hold each end for a second");
+            return benchFailure("not-fitting",
+                                phrase("{1} moved, but stands at the same place ({2}) at both ends; hold "
+                                       "each end for a second")
+                                    .with(m_nameOf(found.place), std::to_string(from)));
         WiringProposal proposal{"axis", {found.place}, {}, {}};
         proposal.keys = inputLine(found.place) + rangeLine(from, to);
         if (isCentred) {
             const std::int64_t centre = at(0, found.place);
             if ((centre - from) * (to - centre) <= 0)
-                return failure("not-fitting", m_nameOf(found.place) + " does not rest between its two ends (" +
-                                                  std::to_string(from) + ", " + std::to_string(centre) + ", " +
-                                                  std::to_string(to) + "); was it let go at its centre?");
+                return benchFailure(
+                    "not-fitting",
+                    phrase("{1} does not rest between its two ends ({2}, {3}, {4}); was it let go at its centre?")
+                        .with(m_nameOf(found.place), std::to_string(from), std::to_string(centre), std::to_string(to)));
             proposal.keys += "centre = " + std::to_string(centre) + "\n";
         }
         proposal.keys += noiseLine(found.sigma);
@@ -95,7 +99,7 @@ private:
 
     // --- on/off ---
 
-    Result<WiringProposal> onOff() {
+    BenchResult<WiringProposal> onOff() {
         for (const ContactStates& contact : m_contacts) {
             if (contact.isClosed(0) == contact.isClosed(1) || contact.isClosed(2) != contact.isClosed(0))
                 continue;
@@ -105,7 +109,8 @@ private:
             if (m_aircraft.control(m_wish.signals.front()).kind == ControlKind::Button)
                 proposal.keys += "momentary = true\n";
             if (m_contacts.size() > 1)
-                proposal.remarks.push_back("more than one contact moved; the first that follows the control was taken");
+                proposal.remarks.push_back(
+                    phrase("more than one contact moved; the first that follows the control was taken"));
             return proposal;
         }
         if (std::optional<WiringProposal> proposal = hatDirection())
@@ -121,9 +126,9 @@ private:
                                       "\nclear = " + quoted(m_nameOf(forOff.front())) + "\nstart = \"off\"\n",
                                   {}};
         if (!m_axes.empty())
-            return failure("not-fitting", "only an axis moved (" + m_nameOf(m_axes.front().place) +
-                                              "); an on/off control needs a contact");
-        return nothing("a contact");
+            return benchFailure("not-fitting", phrase("only an axis moved ({1}); an on/off control needs a contact")
+                                                   .with(m_nameOf(m_axes.front().place)));
+        return nothing(phrase("a contact"));
     }
 
     /// A hat held in one of its four directions while on.
@@ -144,8 +149,8 @@ private:
 
     // --- positions ---
 
-    Result<WiringProposal> positions() {
-        if (Result<WiringProposal> proposal = byContacts())
+    BenchResult<WiringProposal> positions() {
+        if (BenchResult<WiringProposal> proposal = byContacts())
             return proposal;
         for (const InputPlace place : movedHats(m_watch, m_stages))
             if (std::optional<WiringProposal> proposal = byHat(place))
@@ -154,13 +159,14 @@ private:
             if (std::optional<WiringProposal> proposal = gates(axis))
                 return std::move(*proposal);
         if (m_axes.empty() && m_contacts.empty())
-            return nothing("a switch, a hat or an axis");
-        return failure("not-fitting", "what moved (" + movedNames() + ") does not tell all " +
-                                          std::to_string(m_signal.positions.size()) + " positions of " +
-                                          m_signal.label + " apart; hold each for a second, in their order");
+            return nothing(phrase("a switch, a hat or an axis"));
+        return benchFailure("not-fitting",
+                            phrase("what moved ({1}) does not tell all {2} positions of {3} apart; hold "
+                                   "each for a second, in their order")
+                                .with(movedNames(), std::to_string(m_signal.positions.size()), m_signal.label));
     }
 
-    Result<WiringProposal> byContacts() {
+    BenchResult<WiringProposal> byContacts() {
         const std::size_t count = m_signal.positions.size();
         std::vector<unsigned> codes(count, 0); // which of the contacts that moved are closed in each position
         if (m_contacts.empty() || m_contacts.size() > kMostCodeContacts)
@@ -204,7 +210,7 @@ private:
         return proposal;
     }
 
-    Result<WiringProposal> codedSwitch(const std::vector<unsigned>& codes) {
+    BenchResult<WiringProposal> codedSwitch(const std::vector<unsigned>& codes) {
         std::vector<std::size_t> order(m_contacts.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
         do {
@@ -304,12 +310,15 @@ private:
         return joined(names, ", ");
     }
 
-    [[nodiscard]] tl::unexpected<Error> nothing(const std::string& wanted) const {
-        std::string text =
-            m_contacts.empty() && m_axes.empty()
-                ? "nothing moved and stood still again that could be " + m_signal.label
-                : "what moved (" + movedNames() + ") is not " + wanted + ", which " + m_signal.label + " needs";
-        return failure("nothing-moved", text + "; is it connected, and was each place held for a second?");
+    [[nodiscard]] tl::unexpected<BenchError> nothing(const Phrase& wanted) const {
+        return benchFailure("nothing-moved",
+                            m_contacts.empty() && m_axes.empty()
+                                ? phrase("nothing moved and stood still again that could be {1}; is it connected, and "
+                                         "was each place held for a second?")
+                                      .with(m_signal.label)
+                                : phrase("what moved ({1}) is not {2}, which {3} needs; is it connected, and was each "
+                                         "place held for a second?")
+                                      .with(movedNames(), wanted, m_signal.label));
     }
 
     void addRemarks(WiringProposal& proposal) const {
@@ -317,12 +326,13 @@ private:
             const bool isUsed =
                 std::find(proposal.inputs.begin(), proposal.inputs.end(), axis.place) != proposal.inputs.end();
             if (!isUsed && axis.score() >= kAlsoMovedShare * m_axes.front().score())
-                proposal.remarks.push_back(m_nameOf(axis.place) + " moved as well, by " +
-                                           std::to_string(std::llround(axis.change)) +
-                                           " counts; was another lever touched, or does one feel the other?");
+                proposal.remarks.push_back(phrase("{1} moved as well, by {2} counts; was another lever touched, or "
+                                                  "does one feel the other?")
+                                               .with(m_nameOf(axis.place), std::to_string(std::llround(axis.change))));
         }
         for (const InputPlace place : m_watch.restless())
-            proposal.remarks.push_back(m_nameOf(place) + " never stood still and was left out; is anything connected?");
+            proposal.remarks.push_back(
+                phrase("{1} never stood still and was left out; is anything connected?").with(m_nameOf(place)));
     }
 
     const WiringWish& m_wish;
@@ -337,12 +347,13 @@ private:
 
 } // namespace
 
-Result<WiringProposal> solveWiring(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
-                                   const std::vector<StageResult>& stages, const InputNamer& nameOf) {
+BenchResult<WiringProposal> solveWiring(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
+                                        const std::vector<StageResult>& stages, const InputNamer& nameOf) {
     for (const SignalId id : wish.signals)
         if (wish.way == WiringWay::Found && wish.signals.size() > 1 && aircraft.signals[id].kind != SignalKind::Number)
-            return failure("wrong-signals",
-                           "only numbers can share one lever; wire '" + aircraft.signals[id].name + "' by itself");
+            return benchFailure(
+                "wrong-signals",
+                phrase("only numbers can share one lever; wire '{1}' by itself").with(aircraft.signals[id].name));
     if (wish.way != WiringWay::Found)
         return solveSpecial(wish, aircraft, watch, stages, nameOf);
     return Solver(wish, aircraft, watch, stages, nameOf).solve();

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "base/error.h"
+#include "bench/bencherror.h"
 #include "bench/inputwatch.h"
 #include "bench/wiringwish.h"
 
@@ -26,10 +26,10 @@ struct FoundInput {
 
 /// How a control can be wired after what was seen of it.
 struct WiringProposal {
-    std::string wiring;               ///< as in a rig file: "axis", "selector"
-    std::vector<InputPlace> inputs;   ///< each once
-    std::string keys;                 ///< the other lines of its [[control]], in TOML
-    std::vector<std::string> remarks; ///< what the builder should know: what else moved, what is unsure
+    std::string wiring;             ///< as in a rig file: "axis", "selector"
+    std::vector<InputPlace> inputs; ///< each once
+    std::string keys;               ///< the other lines of its [[control]], in TOML
+    std::vector<Phrase> remarks;    ///< what the builder should know: what else moved, what is unsure
 };
 
 /// As rig files name an input, with its device: "pedals: X".
@@ -39,8 +39,8 @@ using InputNamer = std::function<std::string(InputPlace)>;
 [[nodiscard]] std::vector<FoundInput> movedAxes(const InputWatch& watch, const std::vector<StageResult>& stages);
 
 /// Errors: `nothing-moved`, `not-fitting` (what moved cannot be this control), with what to do.
-[[nodiscard]] Result<WiringProposal> solveWiring(const WiringWish& wish, const Aircraft& aircraft,
-                                                 const InputWatch& watch, const std::vector<StageResult>& stages,
-                                                 const InputNamer& nameOf);
+[[nodiscard]] BenchResult<WiringProposal> solveWiring(const WiringWish& wish, const Aircraft& aircraft,
+                                                      const InputWatch& watch, const std::vector<StageResult>& stages,
+                                                      const InputNamer& nameOf);
 
 } // namespace flowhand

@@ -36,7 +36,7 @@ public:
         : m_wish(wish), m_watch(watch), m_stages(stages), m_nameOf(nameOf),
           m_signal(aircraft.signals[wish.signals.front()]) {}
 
-    Result<WiringProposal> solve() {
+    BenchResult<WiringProposal> solve() {
         switch (m_wish.way) {
         case WiringWay::SplitAxis:
             return splitAxis();
@@ -86,28 +86,30 @@ private:
     [[nodiscard]] static std::string pairText(std::int64_t a, std::int64_t b) {
         return "[" + std::to_string(a) + ", " + std::to_string(b) + "]";
     }
-    [[nodiscard]] static tl::unexpected<Error> notFitting(const std::string& text) {
-        return failure("not-fitting", text);
+    [[nodiscard]] static tl::unexpected<BenchError> notFitting(Phrase words) {
+        return benchFailure("not-fitting", std::move(words));
     }
-    [[nodiscard]] tl::unexpected<Error> nothing(const std::string& what) const {
-        return failure("nothing-moved", "no " + what + " of " + m_signal.label +
-                                            " moved; is it connected, and was each place held for a second?");
+    [[nodiscard]] tl::unexpected<BenchError> nothing(const Phrase& what) const {
+        return benchFailure("nothing-moved",
+                            phrase("no {1} of {2} moved; is it connected, and was each place held for a second?")
+                                .with(what, m_signal.label));
     }
 
-    Result<WiringProposal> splitAxis() {
+    BenchResult<WiringProposal> splitAxis() {
         const std::optional<FoundInput> axis = axisBetween(0, 1);
         if (!axis)
-            return nothing("axis");
+            return nothing(phrase("axis"));
         const std::int64_t idle = at(0, axis->place);
         const std::int64_t first = at(1, axis->place);
         const std::int64_t second = at(2, axis->place);
         if ((first - idle) * (second - idle) >= 0)
-            return notFitting("idle (" + std::to_string(idle) + ") does not lie between the two ends (" +
-                              std::to_string(first) + ", " + std::to_string(second) + ") of " + m_nameOf(axis->place) +
-                              "; start with the lever at idle");
+            return notFitting(
+                phrase("idle ({1}) does not lie between the two ends ({2}, {3}) of {4}; start with the lever at idle")
+                    .with(std::to_string(idle), std::to_string(first), std::to_string(second), m_nameOf(axis->place)));
         const std::optional<SplitPoint> split = splitPointOf(idle, first, second, axis->sigma, 0.0);
         if (!split)
-            return notFitting("the way from idle to the far end of the second one is too short to tell from idle");
+            return notFitting(
+                phrase("the way from idle to the far end of the second one is too short to tell from idle"));
         WiringProposal proposal{"split_axis", {axis->place}, {}, {}};
         proposal.keys = "input = " + name(axis->place) + "\n";
         for (const RigKey& key : split->keys())
@@ -116,13 +118,13 @@ private:
         return proposal;
     }
 
-    Result<WiringProposal> switchedAxis() {
+    BenchResult<WiringProposal> switchedAxis() {
         const std::optional<FoundInput> axis = axisBetween(0, 1);
         const std::optional<ContactStates> contact = contactBetween(2, 3);
         if (!axis)
-            return nothing("axis");
+            return nothing(phrase("axis"));
         if (!contact)
-            return nothing("single contact for the switch");
+            return nothing(phrase("single contact for the switch"));
         const std::string range = pairText(at(0, axis->place), at(1, axis->place));
         WiringProposal proposal{"switched_axis", {axis->place, contact->place}, {}, {}};
         proposal.keys = "input = " + name(axis->place) + "\nranges = [" + range + ", " + range +
@@ -132,15 +134,15 @@ private:
     }
 
     /// Dead bands reach as far as it was seen to come, and half as much again where other movements are felt.
-    Result<WiringProposal> twist() {
+    BenchResult<WiringProposal> twist() {
         const std::optional<FoundInput> axis = axisBetween(1, 2);
         if (!axis)
-            return nothing("axis");
+            return nothing(phrase("axis"));
         const std::int64_t centre = at(0, axis->place);
         const std::int64_t from = at(1, axis->place);
         const std::int64_t to = at(2, axis->place);
         if ((centre - from) * (to - centre) <= 0)
-            return notFitting(m_nameOf(axis->place) + " does not rest between its two ends");
+            return notFitting(phrase("{1} does not rest between its two ends").with(m_nameOf(axis->place)));
         std::int64_t back = 0;
         for (const std::size_t stage : {3, 5, 7})
             back = std::max<std::int64_t>(back, std::llabs(at(stage, axis->place) - centre));
@@ -150,7 +152,7 @@ private:
         for (const std::size_t stage : {4, 6}) {
             const std::optional<FoundInput> other = axisBetween(stage - 1, stage, {axis->place});
             if (!other)
-                return nothing("other axis of the stick");
+                return nothing(phrase("other axis of the stick"));
             felt = std::max<std::int64_t>(felt, std::llabs(at(stage, axis->place) - centre));
             const std::int64_t rest = at(0, other->place);
             const auto beyond =
@@ -167,25 +169,26 @@ private:
         const std::int64_t deadBand = wide(double(back));
         const std::int64_t feltBand = wide(1.5 * double(felt));
         if (2 * feltBand >= std::min(std::llabs(centre - from), std::llabs(to - centre)))
-            return notFitting("the stick's other movements twist it by half of its way; was it not twisted by hand?");
+            return notFitting(
+                phrase("the stick's other movements twist it by half of its way; was it not twisted by hand?"));
         proposal.keys = "input = " + name(axis->place) + "\n" + rangeLine(from, to) +
                         "centre = " + std::to_string(centre) + "\ndead_band = " + std::to_string(deadBand) + "\n";
         if (feltBand > deadBand)
             proposal.keys +=
                 "crosstalk_dead_band = " + std::to_string(feltBand) + "\ncrosstalk = [" + joined(others, ", ") + "]\n";
         else
-            proposal.remarks.push_back("the stick's other movements are not felt");
+            proposal.remarks.push_back(phrase("the stick's other movements are not felt"));
         proposal.keys += noiseLine(axis->sigma);
         return proposal;
     }
 
-    Result<WiringProposal> twoAxes(const std::string& combine) {
+    BenchResult<WiringProposal> twoAxes(const std::string& combine) {
         const std::optional<FoundInput> first = axisBetween(0, 1);
         if (!first)
-            return nothing("first axis");
+            return nothing(phrase("first axis"));
         const std::optional<FoundInput> second = axisBetween(2, 3, {first->place});
         if (!second)
-            return nothing("second axis");
+            return nothing(phrase("second axis"));
         WiringProposal proposal{"two_axes", {first->place, second->place}, {}, {}};
         proposal.keys = "combine = " + quoted(combine) + "\ninput = [" + name(first->place) + ", " +
                         name(second->place) + "]\nranges = [" + pairText(at(0, first->place), at(1, first->place)) +
@@ -194,10 +197,10 @@ private:
         return proposal;
     }
 
-    Result<WiringProposal> zones() {
+    BenchResult<WiringProposal> zones() {
         const std::vector<ContactStates> contacts = movedContacts(m_watch, m_stages);
         if (contacts.empty())
-            return nothing("contact");
+            return nothing(phrase("contact"));
         WiringProposal proposal{"zones", {}, {}, {}};
         std::vector<std::string> names;
         for (const ContactStates& contact : contacts) {
@@ -215,8 +218,8 @@ private:
                     closed.push_back(names[contact]);
             }
             if (!seen.insert(states).second)
-                return notFitting("two zones have the same contacts closed (" + joined(closed, ", ") +
-                                  "); hold each for a second");
+                return notFitting(phrase("two zones have the same contacts closed ({1}); hold each for a second")
+                                      .with(joined(closed, ", ")));
             proposal.keys += "    { closed = [" + joined(closed, ", ") +
                              "], value = " + quoted(valueText(m_signal, m_wish.zones[i])) + " },\n";
         }
@@ -247,15 +250,15 @@ private:
         return quarters;
     }
 
-    Result<WiringProposal> encoder() {
+    BenchResult<WiringProposal> encoder() {
         std::set<InputPlace> turned;
         for (const InputEvent& event : m_stages[1].events)
             if (m_watch.info(event.place).kind == InputKind::Button)
                 turned.insert(event.place);
         if (turned.size() != 2)
-            return notFitting(std::to_string(turned.size()) +
-                              " contacts changed; an encoder has two. One whose card counts is a relative_wheel, one "
-                              "whose card presses buttons is step_buttons");
+            return notFitting(phrase("{1} contacts changed; an encoder has two. One whose card counts is a "
+                                     "relative_wheel, one whose card presses buttons is step_buttons")
+                                  .with(std::to_string(turned.size())));
         InputPlace first = *turned.begin();
         InputPlace second = *turned.rbegin();
         int quarters = quartersOf(first, second);
@@ -265,28 +268,29 @@ private:
         }
         const int perClick = quarters / kClicksAsked;
         if (quarters % kClicksAsked != 0 || (perClick != 1 && perClick != 2 && perClick != 4))
-            return notFitting("four clicks made " + std::to_string(quarters) +
-                              " changes; an encoder makes 4, 8 or 16. Was it turned by just four clicks, one way?");
+            return notFitting(phrase("four clicks made {1} changes; an encoder makes 4, 8 or 16. Was it turned by just "
+                                     "four clicks, one way?")
+                                  .with(std::to_string(quarters)));
         WiringProposal proposal{"encoder", {first, second}, {}, {}};
         proposal.keys = "input = [" + name(first) + ", " + name(second) + "]\n" + start() + perStep("per_detent") +
                         "transitions = " + std::to_string(perClick) + "\n";
         return proposal;
     }
 
-    Result<WiringProposal> stepButtons() {
+    BenchResult<WiringProposal> stepButtons() {
         const std::optional<ContactStates> more = contactBetween(0, 1);
         const std::optional<ContactStates> less = contactBetween(2, 3);
         if (!more || !less)
-            return nothing(more ? "single button for less" : "single button for more");
+            return nothing(more ? phrase("single button for less") : phrase("single button for more"));
         if (more->place == less->place)
-            return notFitting("the same button was pressed both times");
+            return notFitting(phrase("the same button was pressed both times"));
         WiringProposal proposal{"step_buttons", {less->place, more->place}, {}, {}};
         proposal.keys =
             "less = " + name(less->place) + "\nmore = " + name(more->place) + "\n" + start() + perStep("per_press");
         return proposal;
     }
 
-    Result<WiringProposal> relativeWheel() {
+    BenchResult<WiringProposal> relativeWheel() {
         const std::vector<InputPlace> wheels = movedWheels(m_watch, m_stages);
         // A wheel that speaks for the first time when it is turned has only that one standing.
         std::set<InputPlace> turned(wheels.begin(), wheels.end());
@@ -294,7 +298,7 @@ private:
             if (m_watch.info(event.place).kind == InputKind::Relative && event.raw != 0)
                 turned.insert(event.place);
         if (turned.size() != 1)
-            return nothing(turned.empty() ? "wheel that counts" : "single wheel");
+            return nothing(turned.empty() ? phrase("wheel that counts") : phrase("single wheel"));
         const InputPlace wheel = *turned.begin();
         const auto before = m_stages[0].standing.find(wheel);
         const double from = before == m_stages[0].standing.end() ? 0.0 : before->second.raw;
@@ -307,13 +311,13 @@ private:
     }
 
     /// One pedal, or the two that moved most, in the order in which their device has them.
-    Result<WiringProposal> parkingLatch() {
+    BenchResult<WiringProposal> parkingLatch() {
         const std::vector<FoundInput> moved = movedAxes(m_watch, {m_stages[0], m_stages[1]});
         const std::optional<ContactStates> pull = contactBetween(2, 3);
         if (moved.empty())
-            return nothing("pedal");
+            return nothing(phrase("pedal"));
         if (!pull)
-            return nothing("single contact for the pull");
+            return nothing(phrase("single contact for the pull"));
         std::set<InputPlace> pedals;
         for (std::size_t i = 0; i < std::min<std::size_t>(moved.size(), 2); ++i)
             pedals.insert(moved[i].place);
@@ -327,7 +331,7 @@ private:
         proposal.keys = "pedals = [" + joined(names, ", ") + "]\nranges = [" + joined(ranges, ", ") +
                         "]\npull = " + name(pull->place) + "\nstart = \"off\"\n";
         if (pedals.size() == 1)
-            proposal.remarks.push_back("only one pedal moved; it sets the brake alone");
+            proposal.remarks.push_back(phrase("only one pedal moved; it sets the brake alone"));
         return proposal;
     }
 
@@ -352,8 +356,8 @@ private:
 
 } // namespace
 
-Result<WiringProposal> solveSpecial(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
-                                    const std::vector<StageResult>& stages, const InputNamer& nameOf) {
+BenchResult<WiringProposal> solveSpecial(const WiringWish& wish, const Aircraft& aircraft, const InputWatch& watch,
+                                         const std::vector<StageResult>& stages, const InputNamer& nameOf) {
     return SpecialSolver(wish, aircraft, watch, stages, nameOf).solve();
 }
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/names.h"
+#include "base/valuewords.h"
 #include "bench/listtext.h"
 
 namespace flowhand {
@@ -39,8 +40,17 @@ Result<SignalId> controlNamed(const std::string& name, const Aircraft& aircraft)
     return failure("unknown-signal", "this aircraft has no control '" + name + "'" + nearestHint(name, known));
 }
 
+std::string zonesExample(const Signal& signal) {
+    if (signal.kind == SignalKind::Position)
+        return joined(signal.positions, ", ");
+    std::vector<std::string> zones;
+    for (const double share : {0.0, 0.5, 1.0})
+        zones.push_back(valueText(signal, Value::number(signal.lowest + share * (signal.highest - signal.lowest))));
+    return joined(zones, ", ");
+}
+
 /// What stands behind the colon.
-Status readArguments(const std::string& text, const Aircraft& aircraft, WiringWish& wish) {
+BenchStatus readArguments(const std::string& text, const Aircraft& aircraft, WiringWish& wish) {
     const Signal& signal = aircraft.signals[wish.signals.front()];
     const bool counts =
         wish.way == WiringWay::Encoder || wish.way == WiringWay::StepButtons || wish.way == WiringWay::RelativeWheel;
@@ -48,16 +58,18 @@ Status readArguments(const std::string& text, const Aircraft& aircraft, WiringWi
         for (const std::string& part : parted(text, ',')) {
             const Result<Value> value = parseValue(signal, part);
             if (!value)
-                return tl::unexpected<Error>(value.error());
+                return tl::unexpected<BenchError>(
+                    {value.error(), phrase("“{1}” is no value of it; as in {2}").with(part, zonesExample(signal))});
             wish.zones.push_back(*value);
         }
         if (wish.zones.size() < 2)
-            return failure("bad-value", "zones need their values: " + signal.name + "=zones:0 %,50 %,100 %");
+            return benchFailure("bad-value",
+                                phrase("zones need their values: {1}=zones:0 %,50 %,100 %").with(signal.name));
     } else if (counts && signal.kind == SignalKind::Number) {
         const Result<Value> value = parseValue(signal, text);
         if (!value || value->number() <= 0)
-            return failure("bad-value",
-                           "say how much one click or press is: " + signal.name + "=encoder:0.1 " + signal.unit.symbol);
+            return benchFailure("bad-value", phrase("say how much one click or press is: {1}=encoder:0.1 {2}")
+                                                 .with(signal.name, signal.unit.symbol));
         wish.step = text;
     } else if (!text.empty()) {
         return failure("bad-value", "nothing can stand behind the colon here: '" + text + "'");
@@ -66,58 +78,61 @@ Status readArguments(const std::string& text, const Aircraft& aircraft, WiringWi
 }
 
 /// Of the ways that are asked for by name; none for the others.
-std::vector<WiringStage> specialStages(WiringWay way, const std::string& name, const std::vector<std::string>& labels) {
+std::vector<WiringStage> specialStages(WiringWay way, const Phrase& name, const std::vector<std::string>& labels) {
+    const std::string& first = labels.front();
     const std::string& second = labels.back();
     switch (way) {
     case WiringWay::SplitAxis:
-        return {{"Put the lever of " + name + " at idle, hands off."},
-                {"Move it to the far end of " + labels.front() + " and hold it."},
-                {"Move it to the far end of " + second + " and hold it."},
-                {"Back to idle."}};
+        return {{phrase("Put the lever of {1} at idle, hands off.").with(name)},
+                {phrase("Move it to the far end of {1} and hold it.").with(first)},
+                {phrase("Move it to the far end of {1} and hold it.").with(second)},
+                {phrase("Back to idle.")}};
     case WiringWay::SwitchedAxis:
-        return {{"Lever of " + name + " at its low end, its switch at " + labels.front() + ", hands off."},
-                {"Move the lever to its high end and hold it."},
-                {"Move the lever back to its low end."},
-                {"Now move the switch to " + second + " and hold it."},
-                {"Move the switch back to " + labels.front() + "."}};
+        return {{phrase("Lever of {1} at its low end, its switch at {2}, hands off.").with(name, first)},
+                {phrase("Move the lever to its high end and hold it.")},
+                {phrase("Move the lever back to its low end.")},
+                {phrase("Now move the switch to {1} and hold it.").with(second)},
+                {phrase("Move the switch back to {1}.").with(first)}};
     case WiringWay::Twist:
-        return {{"Leave the stick of " + name + " alone, hands off."},
-                {"Twist it fully to the left (or low) side and hold it."},
-                {"Twist it fully to the right (or high) side and hold it."},
-                {"Let it spring back."},
-                {"Push the stick fully to one side without twisting it, and hold it."},
-                {"Let go."},
-                {"Pull the stick fully towards you without twisting it, and hold it."},
-                {"Let go."}};
+        return {{phrase("Leave the stick of {1} alone, hands off.").with(name)},
+                {phrase("Twist it fully to the left (or low) side and hold it.")},
+                {phrase("Twist it fully to the right (or high) side and hold it.")},
+                {phrase("Let it spring back.")},
+                {phrase("Push the stick fully to one side without twisting it, and hold it.")},
+                {phrase("Let go.")},
+                {phrase("Pull the stick fully towards you without twisting it, and hold it.")},
+                {phrase("Let go.")}};
     case WiringWay::Difference:
     case WiringWay::Split:
-        return {{"Leave both axes of " + name + " at rest, hands and feet off."},
-                {"Press the one for the left (or low) side fully and hold it."},
-                {"Let go."},
-                {"Press the one for the right (or high) side fully and hold it."},
-                {"Let go."}};
+        return {{phrase("Leave both axes of {1} at rest, hands and feet off.").with(name)},
+                {phrase("Press the one for the left (or low) side fully and hold it.")},
+                {phrase("Let go.")},
+                {phrase("Press the one for the right (or high) side fully and hold it.")},
+                {phrase("Let go.")}};
     case WiringWay::Max:
-        return {{"Leave both axes of " + name + " at rest, hands and feet off."},
-                {"Press the first one fully and hold it."},
-                {"Let go."},
-                {"Press the second one fully and hold it."},
-                {"Let go."}};
+        return {{phrase("Leave both axes of {1} at rest, hands and feet off.").with(name)},
+                {phrase("Press the first one fully and hold it.")},
+                {phrase("Let go.")},
+                {phrase("Press the second one fully and hold it.")},
+                {phrase("Let go.")}};
     case WiringWay::Encoder:
-        return {{"Leave " + name + " alone."}, {"Turn " + name + " by four clicks to the high side."}};
+        return {{phrase("Leave {1} alone.").with(name)},
+                {phrase("Turn {1} by four clicks to the high side.").with(name)}};
     case WiringWay::RelativeWheel:
-        return {{"Leave " + name + " alone."}, {"Turn " + name + " to the high side, as far as once round."}};
+        return {{phrase("Leave {1} alone.").with(name)},
+                {phrase("Turn {1} to the high side, as far as once round.").with(name)}};
     case WiringWay::StepButtons:
-        return {{"Leave " + name + " alone."},
-                {"Press the button for more of " + name + " and hold it."},
-                {"Let go."},
-                {"Press the button for less and hold it."},
-                {"Let go."}};
+        return {{phrase("Leave {1} alone.").with(name)},
+                {phrase("Press the button for more of {1} and hold it.").with(name)},
+                {phrase("Let go.")},
+                {phrase("Press the button for less and hold it.")},
+                {phrase("Let go.")}};
     case WiringWay::ParkingLatch:
-        return {{"Leave the pedals and the pull of " + name + " alone."},
-                {"Press both pedals (or the one there is) fully and hold them."},
-                {"Let go of the pedals."},
-                {"Pull the handle of " + name + " and hold it."},
-                {"Let go."}};
+        return {{phrase("Leave the pedals and the pull of {1} alone.").with(name)},
+                {phrase("Press both pedals (or the one there is) fully and hold them.")},
+                {phrase("Let go of the pedals.")},
+                {phrase("Pull the handle of {1} and hold it.").with(name)},
+                {phrase("Let go.")}};
     case WiringWay::Zones:
     case WiringWay::Found:
         break;
@@ -130,15 +145,6 @@ bool isAlike(const Signal& a, const Signal& b) {
     return a.kind == b.kind && a.unit.symbol == b.unit.symbol && a.positions == b.positions;
 }
 
-std::string zonesExample(const Signal& signal) {
-    if (signal.kind == SignalKind::Position)
-        return joined(signal.positions, ", ");
-    std::vector<std::string> zones;
-    for (const double share : {0.0, 0.5, 1.0})
-        zones.push_back(valueText(signal, Value::number(signal.lowest + share * (signal.highest - signal.lowest))));
-    return joined(zones, ", ");
-}
-
 /// About a hundredth of the range.
 std::string stepExample(const Signal& signal) {
     return valueText(signal, Value::number(signal.highest - signal.lowest > 50 ? 1.0 : 0.1));
@@ -146,17 +152,24 @@ std::string stepExample(const Signal& signal) {
 
 } // namespace
 
+Phrase allOf(const std::vector<std::string>& labels) {
+    Phrase all = labels.front();
+    for (std::size_t i = 1; i < labels.size(); ++i)
+        all = phrase("{1} and {2}").with(std::move(all), labels[i]);
+    return all;
+}
+
 bool hasCentre(const Signal& signal) {
     return signal.kind == SignalKind::Number && signal.lowest < 0 && signal.highest > 0;
 }
 
-Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft) {
+BenchResult<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft) {
     WiringWish wish;
     const std::size_t equals = text.find('=');
     for (const std::string& name : parted(text.substr(0, equals), '+')) {
         const Result<SignalId> id = controlNamed(name, aircraft);
         if (!id)
-            return tl::unexpected<Error>(id.error());
+            return tl::unexpected<BenchError>(id.error());
         wish.signals.push_back(*id);
     }
     std::string arguments;
@@ -182,8 +195,8 @@ Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircra
         if (const std::size_t colon = rest.find(':'); colon != std::string_view::npos)
             arguments = trimmed(rest.substr(colon + 1));
     }
-    if (const Status status = readArguments(arguments, aircraft, wish); !status)
-        return tl::unexpected<Error>(status.error());
+    if (const BenchStatus status = readArguments(arguments, aircraft, wish); !status)
+        return tl::unexpected(status.error());
     return wish;
 }
 
@@ -196,25 +209,29 @@ std::vector<WiringOffer> wiringOffers(SignalId id, const Aircraft& aircraft) {
             alike.push_back(control.signal);
     std::vector<WiringOffer> offers;
     if (!alike.empty())
-        offers.push_back({"", "One lever or switch of mine is for two controls", alike, ""});
+        offers.push_back({"", phrase("One lever or switch of mine is for two controls"), alike, ""});
     if (isNumber && !alike.empty()) {
-        offers.push_back({"split_axis", "One lever: above idle it is this control, below idle another", alike, ""});
-        offers.push_back({"switched_axis", "One lever, and a switch that says which of two controls it is", alike, ""});
+        offers.push_back(
+            {"split_axis", phrase("One lever: above idle it is this control, below idle another"), alike, ""});
+        offers.push_back(
+            {"switched_axis", phrase("One lever, and a switch that says which of two controls it is"), alike, ""});
     }
     if (isNumber && hasCentre(signal)) {
-        offers.push_back({"difference", "Two pedals or levers: one less the other", {}, ""});
-        offers.push_back({"split", "Two axes: one for the low side, one for the high side", {}, ""});
+        offers.push_back({"difference", phrase("Two pedals or levers: one less the other"), {}, ""});
+        offers.push_back({"split", phrase("Two axes: one for the low side, one for the high side"), {}, ""});
     }
     if (isNumber)
-        offers.push_back({"max", "Two axes, as of two seats: whichever is moved further", {}, ""});
+        offers.push_back({"max", phrase("Two axes, as of two seats: whichever is moved further"), {}, ""});
     if (signal.kind != SignalKind::OnOff) {
-        offers.push_back({"zones", "A lever made of contacts, with these values in turn", {}, zonesExample(signal)});
+        offers.push_back(
+            {"zones", phrase("A lever made of contacts, with these values in turn"), {}, zonesExample(signal)});
         const std::string step = isNumber ? stepExample(signal) : std::string();
-        offers.push_back({"encoder", "A knob without end stops that clicks, on two contacts", {}, step});
-        offers.push_back({"step_buttons", "A button for more and one for less", {}, step});
-        offers.push_back({"relative_wheel", "A wheel whose card counts by itself", {}, step});
+        offers.push_back({"encoder", phrase("A knob without end stops that clicks, on two contacts"), {}, step});
+        offers.push_back({"step_buttons", phrase("A button for more and one for less"), {}, step});
+        offers.push_back({"relative_wheel", phrase("A wheel whose card counts by itself"), {}, step});
     } else if (aircraft.control(id).kind != ControlKind::Button) {
-        offers.push_back({"parking_latch", "Both toe brakes and a handle that is pulled, as a parking brake", {}, ""});
+        offers.push_back(
+            {"parking_latch", phrase("Both toe brakes and a handle that is pulled, as a parking brake"), {}, ""});
     }
     return offers;
 }
@@ -234,28 +251,30 @@ std::vector<WiringStage> stagesOf(const WiringWish& wish, const Aircraft& aircra
     std::vector<std::string> labels;
     for (const SignalId id : wish.signals)
         labels.push_back(aircraft.signals[id].label);
-    const std::string name = joined(labels, " and ");
+    const Phrase name = allOf(labels);
     std::vector<WiringStage> stages = specialStages(wish.way, name, labels);
     if (!stages.empty())
         return stages;
-    std::vector<std::string> places;
+    std::vector<Phrase> places;
     if (wish.way == WiringWay::Zones) {
         for (const Value& zone : wish.zones)
-            places.push_back(valueText(signal, zone));
+            places.push_back(valueWords(signal, zone));
     } else if (signal.kind == SignalKind::Position) {
-        places = signal.positions;
+        places.assign(signal.positions.begin(), signal.positions.end());
     } else if (signal.kind == SignalKind::OnOff) {
-        places = {"off", "on"};
+        places = {phrase("off"), phrase("on")};
     } else if (hasCentre(signal)) {
-        places = {"its centre", "its low end (" + valueText(signal, Value::number(signal.lowest)) + ")",
-                  "its high end (" + valueText(signal, Value::number(signal.highest)) + ")"};
+        places = {phrase("its centre"),
+                  phrase("its low end ({1})").with(valueText(signal, Value::number(signal.lowest))),
+                  phrase("its high end ({1})").with(valueText(signal, Value::number(signal.highest)))};
     } else {
-        places = {"its low end", "its high end"};
+        places = {phrase("its low end"), phrase("its high end")};
     }
-    for (const std::string& place : places)
-        stages.push_back({(stages.empty() ? "Put " : "Move ") + name + " to " + place +
-                          (stages.empty() ? ", hands off." : " and hold it.")});
-    stages.push_back({"Back to " + places.front() + "."});
+    for (const Phrase& place : places)
+        stages.push_back(
+            {(stages.empty() ? phrase("Put {1} to {2}, hands off.") : phrase("Move {1} to {2} and hold it."))
+                 .with(name, place)});
+    stages.push_back({phrase("Back to {1}.").with(places.front())});
     return stages;
 }
 

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/error.h"
+#include "bench/bencherror.h"
 #include "procedure/aircraftfile.h"
 
 namespace flowhand {
@@ -35,18 +35,18 @@ struct WiringWish {
 
 /// One thing that the builder does and then holds still. The first is how the control stands before.
 struct WiringStage {
-    std::string ask;
+    Phrase ask;
 };
 
 /// "flap_lever", "thrust_lever_1+thrust_lever_2" (one lever for both), "thrust_lever_1+reverse_lever_1=split_axis",
 /// "rudder_pedals=difference", "pitch_trim=encoder:0.1 deg", "thrust_lever_1=zones:0 %,40 %,100 %".
 /// Errors: `unknown-signal`, `unknown-wiring`, `wrong-signals`, `bad-value`.
-[[nodiscard]] Result<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft);
+[[nodiscard]] BenchResult<WiringWish> parseWiringWish(std::string_view text, const Aircraft& aircraft);
 
 /// A way of wiring that has to be asked for, as it is offered for one control.
 struct WiringOffer {
     std::string name;             ///< as behind '='; empty: one input for two controls
-    std::string text;             ///< the hardware that it is for
+    Phrase text;                  ///< the hardware that it is for
     std::vector<SignalId> others; ///< the second control is one of these; empty: none is needed
     std::string example;          ///< of what stands behind the colon; empty: nothing does
 };
@@ -61,6 +61,9 @@ struct WiringOffer {
 
 /// What to do with the control, in order; the last brings it back to how it stood.
 [[nodiscard]] std::vector<WiringStage> stagesOf(const WiringWish& wish, const Aircraft& aircraft);
+
+/// "Thrust lever 1 and Thrust lever 2"; of one label or more.
+[[nodiscard]] Phrase allOf(const std::vector<std::string>& labels);
 
 /// Either side of a centre that it comes back to, or is put back to.
 [[nodiscard]] bool hasCentre(const Signal& signal);

@@ -174,9 +174,9 @@ struct Workbench::State {
     }
 
     void feedRig(const InputNews& news, std::vector<Sample>& samples) {
-        std::vector<std::string> messages;
+        std::vector<Phrase> messages;
         feed->take(news, samples, messages);
-        for (const std::string& message : messages)
+        for (const Phrase& message : messages)
             notice(message);
         const std::lock_guard lock(mutex);
         const WatchedTravel* lever = watchedTravel();
@@ -228,7 +228,7 @@ struct Workbench::State {
         if (feed)
             feedRig(news, samples);
         else
-            for (const std::string& message : news.messages)
+            for (const Phrase& message : news.messages)
                 notice(message);
         if (!job)
             return;
@@ -272,11 +272,11 @@ struct Workbench::State {
             wish.task == BenchTask::SetTolerances)
             change(wish);
         else if (!devices)
-            view.outcome = {"No lever, pedal or switch unit is connected. Plug one in first."};
+            view.outcome = {phrase("No lever, pedal or switch unit is connected. Plug one in first.")};
         else if (wish.task == BenchTask::Wire)
             beginWiring(wish);
         else if (!feed || !feed->isAnyThere())
-            view.outcome = {"None of the rig's devices is connected, or nothing is wired yet."};
+            view.outcome = {phrase("None of the rig's devices is connected, or nothing is wired yet.")};
         else if (wish.task == BenchTask::Walk)
             job = walkJob(parts.aircraft, rig, *feed, values, at);
         else
@@ -284,21 +284,21 @@ struct Workbench::State {
     }
 
     void change(const BenchWish& wish) {
-        const Result<std::vector<std::string>> changed = changeRig(wish, {parts.aircraft, parts.flows, rig});
+        const BenchResult<std::vector<Phrase>> changed = changeRig(wish, {parts.aircraft, parts.flows, rig});
         view.isGood = changed.has_value();
         view.goodCount = changed ? 1 : 0;
-        view.outcome = changed ? *changed : std::vector<std::string>{describe(changed.error())};
+        view.outcome = changed ? *changed : std::vector<Phrase>{changed.error().words};
         if (const Status loaded = load(); !loaded) // also where a part of it was written
             notice(describe(loaded.error()));
     }
 
     void beginWiring(const BenchWish& wish) {
-        const Result<WiringWish> wiring =
+        const BenchResult<WiringWish> wiring =
             parseWiringWish(wish.words.empty() ? parts.aircraft.signals[wish.signal].name : wish.words, parts.aircraft);
         if (wiring)
             job = wireJob(parts.aircraft, parts.rigFile, *wiring, *devices);
         else
-            view.outcome = {describe(wiring.error())};
+            view.outcome = {wiring.error().words};
     }
 
     void show(bool isFirst) {
@@ -309,7 +309,8 @@ struct Workbench::State {
         {
             const std::lock_guard lock(mutex);
             shown.now = now;
-            shown.rigTitle = rig.rig.title;
+            shown.rigTitle =
+                rig.isThere ? Phrase(rig.rig.title) : phrase("New rig of the {1}").with(parts.aircraft.title);
             shown.values = values;
             shown.stirring.resize(values.size());
             for (std::size_t i = 0; i < values.size(); ++i)
@@ -336,12 +337,12 @@ struct Workbench::State {
                 all.push_back(
                     {source->devices()[i].name, devices->connected.count(static_cast<DeviceIndex>(i)) > 0, {}});
         if (feed)
-            for (const std::string& missing : feed->missing())
+            for (const Phrase& missing : feed->missing())
                 all.push_back({{}, false, missing});
         return all;
     }
 
-    void notice(const std::string& words) {
+    void notice(const Phrase& words) {
         if (std::find(notices.begin(), notices.end(), words) != notices.end())
             return;
         notices.push_back(words);
@@ -383,7 +384,7 @@ struct Workbench::State {
     std::shared_ptr<const std::vector<GateTravel>> travels;
     std::vector<WatchedTravel> watchable;
     SignalId traced = kNoSignal; ///< the lever whose travel is in the trace
-    std::deque<std::string> notices;
+    std::deque<Phrase> notices;
     Time now{};
     Time searchedAt = Time::min() / 2;
     Time shownAt{};

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/time.h"
 #include "base/value.h"
 #include "bench/coverage.h"
@@ -54,21 +55,21 @@ struct BenchPoint {
 struct BenchTaskView {
     BenchTask task = BenchTask::None;
     SignalId signal = kNoSignal; ///< that it is about now
-    std::string ask;             ///< what the builder shall do now
+    Phrase ask;                  ///< what the builder shall do now
     bool isQuestion = false;     ///< `ask` is one: next() says yes, cancel() no
     std::size_t stage = 0;       ///< 0 .. stageCount - 1
     std::size_t stageCount = 0;
     std::size_t goodCount = 0; ///< stages of a walk that were confirmed; of other tasks 1 once it came out well
     bool isOver = false;
-    bool isGood = false;              ///< only when over
-    std::vector<std::string> outcome; ///< what came of it, a sentence each
+    bool isGood = false;         ///< only when over
+    std::vector<Phrase> outcome; ///< what came of it, a sentence each
     bool operator==(const BenchTaskView&) const = default;
 };
 
 struct BenchDevice {
     std::string name; ///< in the rig file, or of the product where the rig does not name it
     bool isConnected = false;
-    std::string message; ///< what is wrong with it and the way out
+    Phrase message; ///< what is wrong with it and the way out
 
     bool operator==(const BenchDevice&) const = default;
 };
@@ -85,14 +86,14 @@ struct MeasuredControl {
 /// The filters of one control: what they cost now, and what its measurement asks for.
 struct ControlFilters {
     SignalId signal = kNoSignal;
-    std::vector<std::string> words; ///< those of the rig file: "median of 4 ms"
-    Duration delay{};               ///< by which those make it late
-    Duration allowed{};             ///< so late they may make it
-    std::string allowedOf;          ///< title of the step that allows no more; empty: kMostFilterDelay does
-    std::vector<RigKey> change;     ///< that its measurement advised and the rig file does not have
-    Duration changedDelay{};        ///< by which they make it late with the change
-    std::vector<Finding> findings;  ///< why the change, and what no filter can mend
-    bool canUndo = false;           ///< a change was written before and stands
+    std::vector<Phrase> words;     ///< those of the rig file: "median of 4 ms"
+    Duration delay{};              ///< by which those make it late
+    Duration allowed{};            ///< so late they may make it
+    std::string allowedOf;         ///< title of the step that allows no more; empty: kMostFilterDelay does
+    std::vector<RigKey> change;    ///< that its measurement advised and the rig file does not have
+    Duration changedDelay{};       ///< by which they make it late with the change
+    std::vector<Finding> findings; ///< why the change, and what no filter can mend
+    bool canUndo = false;          ///< a change was written before and stands
 };
 
 /// An input that makes two controls.
@@ -118,7 +119,7 @@ struct GateTravel {
 /// What a view shows; a copy.
 struct BenchSnapshot {
     Time now{};
-    std::string rigTitle;
+    Phrase rigTitle;
     std::vector<Value> values;  ///< of the controls, by SignalId
     std::vector<bool> stirring; ///< by SignalId: moved within the last second
     std::vector<BenchDevice> devices;
@@ -130,7 +131,7 @@ struct BenchSnapshot {
     std::shared_ptr<const std::vector<GateTravel>> travels;       ///< of all levers with gates; never null
     WalkTolerances tolerances;
     BenchTaskView task;
-    std::vector<std::string> notices; ///< of the rig, its devices and its evidence, newest last
+    std::vector<Phrase> notices; ///< of the rig, its devices and its evidence, newest last
 };
 
 /// A rig on the bench, with its devices read on a thread of its own: where the controls stand, how far their proof has

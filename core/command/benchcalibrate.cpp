@@ -53,15 +53,15 @@ private:
             return tl::unexpected(found.error());
         BenchControl control = **found;
         if (!control.canBeCalibrated())
-            return tl::unexpected(calibrateControl(control, {}).error());
+            return tl::unexpected<Error>(calibrateControl(control, {}).error());
         if (!m_options.values.empty()) {
             const Signal& signal = m_rig->aircraft().signals[control.control->signals().front()];
-            if (const Status given = giveValues(control, signal, m_options.values); !given)
-                return given;
+            if (const BenchStatus given = giveValues(control, signal, m_options.values); !given)
+                return tl::unexpected<Error>(given.error());
         }
         m_progress << control.control->name() << "\n";
         if (m_options.recordings.empty())
-            m_progress << "  " << calibrationAsk(control) << std::endl;
+            m_progress << "  " << calibrationAsk(control).english() << std::endl;
         std::string said;
         const Result<Measurement> measurement =
             measure(m_options, m_rig->rig.devices, inputsOf(control), [&](const Measurement& sofar) {
@@ -73,10 +73,10 @@ private:
     }
 
     Status keep(const BenchControl& control, const Measurement& measurement) {
-        const Result<KeptCalibration> kept =
+        const BenchResult<KeptCalibration> kept =
             keepCalibration(m_rig->file, m_rig->rig, m_rig->aircraft(), control, measurement, m_options.isDryRun);
         if (!kept)
-            return tl::unexpected(kept.error());
+            return tl::unexpected<Error>(kept.error());
         m_worst = std::max(m_worst, worstOf(kept->calibration.findings));
         print(kept->record, kept->calibration);
         return {};
@@ -84,9 +84,9 @@ private:
 
     /// How far its places are from those of the file, which stays as it is.
     Status check(const BenchControl& control, const Measurement& measurement) {
-        const Result<RepeatCheck> check = checkControl(control, measurement);
+        const BenchResult<RepeatCheck> check = checkControl(control, measurement);
         if (!check)
-            return tl::unexpected(check.error());
+            return tl::unexpected<Error>(check.error());
         if (!m_options.isDryRun)
             if (const Status kept = keepRepeatCheck(m_rig->file, m_rig->rig, control, measurement, *check); !kept)
                 return kept;
@@ -97,7 +97,7 @@ private:
                                {"signals", control.fingerprint.signals},
                                {"good", worst != Soundness::Bad},
                                {"saved", !m_options.isDryRun},
-                               {"result", Json::parse(repeatCheckJson(*check))}}
+                               {"result", Json::parse(repeatCheckJson(*check, FindingsAs::English))}}
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << "\n";
         else
@@ -109,9 +109,10 @@ private:
     /// Says what is still missing, once each.
     bool guide(const BenchControl& control, const Measurement& sofar, std::string& said) {
         const Guidance guidance = guideCalibration(control, sofar);
-        if (!guidance.isComplete && guidance.text != said)
-            m_progress << "  " << guidance.text << std::endl;
-        said = guidance.text;
+        const std::string text = guidance.text.english();
+        if (!guidance.isComplete && text != said)
+            m_progress << "  " << text << std::endl;
+        said = text;
         return guidance.isComplete;
     }
 
@@ -121,9 +122,12 @@ private:
             for (const RigKey& key : calibration.keys)
                 if (!key.value.empty())
                     keys[key.key] = key.value;
-            m_line.out << Json{{"control", record.control}, {"signals", record.signals},
-                               {"good", record.isGood},     {"saved", !m_options.isDryRun},
-                               {"keys", std::move(keys)},   {"result", Json::parse(record.result)}}
+            m_line.out << Json{{"control", record.control},
+                               {"signals", record.signals},
+                               {"good", record.isGood},
+                               {"saved", !m_options.isDryRun},
+                               {"keys", std::move(keys)},
+                               {"result", Json::parse(calibrationJson(calibration.axes, FindingsAs::English))}}
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << "\n";
             return;

@@ -116,7 +116,7 @@ private:
         if (m_options.recordings.empty()) {
             for (const DeviceIndex device : group.devices)
                 m_progress << m_rig->rig.devices[device].name << "\n";
-            m_progress << "  " << healthAsk(group.controls) << " Ctrl-C ends it." << std::endl;
+            m_progress << "  " << healthAsk(group.controls).english() << " Ctrl-C ends it." << std::endl;
         }
         std::string said;
         const Result<Measurement> measurement =
@@ -147,7 +147,7 @@ private:
         const FilterAdvice filters = adviseFilters(control, *health, measurement, m_demands[control.index]);
         m_cost = "late by " + millisText(filters.delay) + " with them, " + millisText(filters.allowed) + " are allowed";
         show(control.control->name(), "control", health->findings(), filters.findings,
-             healthJson(*health, filters, {}));
+             healthJson(*health, filters, {}, FindingsAs::English));
         if (!isOperated && wasNotWorked(*health))
             return {}; // nothing was measured that could be kept
         if (!filters.keys.empty())
@@ -181,7 +181,7 @@ private:
         else
             for (const BenchControl* control : named)
                 controls.push_back(control->index);
-        const Result<std::vector<ControlKeys>> undone =
+        const BenchResult<std::vector<ControlKeys>> undone =
             undoFilters(m_rig->file, m_rig->rig, m_rig->aircraft(), *evidence, controls);
         if (!undone)
             return complain(m_line, undone.error());
@@ -210,7 +210,7 @@ private:
         for (const ControlKeys& change : changes) {
             m_line.out << "  " << m_rig->rig.controls[change.control]->name() << "\n";
             for (const RigKey& key : change.keys)
-                m_line.out << "    " << keyText(key) << "\n";
+                m_line.out << "    " << keyText(key).english() << "\n";
         }
         m_line.out << std::flush;
     }
@@ -228,9 +228,10 @@ private:
 
     bool guide(const std::vector<const BenchControl*>& controls, const Measurement& sofar, std::string& said) {
         const Guidance guidance = guideHealth(controls, sofar);
-        if (!guidance.text.empty() && guidance.text != said)
-            m_progress << "  " << guidance.text << std::endl;
-        said = guidance.text;
+        const std::string text = guidance.text.english();
+        if (!text.empty() && text != said)
+            m_progress << "  " << text << std::endl;
+        said = text;
         return guidance.isComplete;
     }
 

@@ -39,7 +39,7 @@ public:
 
     void ask(const Walk& walk) {
         const std::size_t at = static_cast<std::size_t>(&walk.current() - walk.controls().data());
-        m_told = walk.ask();
+        m_told = walk.ask().english();
         if (!m_isJson)
             m_line.out << "(" << at + 1 << " of " << walk.controls().size() << ") " << m_told << "\n" << std::flush;
         else
@@ -48,9 +48,9 @@ public:
 
     /// Only on a terminal's behalf: what is still open, when that changes.
     void progress(const Walk& walk) {
-        if (m_isJson || walk.ask() == m_told)
+        if (m_isJson || walk.ask().english() == m_told)
             return;
-        m_told = walk.ask();
+        m_told = walk.ask().english();
         m_line.out << "    " << m_told << "\n" << std::flush;
     }
 
@@ -59,7 +59,7 @@ public:
         std::vector<std::string> missing;
         for (const WalkedSignal& signal : control.signals)
             if (!signal.isConfirmed)
-                missing.push_back(signal.missing);
+                missing.push_back(signal.missing.english());
         if (m_isJson) {
             print({{"control", control.name},
                    {"confirmed", isConfirmed},
@@ -95,7 +95,7 @@ int leadWalk(CommandLine& line, bool asJson, InputSource& source, RigFeed& feed,
         const std::size_t at = static_cast<std::size_t>(&walk.current() - walk.controls().data());
         const std::optional<InputNews> news = source.next();
         if (!news) { // what was asked for is not confirmed
-            const std::string missing = walk.ask();
+            const std::string missing = walk.ask().english();
             if (source.isRecorded()) {
                 if (const Status kept = walker.skip(now); !kept)
                     return complain(line, kept.error());
@@ -105,10 +105,10 @@ int leadWalk(CommandLine& line, bool asJson, InputSource& source, RigFeed& feed,
         }
         now = news->now;
         std::vector<Sample> samples;
-        std::vector<std::string> messages;
+        std::vector<Phrase> messages;
         feed.take(*news, samples, messages);
-        for (const std::string& message : messages)
-            line.err << message << "\n";
+        for (const Phrase& message : messages)
+            line.err << message.english() << "\n";
         const Result<bool> isOver = walker.advance(samples, now);
         if (!isOver)
             return complain(line, isOver.error());
@@ -174,8 +174,8 @@ int walkRig(CommandLine& line, const WalkOptions& options) {
     if (!source)
         return complain(line, source.error());
     RigFeed feed(*file, *rig, **source);
-    for (const std::string& missing : feed.missing())
-        line.err << missing << "\n";
+    for (const Phrase& missing : feed.missing())
+        line.err << missing.english() << "\n";
     if (!feed.isAnyThere())
         return complain(
             line, {"no-device", "none of the rig's devices is there; plug them in, and see 'flowhand devices'", {}});

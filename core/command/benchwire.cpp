@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/names.h"
+#include "base/valuewords.h"
 #include "bench/wiringdesk.h"
 #include "bench/wiringguide.h"
 #include "command/benchcommand.h"
@@ -44,7 +45,7 @@ public:
         if (!loaded)
             return complain(m_line, loaded.error());
         for (const WiringWish& wish : wishes) {
-            const Result<WiringProposal> proposal = lead(wish);
+            const BenchResult<WiringProposal> proposal = lead(wish);
             const Status status = proposal ? take(wish, *proposal) : tl::unexpected<Error>(proposal.error());
             if (!status)
                 return complain(m_line, status.error());
@@ -53,18 +54,18 @@ public:
     }
 
 private:
-    Result<WiringProposal> lead(const WiringWish& wish) {
+    BenchResult<WiringProposal> lead(const WiringWish& wish) {
         WiringGuide guide(wish, m_aircraft, m_watch, m_now);
         tellStage(guide);
         while (!guide.isDone()) {
             const std::optional<InputNews> news = m_source.next();
             if (!news)
                 return failure("nothing-moved", std::string(m_source.isRecorded() ? "the recordings end" : "stopped") +
-                                                    " while this was waited for: " + guide.ask());
+                                                    " while this was waited for: " + guide.ask().english());
             for (const DeviceIndex device : news->connected)
                 m_watch.connect(device, m_source.inputs(device));
-            for (const std::string& message : news->messages)
-                m_line.err << message << "\n";
+            for (const Phrase& message : news->messages)
+                m_line.err << message.english() << "\n";
             for (const Reading& reading : news->readings)
                 m_watch.take(reading);
             m_now = news->now;
@@ -78,11 +79,14 @@ private:
 
     void tellStage(const WiringGuide& guide) {
         if (m_options.asJson)
-            m_line.out << Json({{"stage", guide.stage() + 1}, {"of", guide.stageCount()}, {"ask", guide.ask()}})
+            m_line.out << Json({{"stage", guide.stage() + 1},
+                                {"of", guide.stageCount()},
+                                {"ask", guide.ask().english()}})
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << "\n";
         else
-            m_line.out << "(" << guide.stage() + 1 << " of " << guide.stageCount() << ") " << guide.ask() << "\n";
+            m_line.out << "(" << guide.stage() + 1 << " of " << guide.stageCount() << ") " << guide.ask().english()
+                       << "\n";
         m_line.out << std::flush;
     }
 
@@ -105,7 +109,7 @@ private:
             inputs.push_back(m_desk.nameOf(place));
         if (m_options.asJson) {
             Json json{{"signal", signals}, {"wiring", proposal.wiring}, {"inputs", inputs}, {"keys", proposal.keys}};
-            json["remarks"] = proposal.remarks;
+            json["remarks"] = englishOf(proposal.remarks);
             json["conflicts"] = Json::array();
             for (const WiringConflict& conflict : conflicts)
                 json["conflicts"].push_back({{"input", conflict.input}, {"control", conflict.control}});
@@ -114,8 +118,8 @@ private:
         }
         m_line.out << joined(signals, ", ") << ": " << proposal.wiring << " from " << joined(inputs, ", ") << "\n"
                    << proposal.keys;
-        for (const std::string& remark : proposal.remarks)
-            m_line.out << "Note: " << remark << "\n";
+        for (const Phrase& remark : proposal.remarks)
+            m_line.out << "Note: " << remark.english() << "\n";
         for (const WiringConflict& conflict : conflicts)
             m_line.out << "Conflict: " << conflict.input << " is also wired to '" << conflict.control << "'\n";
         m_line.out << std::flush;
@@ -137,7 +141,7 @@ int wire(CommandLine& line, const WireOptions& options) {
         return complain(line, problems.firstError());
     std::vector<WiringWish> wishes;
     for (const std::string& text : options.wishes) {
-        Result<WiringWish> wish = parseWiringWish(text, *aircraft);
+        BenchResult<WiringWish> wish = parseWiringWish(text, *aircraft);
         if (!wish)
             return complain(line, wish.error());
         wishes.push_back(std::move(*wish));

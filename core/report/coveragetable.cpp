@@ -72,7 +72,7 @@ private:
         std::vector<std::vector<std::string>> rows;
         for (const CoveredStep& step : m_table.coverage.steps)
             for (const Obstacle& obstacle : step.obstacles)
-                rows.push_back({flow(step).id, flow(step).steps[step.step].title, obstacle.text});
+                rows.push_back({flow(step).id, flow(step).steps[step.step].title, obstacle.text.english()});
         m_text += textTable({{"flow", 20}, {"step", 34}, {"why", 60}}, rows, kIndent);
     }
 
@@ -147,7 +147,7 @@ std::string reasonsFor(const CoveredStep& step, SignalId id) {
     std::vector<std::string> reasons;
     for (const Obstacle& obstacle : step.obstacles)
         if (id == kNoSignal || obstacle.signal == id)
-            reasons.push_back(obstacle.text);
+            reasons.push_back(obstacle.text.english());
     return joined(reasons, "; ");
 }
 
@@ -209,8 +209,9 @@ std::string coverageJson(const CoverageTable& table) {
             controls.push_back(signals[id].name);
         Json obstacles = Json::array();
         for (const Obstacle& obstacle : step.obstacles)
-            obstacles.push_back(
-                {{"code", obstacle.code}, {"control", signals[obstacle.signal].name}, {"text", obstacle.text}});
+            obstacles.push_back({{"code", obstacle.code},
+                                 {"control", signals[obstacle.signal].name},
+                                 {"text", obstacle.text.english()}});
         json["steps"].push_back({{"flow", flow.id},
                                  {"step", flow.steps[step.step].id},
                                  {"title", flow.steps[step.step].title},

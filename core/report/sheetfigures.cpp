@@ -148,10 +148,12 @@ private:
             return;
         m_html += "<ul>";
         for (const Finding& finding : m_of.cautions)
-            m_html += "<li><b>" + escaped(finding.check) + ", " + soundnessName(finding.verdict) +
-                      "</b>: " + escaped(finding.text) +
-                      (finding.remedy.empty() ? "" : " <span class=\"small\">" + escaped(finding.remedy) + "</span>") +
-                      "</li>";
+            m_html +=
+                "<li><b>" + escaped(finding.check) + ", " + soundnessName(finding.verdict) +
+                "</b>: " + escaped(finding.text.english()) +
+                (finding.remedy.isEmpty() ? ""
+                                          : " <span class=\"small\">" + escaped(finding.remedy.english()) + "</span>") +
+                "</li>";
         m_html += "</ul>";
     }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/signal.h"
+#include "base/valuewords.h"
 #include "bench/measured.h"
 #include "bench/measurement.h"
 #include "bench/millistext.h"
@@ -73,7 +74,7 @@ public:
         for (SheetAxis& axis : m_out.axes)
             if (const RawTrace* trace = bestTrace(axis.name))
                 draw(axis, *trace);
-        m_out.filters = filterWords(m_control.filters);
+        m_out.filters = englishOf(filterWords(m_control.filters));
         if (m_control.filters.isOfAxis)
             m_out.filters.push_back(m_control.filters.delay() > Duration{}
                                         ? "late by " + millisText(m_control.filters.delay())
@@ -106,8 +107,11 @@ private:
             return tl::unexpected<Error>(axes.error());
         for (std::size_t i = 0; i < axes->size() && i < m_control.axes.size(); ++i) {
             const BenchAxis& axis = m_control.axes[i];
-            m_out.axes.push_back(
-                {axis.name.empty() ? m_control.inputNames[axis.input] : axis.name, (*axes)[i], std::nullopt, {}, {}});
+            m_out.axes.push_back({axis.name.isEmpty() ? m_control.inputNames[axis.input] : axis.name.english(),
+                                  (*axes)[i],
+                                  std::nullopt,
+                                  {},
+                                  {}});
         }
         return {};
     }

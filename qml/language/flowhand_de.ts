@@ -27,6 +27,14 @@
     </message>
 </context>
 <context>
+    <name>BenchVoice</name>
+    <message>
+        <source>en</source>
+        <comment>code of this language</comment>
+        <translation>de</translation>
+    </message>
+</context>
+<context>
     <name>BriefingCard</name>
     <message>
         <source>Briefing</source>

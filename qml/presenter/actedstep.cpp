@@ -6,6 +6,7 @@
 
 #include <QPointer>
 
+#include "presenter/phrasetext.h"
 #include "procedure/stepwriter.h"
 #include "session/onscreenfacts.h"
 
@@ -137,7 +138,7 @@ QString ActedStep::rigTitle() const {
     const bool isThere = std::any_of(m_rig.devices.begin(), m_rig.devices.end(), [](const BenchDevice& device) {
         return device.isConnected;
     });
-    return isThere ? QString::fromStdString(m_rig.rigTitle) : QString();
+    return isThere ? textOf(m_rig.rigTitle) : QString();
 }
 
 QString ActedStep::title() const {

@@ -4,9 +4,10 @@
 
 #include <QCoreApplication>
 
-#include "base/names.h"
+#include "bench/filterchange.h"
 #include "bench/millistext.h"
 #include "presenter/controlstate.h"
+#include "presenter/phrasetext.h"
 #include "presenter/verdict.h"
 
 namespace flowhand {
@@ -78,7 +79,22 @@ Shown shownSoundness(Soundness soundness) {
     return {Verdict::Done, tr("good")};
 }
 
+bool beginsWithOwnWords(const Phrase& phrase) {
+    const std::string& text = phrase.text();
+    const bool isPart = text.size() > 2 && text[0] == '{' && text[2] == '}';
+    const std::size_t part = isPart ? static_cast<std::size_t>(text[1] - '1') : 0;
+    return phrase.isPattern() &&
+           (!isPart || (part < phrase.parts().size() && beginsWithOwnWords(phrase.parts()[part])));
+}
+
 } // namespace
+
+QString sentence(const Phrase& phrase) {
+    QString words = textOf(phrase);
+    if (beginsWithOwnWords(phrase) && !words.isEmpty())
+        words[0] = words[0].toUpper();
+    return words;
+}
 
 std::vector<BenchControlRow> benchControlRows(const Aircraft& aircraft, const BenchSnapshot& snapshot) {
     std::vector<BenchControlRow> rows;
@@ -107,8 +123,8 @@ std::vector<FindingRow> findingRows(const std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < findings.size(); ++i) {
         const Finding& finding = findings[i];
         const Shown shown = shownSoundness(finding.verdict);
-        rows.push_back({static_cast<int>(i), shown.verdict, shown.word, QString::fromStdString(finding.text),
-                        QString::fromStdString(finding.reason), QString::fromStdString(finding.remedy)});
+        rows.push_back({static_cast<int>(i), shown.verdict, shown.word, sentence(finding.text),
+                        sentence(finding.reason), sentence(finding.remedy)});
     }
     std::stable_sort(rows.begin(), rows.end(), [](const FindingRow& a, const FindingRow& b) {
         const auto rank = [](const FindingRow& row) {
@@ -131,7 +147,7 @@ std::vector<CoverageRow> coverageRows(const Aircraft& aircraft, const std::vecto
             needs << QString::fromStdString(aircraft.signals[signal].label);
         QStringList why;
         for (const Obstacle& obstacle : step.obstacles)
-            why << QString::fromStdString(obstacle.text);
+            why << textOf(obstacle.text);
         const Shown shown = step.isConfirmable() ? shownProof(step.proof, step.isStale)
                                                  : Shown{Verdict::Wrong, tr("cannot be confirmed")};
         rows.push_back({static_cast<int>(i), QString::fromStdString(flows[step.flow]->title),
@@ -193,7 +209,7 @@ PlotScale plotScaleOf(SignalId id, const Aircraft& aircraft, const std::vector<c
 }
 
 QString filterSentence(const ControlFilters& filters) {
-    const QString words = QString::fromStdString(joined(filters.words, ", "));
+    const QString words = textOf(joined(filters.words, ", "));
     const QString delay = QString::fromStdString(millisText(filters.delay));
     const QString allowed = QString::fromStdString(millisText(filters.allowed));
     const QString cost = filters.delay > Duration{} ? tr("late by %1").arg(delay) : tr("nothing makes it late");
@@ -210,7 +226,7 @@ QString filterChangeSentence(const ControlFilters& filters) {
         return {};
     QStringList keys;
     for (const RigKey& key : filters.change)
-        keys << QString::fromStdString(key.value.empty() ? "no " + key.key : key.key + " = " + key.value);
+        keys << textOf(keyText(key));
     return tr("Its measurement asks for %1. Late by %2 then.")
         .arg(keys.join(QStringLiteral(", ")), QString::fromStdString(millisText(filters.changedDelay)));
 }
@@ -219,9 +235,9 @@ QString deviceSentence(const std::vector<BenchDevice>& devices) {
     QStringList words;
     for (const BenchDevice& device : devices) {
         const QString name = QString::fromStdString(device.name);
-        words << (device.message.empty()
+        words << (device.message.isEmpty()
                       ? device.isConnected ? tr("%1 is connected").arg(name) : tr("%1 is not connected").arg(name)
-                      : QString::fromStdString(device.message));
+                      : textOf(device.message));
     }
     return words.isEmpty()
                ? tr("No lever, pedal or switch unit is connected. Plug one in: it is found within a second.")

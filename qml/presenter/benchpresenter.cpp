@@ -7,6 +7,7 @@
 #include <QFileInfo>
 
 #include "presenter/benchfacts.h"
+#include "presenter/phrasetext.h"
 #include "presenter/rows.h"
 #include "presenter/verdict.h"
 
@@ -18,6 +19,19 @@ namespace {
 QString beside(const QString& rigFile, const char* name) {
     const QFileInfo file(rigFile);
     return file.path() + QLatin1Char('/') + file.completeBaseName() + QLatin1String(name);
+}
+
+/// What an aircraft is begun with, by the names that mean it in every aircraft file (the practice aircraft is moved by
+/// the same); those of levers that there is one of for each engine end before its number.
+constexpr std::array<QLatin1String, 11> kBasics = {
+    QLatin1String("tiller"),          QLatin1String("rudder_pedals"), QLatin1String("toe_brake_left"),
+    QLatin1String("toe_brake_right"), QLatin1String("parking_brake"), QLatin1String("thrust_lever_"),
+    QLatin1String("power_lever_"),    QLatin1String("throttle"),      QLatin1String("reverse_lever_"),
+    QLatin1String("flap_lever"),      QLatin1String("gear_lever")};
+
+bool isCalled(const std::string& name, QLatin1String basic) {
+    const QLatin1String whole(name.c_str(), static_cast<qsizetype>(name.size()));
+    return basic.endsWith(QLatin1Char('_')) ? whole.startsWith(basic) : whole == basic;
 }
 
 } // namespace
@@ -111,13 +125,25 @@ void BenchPresenter::refresh() {
         showCoverage();
     if (task.task == BenchTask::Walk && task.isOver && before.task.task == BenchTask::Walk && !before.task.isOver)
         writeSheet(); // what a walk ends in
-    std::vector<NoticeRow> notices;
-    for (const std::string& words : m_snapshot.notices)
-        notices.push_back({static_cast<int>(notices.size()), QString::fromStdString(words)});
-    m_notices.setRows(notices);
+    showNotices();
     Q_EMIT changed();
     if (m_isStale)
         lookAgain();
+}
+
+void BenchPresenter::tellAnew() {
+    if (!m_bench)
+        return;
+    for (ControlState* state : m_states.all())
+        Q_EMIT state->changed();
+    showControls();
+    showFindings();
+    showCoverage();
+    showNotices();
+    m_bench->watch(chosenSignal()); // from where it stands
+    beginTrace();
+    m_wiring.tellAnew();
+    Q_EMIT changed();
 }
 
 void BenchPresenter::choose(int row) {
@@ -167,17 +193,14 @@ void BenchPresenter::beginWiring() {
 }
 
 std::vector<int> BenchPresenter::basics() const {
-    static const std::array<const char*, 12> names = {
-        "tiller",         "rudder_pedals", "toe_brake_left",  "toe_brake_right", "parking_brake", "thrust_lever_1",
-        "thrust_lever_2", "throttle",      "reverse_lever_1", "reverse_lever_2", "flap_lever",    "gear_lever"};
     std::vector<int> rows;
     if (!m_bench || !m_snapshot.coverage)
         return rows;
     const std::vector<CoveredControl>& all = m_snapshot.coverage->controls;
-    for (const char* name : names)
+    for (const QLatin1String basic : kBasics)
         for (std::size_t row = 0; row < all.size(); ++row)
-            if (m_bench->aircraft().signals[all[row].signal].name == name && all[row].proof == Proof::Unwired &&
-                m_leftOut.count(all[row].signal) == 0)
+            if (isCalled(m_bench->aircraft().signals[all[row].signal].name, basic) &&
+                all[row].proof == Proof::Unwired && m_leftOut.count(all[row].signal) == 0)
                 rows.push_back(static_cast<int>(row));
     return rows;
 }
@@ -259,7 +282,7 @@ void BenchPresenter::say(const Status& status, const QString& file) {
 }
 
 QString BenchPresenter::rigTitle() const {
-    return m_bench ? QString::fromStdString(m_snapshot.rigTitle) : m_maker.rigTitle();
+    return m_bench ? textOf(m_snapshot.rigTitle) : m_maker.rigTitle();
 }
 
 QString BenchPresenter::aircraftTitle() const {
@@ -406,10 +429,14 @@ QString BenchPresenter::stageWords() const {
     return tr("%1 of %2").arg(task.stage + 1).arg(task.stageCount);
 }
 
+QString BenchPresenter::ask() const {
+    return sentence(m_snapshot.task.ask);
+}
+
 QString BenchPresenter::outcome() const {
     QStringList sentences;
-    for (const std::string& sentence : m_snapshot.task.outcome)
-        sentences << QString::fromStdString(sentence);
+    for (const Phrase& words : m_snapshot.task.outcome)
+        sentences << sentence(words);
     return sentences.join(QLatin1Char('\n'));
 }
 
@@ -476,6 +503,13 @@ void BenchPresenter::showCoverage() {
         coverageRows(m_bench->aircraft(), m_bench->flows(), shownCoverage(), m_flowFilter);
     m_coverage.setRows(rows);
     m_coverageWords = coverageSentence(rows);
+}
+
+void BenchPresenter::showNotices() {
+    std::vector<NoticeRow> notices;
+    for (const Phrase& words : m_snapshot.notices)
+        notices.push_back({static_cast<int>(notices.size()), textOf(words)});
+    m_notices.setRows(notices);
 }
 
 void BenchPresenter::beginTrace() {

@@ -110,6 +110,8 @@ public:
     /// The steps of the next flow alone, after the last one those of all.
     Q_INVOKABLE void turnFlowFilter();
 
+    /// All that is shown once more: the language is another one.
+    void tellAnew();
     /// Shows the bench as it is now. Comes by itself after each change.
     void refresh();
 
@@ -146,7 +148,7 @@ public:
     [[nodiscard]] QString taskTitle() const;
     /// Whether `ask` is one, which next() answers with yes and cancel() with no.
     [[nodiscard]] bool isQuestion() const { return m_snapshot.task.isQuestion; }
-    [[nodiscard]] QString ask() const { return QString::fromStdString(m_snapshot.task.ask); }
+    [[nodiscard]] QString ask() const;
     [[nodiscard]] QString stageWords() const;
     [[nodiscard]] QString outcome() const;
     [[nodiscard]] QStringList flowTitles() const;
@@ -192,6 +194,7 @@ private:
     void showControls();
     void showFindings();
     void showCoverage();
+    void showNotices();
     void beginTrace();
     /// Says what became of a file.
     void say(const Status& status, const QString& file);

@@ -1,5 +1,10 @@
 #include "presenter/benchvoice.h"
 
+#include <QCoreApplication>
+#include <QLocale>
+
+#include "presenter/phrasetext.h"
+
 namespace flowhand {
 
 namespace {
@@ -22,7 +27,8 @@ void BenchVoice::show(const BenchTaskView& task, Time now) {
         tellEnds(task);
     if (isNewStage || task.ask != m_before.ask)
         m_standsSince = now;
-    if (isGoingOn(task) && !task.ask.empty() && (isNewStage || now - m_standsSince >= kPatience) && task.ask != m_said)
+    if (isGoingOn(task) && !task.ask.isEmpty() && (isNewStage || now - m_standsSince >= kPatience) &&
+        task.ask != m_said)
         say(task.ask);
     if (task.isOver && !task.outcome.empty() && (isNewTask || !m_before.isOver))
         say(task.outcome.front());
@@ -41,12 +47,13 @@ void BenchVoice::tellEnds(const BenchTaskView& task) {
 void BenchVoice::stop() {
     m_sound.voice().hush();
     m_before = {};
-    m_said.clear();
+    m_said = {};
 }
 
-void BenchVoice::say(const std::string& words) {
+void BenchVoice::say(const Phrase& words) {
     m_said = words;
-    m_sound.voice().say(QString::fromStdString(words), QStringLiteral("cockpit"));
+    m_sound.voice().tell(textOf(words),
+                         QLocale(QCoreApplication::translate("BenchVoice", "en", "code of this language")));
 }
 
 } // namespace flowhand

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <string>
-
 #include "bench/workbench.h"
 #include "presenter/sound.h"
 
@@ -26,12 +24,12 @@ public:
     void stop();
 
 private:
-    void say(const std::string& words);
+    void say(const Phrase& words);
     void tellEnds(const BenchTaskView& task);
 
     Sound& m_sound;
     BenchTaskView m_before;
-    std::string m_said;
+    Phrase m_said;
     Time m_standsSince{}; ///< what is asked now
 };
 

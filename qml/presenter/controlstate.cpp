@@ -2,10 +2,13 @@
 
 #include <algorithm>
 
+#include "base/valuewords.h"
+#include "presenter/phrasetext.h"
+
 namespace flowhand {
 
 QString shownValue(const Signal& signal, Value value) {
-    QString text = QString::fromStdString(valueText(signal, value));
+    QString text = textOf(valueWords(signal, value));
     if (signal.kind == SignalKind::Number && signal.unit.symbol == "deg")
         text.replace(QStringLiteral(" deg"), QStringLiteral("°"));
     return text.replace(QLatin1Char('-'), QChar(0x2212));

@@ -1,5 +1,7 @@
 #include "presenter/language.h"
 
+#include <algorithm>
+
 #include <QCoreApplication>
 #include <QLibraryInfo>
 #include <QLocale>
@@ -36,6 +38,10 @@ QString codeOf(const QString& setting) {
 QString PseudoTranslator::translate(const char* /*context*/, const char* source, const char* /*disambiguation*/,
                                     int /*number*/) const {
     const QString text = QString::fromUtf8(source);
+    if (std::none_of(text.begin(), text.end(), [](QChar letter) {
+            return letter.isLetter();
+        }))
+        return text;
     if (text.size() <= kNameOfKey || (text.size() <= kFigure && text.contains(QLatin1Char('%'))))
         return text;
     QString out = QStringLiteral("[");

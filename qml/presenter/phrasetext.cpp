@@ -15,4 +15,11 @@ QString textOf(const Phrase& phrase) {
     return QString::fromStdString(filledIn(pattern.toStdString(), parts));
 }
 
+QString sentenceOf(const Phrase& phrase) {
+    QString whole = textOf(phrase);
+    if (!whole.isEmpty())
+        whole[0] = whole[0].toUpper();
+    return whole;
+}
+
 } // namespace flowhand

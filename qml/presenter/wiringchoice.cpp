@@ -1,6 +1,7 @@
 #include "presenter/wiringchoice.h"
 
 #include "presenter/benchrows.h"
+#include "presenter/phrasetext.h"
 
 namespace flowhand {
 
@@ -10,12 +11,16 @@ void WiringChoice::begin(SignalId signal, const Aircraft& aircraft) {
     m_aircraft = &aircraft;
     m_signal = signal;
     m_offers = wiringOffers(signal, aircraft);
-    std::vector<OfferRow> rows;
-    for (const WiringOffer& offer : m_offers)
-        rows.push_back({static_cast<int>(rows.size()), QString::fromStdString(offer.text)});
-    m_rows.setRows(rows);
+    tellAnew();
     m_chosen = -1;
     choose(0);
+}
+
+void WiringChoice::tellAnew() {
+    std::vector<OfferRow> rows;
+    for (const WiringOffer& offer : m_offers)
+        rows.push_back({static_cast<int>(rows.size()), textOf(offer.text)});
+    m_rows.setRows(rows);
 }
 
 void WiringChoice::choose(int row) {

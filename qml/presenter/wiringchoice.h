@@ -28,6 +28,8 @@ public:
 
     /// For another control. The aircraft must outlive it.
     void begin(SignalId signal, const Aircraft& aircraft);
+    /// All that is shown once more: the language is another one.
+    void tellAnew();
     /// A row of `offers`; what is beyond them is not looked at.
     Q_INVOKABLE void choose(int row);
     /// The next one (1) or the one before (-1) as the second control, in a ring.

@@ -26,7 +26,7 @@ const QString kEngine = QStringLiteral("speechd");
 /// server (measured of 12 texts, on a machine busy with other work).
 constexpr double kRate = 0.5;
 
-/// The program speaks English, whatever the language of the session is.
+/// Crews speak English, whatever the language of the session is.
 const QLocale kLocale(QLocale::English, QLocale::UnitedKingdom);
 
 } // namespace
@@ -73,8 +73,21 @@ public:
         if (!m_speech)
             return play(Earcon::Words);
         m_speech->stop(QTextToSpeech::BoundaryHint::Immediate);
+        if (std::exchange(m_isForeign, false))
+            m_speech->setLocale(kLocale);
         if (const int voice = voiceOf(by); voice < m_voices.size())
             m_speech->setVoice(m_voices[voice]);
+        m_speech->say(words);
+    }
+
+    void tell(const QString& words, const QLocale& language) {
+        const bool isForeign =
+            m_speech && language.language() != kLocale.language() && m_speech->availableLocales().contains(language);
+        if (!isForeign)
+            return say(words, QStringLiteral("cockpit"));
+        m_speech->stop(QTextToSpeech::BoundaryHint::Immediate);
+        m_speech->setLocale(language);
+        m_isForeign = true;
         m_speech->say(words);
     }
 
@@ -175,6 +188,7 @@ private:
     QString m_chosen;   ///< the voice of people
     QString m_deviceId; ///< empty: the desktop's
     double m_volume = 1.0;
+    bool m_isForeign = false; ///< the engine is set to another language than English
     bool m_isHeard = false;
     bool m_hasFallen = false;
     bool m_isFallBackTold = false;
@@ -200,6 +214,12 @@ SpokenVoice::~SpokenVoice() {
 void SpokenVoice::say(const QString& words, const QString& by) {
     QMetaObject::invokeMethod(m_worker, [worker = m_worker, words, by] {
         worker->say(words, by);
+    });
+}
+
+void SpokenVoice::tell(const QString& words, const QLocale& language) {
+    QMetaObject::invokeMethod(m_worker, [worker = m_worker, words, language] {
+        worker->tell(words, language);
     });
 }
 

@@ -20,6 +20,7 @@ public:
     ~SpokenVoice() override;
 
     void say(const QString& words, const QString& by) override;
+    void tell(const QString& words, const QLocale& language) override;
     void play(Earcon earcon) override;
     void hush() override;
     void setVolume(double volume) override;

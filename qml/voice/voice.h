@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QList>
+#include <QLocale>
 #include <QObject>
 #include <QString>
 #include <QStringList>
@@ -24,8 +25,11 @@ class Voice : public QObject {
 public:
     using QObject::QObject;
 
-    /// Says these words now. What is still being said is cut off: who listens needs the newest words.
+    /// Says these English words now. What is still being said is cut off: who listens needs the newest words.
     virtual void say(const QString& words, const QString& by) = 0;
+    /// The same of the program's own words, which are in the language of the window, by the cockpit's voice. Where the
+    /// engine has no voice of that language, the English one reads them.
+    virtual void tell(const QString& words, const QLocale& language) = 0;
     virtual void play(Earcon earcon) = 0;
     /// Ends the words at once.
     virtual void hush() = 0;

@@ -7,6 +7,7 @@
 #include "base/names.h"
 #include "base/parallel.h"
 #include "base/phrase.h"
+#include "base/phrasejson.h"
 #include "base/sha256.h"
 #include "base/signal.h"
 #include "base/time.h"
@@ -204,7 +205,10 @@ void TestBase::phrasesAreJoined() {
     const Phrase both = joined(std::vector<Phrase>{phrase("done"), Phrase("Flaps"), Phrase()}, ", ");
     QCOMPARE(both.english(), std::string("done, Flaps, "));
     QCOMPARE((Phrase() + phrase("done")).english(), std::string("done"));
-    QCOMPARE(both.parts().front().parts().front().parts().front(), phrase("done"));
+    QCOMPARE(both.parts().front().parts().front(), phrase("done"));
+    QCOMPARE(joined(std::vector<Phrase>{Phrase(), phrase("done")}, ", ").english(), std::string("done"));
+    const std::vector<Phrase> many(200, phrase("done"));
+    QVERIFY(phraseFrom(phraseJson(joined(many, ", "))) == joined(many, ", "));
 }
 
 void TestBase::tomlErrorsNameThePlace() {

@@ -70,7 +70,7 @@ Calibrated calibrated(const std::string& rigText, const Measurement& measurement
     const std::vector<BenchControl> controls = *benchControlsOf(rig, twinJetFolder().aircraft->signals);
     const Guidance guidance = guideCalibration(controls.front(), measurement);
     if (!guidance.isComplete)
-        qWarning("still asked for: %s", guidance.text.c_str());
+        qWarning("still asked for: %s", guidance.text.english().c_str());
     Result<ControlCalibration> calibration = calibrateControl(controls.front(), measurement);
     if (!calibration)
         qFatal("%s", describe(calibration.error()).c_str());
@@ -296,7 +296,7 @@ void TestCombined::everyWiringIsAskedForSomething() {
             if (!hasAxis)
                 continue;
             seen.insert(control.wiring);
-            QVERIFY(!calibrationAsk(control).empty());
+            QVERIFY(!calibrationAsk(control).isEmpty());
         }
     }
     QVERIFY(seen.count("axis") == 1 && seen.count("gates") == 1 && seen.count("split_axis") == 1);

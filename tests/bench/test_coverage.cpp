@@ -304,7 +304,8 @@ void TestCoverage::theMeasuredNoiseCounts() {
     QCOMPARE(controlIn(noisy, "thrust_lever_1").noiseDate, std::string("2026-03-01T18:04:05Z"));
     for (const CoveredStep& step : noisy.steps)
         for (const Obstacle& obstacle : step.obstacles)
-            QVERIFY2(obstacle.text.find("measured 2026-03-01") != std::string::npos, obstacle.text.c_str());
+            QVERIFY2(obstacle.text.english().find("measured 2026-03-01") != std::string::npos,
+                     obstacle.text.english().c_str());
     // The newer counts; one of another wiring does not; and the filters of the rig file are taken into account.
     QVERIFY(!isNarrow(covered(rig, {measured(rig, 200, kSpring), measured(rig, 1, kSpring + 60)})));
     const std::string filtered = rigWith("smooth = \"200 ms\"\n");
@@ -368,7 +369,7 @@ void TestCoverage::whatWiringsReach() {
     const SignalTable& signals = twinJetFolder().aircraft->signals;
     const SignalId id = twinJetSignal(signal.toStdString());
     const std::vector<Reach> reaches = reachesOf(file, signals, twinJetFolder().aircraft->controls.size());
-    QCOMPARE(QString::fromStdString(reachText(reaches[indexOf(id)], signals[id])), reach);
+    QCOMPARE(QString::fromStdString(reachText(reaches[indexOf(id)], signals[id]).english()), reach);
 }
 
 QTEST_APPLESS_MAIN(TestCoverage)

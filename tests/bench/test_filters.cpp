@@ -47,7 +47,7 @@ struct Bench {
 StepDemand band(double counts, Duration delay = kMostFilterDelay) {
     StepDemand demand;
     demand.band = counts;
-    demand.bandOf = "Thrust to 40 %";
+    demand.bandOf = std::string("Thrust to 40 %");
     demand.delay = delay;
     return demand;
 }
@@ -478,7 +478,7 @@ void TestFilters::whatStepsAsk() {
     for (const BenchControl& control : controls) {
         const StepDemand& demand = demands[control.index];
         QVERIFY(demand.delay <= kMostFilterDelay && demand.delay >= std::min(shortest / 10, kMostFilterDelay));
-        QCOMPARE(demand.band.has_value(), !demand.bandOf.empty());
+        QCOMPARE(demand.band.has_value(), !demand.bandOf.isEmpty());
         if (control.wiring == "contact" || control.wiring == "selector")
             QVERIFY(!demand.band);
         hasBand = hasBand || demand.band.has_value();

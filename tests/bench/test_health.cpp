@@ -6,6 +6,8 @@
 #include "bench/axishealth.h"
 #include "bench/contacthealth.h"
 #include "bench/devicehealth.h"
+#include "bench/filteradvice.h"
+#include "bench/measured.h"
 #include "bench/statistics.h"
 #include "bench/track.h"
 #include "generated.h"
@@ -202,6 +204,7 @@ class TestHealth : public QObject {
     Q_OBJECT
 
 private Q_SLOTS:
+    void evidenceIsOfNoLanguage();
     void confusion_data();
     void confusion();
     void theTable();
@@ -219,6 +222,23 @@ private Q_SLOTS:
 private:
     std::map<std::string, std::map<std::string, int>> m_table;
 };
+
+void TestHealth::evidenceIsOfNoLanguage() {
+    ControlHealth health;
+    health.axes.emplace_back("X", measureAxis(worked({}, 1).series(), {}));
+    const std::vector<Finding>& found = health.axes.front().second.findings;
+    const std::vector<Finding> kept = findingsIn(healthJson(health, FilterAdvice{}, {}, FindingsAs::Record));
+    const std::vector<Finding> printed = findingsIn(healthJson(health, FilterAdvice{}, {}, FindingsAs::English));
+    QVERIFY(found.size() > 3);
+    QCOMPARE(kept.size(), found.size());
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        QVERIFY(found[i].text.isPattern());
+        QVERIFY(kept[i].text == phrase("{1}: {2}").with("X", found[i].text));
+        QVERIFY(kept[i].reason == found[i].reason && kept[i].remedy == found[i].remedy);
+        QVERIFY(!printed[i].reason.isPattern());
+        QCOMPARE(printed[i].text.english(), "X: " + found[i].text.english());
+    }
+}
 
 void TestHealth::confusion_data() {
     QTest::addColumn<int>("row");
@@ -358,7 +378,7 @@ void TestHealth::slowReportsHideBounce() {
     ContactHealthAsk ask;
     ask.interval = 8ms;
     const ContactHealth health = measureContact({"button 1", false, {1s, 2s, 3s}, 0s, 4s}, ask);
-    QVERIFY(findingOf(health.findings, "bounce")->text.find("8 ms") != std::string::npos);
+    QVERIFY(findingOf(health.findings, "bounce")->text.english().find("8 ms") != std::string::npos);
     QCOMPARE(measureContact({"button 1", true, {}, 0s, 4s}, {false, false, {}}).findings.front().verdict,
              Soundness::Unmeasured);
 }

@@ -122,7 +122,7 @@ void TestInputSource::equalUnitsByTheirPort() {
         matchSource(**source, {wish("right", 1, "port 2"), wish("left", 1, "port 1"), wish("other", 7)});
     QCOMPARE((*source)->devices()[*matches[0].device].port, std::string("port 2"));
     QCOMPARE((*source)->devices()[*matches[1].device].port, std::string("port 1"));
-    QVERIFY(!matches[2].device && !matches[2].why.empty());
+    QVERIFY(!matches[2].device && !matches[2].why.isEmpty());
 }
 
 void TestInputSource::recordingsSideBySide() {
@@ -140,7 +140,7 @@ void TestInputSource::recordingsSideBySide() {
     const auto matches = matchSource(**source, {wish("first", 1), wish("second", 1), wish("third", 1)});
     QCOMPARE((*source)->devices()[*matches[0].device].name, std::string("left"));
     QCOMPARE((*source)->devices()[*matches[1].device].name, std::string("right"));
-    QVERIFY(!matches[2].device && !matches[2].why.empty());
+    QVERIFY(!matches[2].device && !matches[2].why.isEmpty());
     InputNews all;
     QVERIFY(!waitFor(**source, all, [](const InputNews&) { // to the end
         return false;

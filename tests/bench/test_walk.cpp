@@ -49,7 +49,7 @@ public:
 
     [[nodiscard]] const Walk& walk() const { return m_walk; }
     [[nodiscard]] Walk& walk() { return m_walk; }
-    [[nodiscard]] QString ask() const { return QString::fromStdString(m_walk.ask()); }
+    [[nodiscard]] QString ask() const { return QString::fromStdString(m_walk.ask().english()); }
     [[nodiscard]] EvidenceRecord evidence(std::size_t at, bool isRecorded = false) {
         const auto fingerprints = fingerprintsOf(m_file, jet().signals);
         const WalkedControl& control = m_walk.controls()[at];
@@ -173,8 +173,8 @@ void TestWalk::whatIsMissingIsNamed() {
     }
     QVERIFY(!walked.walk().isDone());
     const WalkedSignal& signal = walked.walk().current().signals.front();
-    QVERIFY2(QString::fromStdString(signal.missing).startsWith(missing), signal.missing.c_str());
-    QVERIFY2(walked.ask().contains("still to be seen: " + QString::fromStdString(signal.open)),
+    QVERIFY2(QString::fromStdString(signal.missing.english()).startsWith(missing), signal.missing.english().c_str());
+    QVERIFY2(walked.ask().contains("still to be seen: " + QString::fromStdString(signal.open.english())),
              qPrintable(walked.ask()));
 }
 
@@ -225,7 +225,7 @@ void TestWalk::patienceEnds() {
     Walked walked(kLever + kLight, setup);
     walked.move("X=200", std::chrono::seconds(6));
     QCOMPARE(walked.walk().controls()[0].outcome, WalkOutcome::NotConfirmed);
-    const QString missing = QString::fromStdString(walked.walk().controls()[0].signals[0].missing);
+    const QString missing = QString::fromStdString(walked.walk().controls()[0].signals[0].missing.english());
     QVERIFY2(missing.startsWith("its high end (came to 0"), qPrintable(missing));
     walked.move("b3=1").move("b3=0");
     QVERIFY(walked.walk().isDone());

@@ -289,7 +289,7 @@ void TestWiring::restlessAxisIsLeftOut() {
     QCOMPARE(proposal->inputs.size(), std::size_t(1));
     QCOMPARE(proposal->inputs.front().input, std::uint16_t(0));
     QCOMPARE(proposal->remarks.size(), std::size_t(1));
-    QVERIFY(QString::fromStdString(proposal->remarks.front()).startsWith("desk: Z never stood still"));
+    QVERIFY(QString::fromStdString(proposal->remarks.front().english()).startsWith("desk: Z never stood still"));
 }
 
 void TestWiring::noiseIsMeasured() {

@@ -8,6 +8,7 @@
 #include <QTemporaryDir>
 #include <QtTest>
 
+#include "base/valuewords.h"
 #include "bench/filterchange.h"
 #include "bench/stepdemand.h"
 #include "bench/workbench.h"
@@ -149,7 +150,7 @@ void TestWorkbench::aMissingRigIsANewOne() {
     const auto opened = bench.open();
     QVERIFY2(opened, opened ? "" : opened.error().message.c_str());
     const BenchSnapshot snapshot = (*opened)->snapshot();
-    QVERIFY(snapshot.rigTitle.find("New rig") == 0);
+    QVERIFY(snapshot.rigTitle.english().find("New rig") == 0);
     for (const CoveredControl& control : snapshot.coverage->controls)
         QVERIFY(control.proof == Proof::Unwired);
     QVERIFY(!snapshot.coverage->isComplete());
@@ -188,8 +189,8 @@ void TestWorkbench::aWalkConfirmsAndIsKept() {
     QVERIFY(Bench::wait([&] {
         return top.snapshot().task.task == BenchTask::Walk;
     }));
-    QVERIFY(top.snapshot().task.ask.find("left lever") != std::string::npos ||
-            top.snapshot().task.ask.find("Thrust") != std::string::npos);
+    QVERIFY(top.snapshot().task.ask.english().find("left lever") != std::string::npos ||
+            top.snapshot().task.ask.english().find("Thrust") != std::string::npos);
     for (int at = 0; at <= 255; ++at)
         bench.hid.send("q", {static_cast<std::uint8_t>(at), 0});
     const auto heldSince = std::chrono::steady_clock::now();
@@ -201,7 +202,7 @@ void TestWorkbench::aWalkConfirmsAndIsKept() {
     QVERIFY(Bench::wait([&] {
         return top.snapshot().task.isOver;
     }));
-    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().english().c_str());
     QVERIFY(QFile::exists(QString::fromStdString(evidenceFileOf(bench.rigFile))));
     QVERIFY(top.snapshot().coverage->controls[indexOf(bench.signal("thrust_lever_1"))].proof == Proof::SeenWorking);
 }
@@ -216,7 +217,7 @@ void TestWorkbench::tasksNeedADevice() {
     }));
     const BenchTaskView task = (*opened)->snapshot().task;
     QVERIFY(!task.isGood);
-    QVERIFY(task.outcome.front().find("Plug one in") != std::string::npos);
+    QVERIFY(task.outcome.front().english().find("Plug one in") != std::string::npos);
 }
 
 void TestWorkbench::aTaskIsGivenUp() {
@@ -235,8 +236,8 @@ void TestWorkbench::aTaskIsGivenUp() {
             return top.snapshot().task.task == task;
         }));
         QVERIFY2(!top.snapshot().task.isOver,
-                 top.snapshot().task.outcome.empty() ? "" : top.snapshot().task.outcome.front().c_str());
-        QVERIFY(!top.snapshot().task.ask.empty());
+                 top.snapshot().task.outcome.empty() ? "" : top.snapshot().task.outcome.front().english().c_str());
+        QVERIFY(!top.snapshot().task.ask.isEmpty());
         top.cancel();
         QVERIFY(Bench::wait([&] {
             return top.snapshot().task.task == BenchTask::None;
@@ -275,7 +276,7 @@ void TestWorkbench::wishesAreChecked() {
         return top.snapshot().task.isOver;
     }));
     QVERIFY(!top.snapshot().task.isGood);
-    const QString said = QString::fromStdString(top.snapshot().task.outcome.front());
+    const QString said = QString::fromStdString(top.snapshot().task.outcome.front().english());
     QVERIFY2(said.contains(outcome), qPrintable(said));
 }
 
@@ -305,8 +306,9 @@ void TestWorkbench::whatIsWiredTwiceIsAsked() {
         return top.snapshot().task.isQuestion || top.snapshot().task.isOver;
     }));
     const BenchTaskView asked = top.snapshot().task;
-    QVERIFY2(asked.isQuestion, asked.outcome.empty() ? "" : asked.outcome.front().c_str());
-    QVERIFY2(asked.ask.find("quadrant: X is wired to 'left lever' already") == 0, asked.ask.c_str());
+    QVERIFY2(asked.isQuestion, asked.outcome.empty() ? "" : asked.outcome.front().english().c_str());
+    QVERIFY2(asked.ask.english().find("quadrant: X is wired to 'left lever' already") == 0,
+             asked.ask.english().c_str());
     QVERIFY(top.snapshot().coverage->controls[indexOf(bench.signal("thrust_lever_2"))].proof == Proof::Unwired);
     top.next();
     QVERIFY(Bench::wait([&] {
@@ -358,11 +360,11 @@ void TestWorkbench::tolerancesAreKeptInTheRigFile() {
         top.begin({BenchTask::SetTolerances, kNoSignal, words});
         QVERIFY(Bench::wait([&] {
             const BenchTaskView task = top.snapshot().task;
-            return task.task == BenchTask::SetTolerances && task.isOver && task.outcome != std::vector<std::string>{};
+            return task.task == BenchTask::SetTolerances && task.isOver && !task.outcome.empty();
         }));
     };
     set("2 deg, 4 deg, 4.5 %");
-    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().english().c_str());
     QVERIFY((top.snapshot().tolerances == WalkTolerances{2.0, 4.0, 0.045}));
     QFile file(QString::fromStdString(bench.rigFile));
     QVERIFY(file.open(QIODevice::ReadOnly));
@@ -373,8 +375,8 @@ void TestWorkbench::tolerancesAreKeptInTheRigFile() {
     }));
     set("2 deg, 4 deg");
     QVERIFY(!top.snapshot().task.isGood);
-    QVERIFY2(top.snapshot().task.outcome.front().find("a number and its unit") != std::string::npos,
-             top.snapshot().task.outcome.front().c_str());
+    QVERIFY2(top.snapshot().task.outcome.front().english().find("a number and its unit") != std::string::npos,
+             top.snapshot().task.outcome.front().english().c_str());
 }
 
 void TestWorkbench::filtersAreShownAndTakenBack() {
@@ -396,7 +398,7 @@ void TestWorkbench::filtersAreShownAndTakenBack() {
     };
     QCOMPARE(top.snapshot().filters->size(), std::size_t(1));
     QVERIFY(filters().signal == lever);
-    QCOMPARE(filters().words, std::vector<std::string>{"low-pass of 12 ms"});
+    QCOMPARE(englishOf(filters().words), std::vector<std::string>{"low-pass of 12 ms"});
     QVERIFY(filters().delay == std::chrono::milliseconds(12));
     QVERIFY(filters().allowed > Duration{} && filters().allowed <= kMostFilterDelay);
     QVERIFY(filters().change.empty() && filters().canUndo);
@@ -409,7 +411,7 @@ void TestWorkbench::filtersAreShownAndTakenBack() {
     QVERIFY(Bench::wait([&] {
         return top.snapshot().task.task == BenchTask::UndoFilters;
     }));
-    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().c_str());
+    QVERIFY2(top.snapshot().task.isGood, top.snapshot().task.outcome.front().english().c_str());
     QVERIFY(!filters().canUndo && filters().delay == Duration{});
     QFile file(QString::fromStdString(bench.rigFile));
     QVERIFY(file.open(QIODevice::ReadOnly));

@@ -29,6 +29,12 @@ public:
     void say(const QString& words, const QString& by) override {
         m_heard->log << QStringLiteral("say %1: %2").arg(by, words);
     }
+    void tell(const QString& words, const QLocale& language) override {
+        const bool isEnglish = language.language() == QLocale::English;
+        m_heard->log << (isEnglish ? QStringLiteral("say cockpit: ")
+                                   : QStringLiteral("say cockpit in %1: ").arg(language.name().left(2))) +
+                            words;
+    }
     void play(Earcon earcon) override { m_heard->log << QStringLiteral("play %1").arg(static_cast<int>(earcon)); }
     void hush() override { m_heard->log << QStringLiteral("hush"); }
     void setVolume(double volume) override { m_heard->volume = volume; }

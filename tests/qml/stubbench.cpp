@@ -74,7 +74,7 @@ Coverage coverageFor(const AircraftFolder& folder, bool isUnwired) {
                 covered.isStale = covered.isStale || control.isStale;
                 if (control.proof == Proof::Unwired)
                     covered.obstacles.push_back(
-                        {"not-wired", signal, "the " + aircraft.signals[signal].label + " is not wired"});
+                        {"not-wired", signal, phrase("{1} is not wired").with(aircraft.signals[signal].label)});
             }
             coverage.steps.push_back(std::move(covered));
         }
@@ -83,17 +83,30 @@ Coverage coverageFor(const AircraftFolder& folder, bool isUnwired) {
     return coverage;
 }
 
+/// As core says it, so that it is there in every language.
 std::vector<Finding> someFindings() {
     using enum Soundness;
-    return {{"noise", Good, "Noise 1.2 counts, 9.7 bits free of noise",
-             "The narrowest band on this lever is 40 times wider.", ""},
-            {"jumps", Bad, "Its value jumps by 38 counts near 61 %, on 7 of 9 passes",
-             "A worn track: the wiper loses contact there, always at the same place.",
-             "Clean the track with contact spray, or replace the pot; until then keep gates away from 61 %."},
-            {"range", Caution, "It uses 31 % of the converter's range",
-             "A lever arc that turns a pot by a third leaves a third of the counts.",
-             "A longer arm on the pot or a shorter one on the lever makes more of the same movement."},
-            {"linearity", Unmeasured, "Linearity was not measured", "No true angles are given in the rig file.", ""}};
+    return {{"noise",
+             Good,
+             phrase("sigma {1} counts, peak to peak {2}; {3} effective and {4} noise-free bits of {5}")
+                 .with("1.2", "7.9", "12.4", "9.7", "14"),
+             phrase("its noise (6.6 sigma) is {1} % of its travel; a step's band must be wider than that").with("0.16"),
+             {}},
+            {"jumps", Bad,
+             phrase("{1}; it jumps at the counts {2}")
+                 .with(phrase("{1} spikes, the largest of {2} counts").with("7", "38"),
+                       phrase("{1} to {2}").with("610", "648")),
+             phrase("so does a worn or dirty track, or a loose plug"),
+             phrase("turn it quickly from end to end fifty times, then see to plug and solder; if it stays, change the "
+                    "potentiometer. Until then a 'spike_limit' keeps spikes out")},
+            {"range", Caution,
+             phrase("it uses {1} % of the converter's range, counts {2} to {3}").with("31", "212", "1481"),
+             phrase("that gives {1} places that noise does not blur; 100 are enough for 1 %").with("64"),
+             phrase("let the lever turn the potentiometer further: a longer arm at the lever, a shorter one at the "
+                    "potentiometer, or a potentiometer of less travel")},
+            {"hysteresis", Unmeasured, phrase("no place was come to from both sides"),
+             phrase("hysteresis is the difference between coming to a place from above and from below"),
+             phrase("move it to its places both upwards and downwards, and hold it there for a second")}};
 }
 
 /// A lever pushed up in three steps, with a little noise.
@@ -150,12 +163,16 @@ void StubBenchMaker::showGates(const AircraftFolder& folder) {
         std::vector<SharedInput>{{aircraft.controls[1].signal, "quadrant: axis 1", "Thrust lever 1"}});
     std::vector<MeasuredControl> measured = *snapshot.measured;
     for (const std::size_t control : {std::size_t(0), std::size_t(4)})
-        measured.push_back(
-            {aircraft.controls[control].signal,
-             BenchTask::Check,
-             "2026-03-20T18:10:00Z",
-             false,
-             {{"place", Soundness::Good, "low end: count 12, 10 in the file: off by 0.2 % of the travel", "", ""}}});
+        measured.push_back({aircraft.controls[control].signal,
+                            BenchTask::Check,
+                            "2026-03-20T18:10:00Z",
+                            false,
+                            {{"place",
+                              Soundness::Good,
+                              phrase("{1}: count {2}, {3} in the file: off by {4} % of the travel")
+                                  .with(phrase("low end"), "12", "10", "0.2"),
+                              {},
+                              {}}}});
     snapshot.measured = std::make_shared<const std::vector<MeasuredControl>>(measured);
     points = someTrace(snapshot.now, travel.lowest, travel.highest);
 }
@@ -164,24 +181,27 @@ void StubBenchMaker::showGates(const AircraftFolder& folder) {
 void StubBenchMaker::showFilters(const AircraftFolder& folder, bool isApplied) {
     ControlFilters filters;
     filters.signal = folder.aircraft->controls[0].signal;
-    filters.words = {"jumps beyond 220 counts must last for 17 ms"};
+    filters.words = {phrase("jumps beyond {1} counts must last for {2}").with("220", "17 ms")};
     filters.allowed = 100ms;
     filters.allowedOf = folder.flows.front().steps.front().title;
     if (isApplied) {
-        filters.words = {"median of 24 ms", "low-pass of 9 ms"};
+        filters.words = {phrase("median of {1}").with("24 ms"), phrase("low-pass of {1}").with("9 ms")};
         filters.delay = 21ms;
         filters.canUndo = true;
         snapshot.task.task = BenchTask::ApplyFilters;
         snapshot.task.isOver = snapshot.task.isGood = true;
-        snapshot.task.outcome = {"Written into the rig file: median = \"24 ms\", smooth = \"9 ms\", no spike_limit."};
+        snapshot.task.outcome = {
+            phrase("Written into the rig file: {1}.")
+                .with(joined({std::string("median = \"24 ms\""), phrase("no {1}").with("spike_limit")}, ", "))};
     } else {
         filters.change = {{"median", "\"24 ms\""}, {"smooth", "\"9 ms\""}, {"spike_limit", ""}};
         filters.changedDelay = 21ms;
-        filters.findings = {{"spikes", Soundness::Caution,
-                             "spikes of 180 counts and more, for 8 ms at most: a median of 24 ms leaves no trace of "
-                             "them, and makes it late by 12 ms",
-                             "a hand moves as fast, so 'spike_limit' cannot tell them from a movement",
-                             "median = \"24 ms\""}};
+        filters.findings = {
+            {"spikes", Soundness::Caution,
+             phrase("{1}: a median of {2} leaves no trace of them, and makes it late by {3}")
+                 .with(phrase("spikes of {1} counts and more, for {2} at most").with("180", "8 ms"), "24 ms", "12 ms"),
+             phrase("a hand moves as fast, so 'spike_limit' cannot tell them from a movement"),
+             std::string("median = \"24 ms\"")}};
     }
     snapshot.filters = std::make_shared<const std::vector<ControlFilters>>(std::vector<ControlFilters>{filters});
 }
@@ -192,12 +212,13 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     if (state == "bench-refused")
         refusal = "this aircraft has no control 'flap_levr'; did you mean 'flap_lever'?";
     snapshot.now = 60s;
-    snapshot.rigTitle = isNew ? "New rig of the Twin jet" : "Desk quadrant and pedals";
+    snapshot.rigTitle =
+        isNew ? phrase("New rig of the {1}").with("Twin jet") : Phrase(std::string("Desk quadrant and pedals"));
     snapshot.values = stubValues(*folder.aircraft, 0);
     snapshot.stirring.assign(snapshot.values.size(), false);
     snapshot.stirring[0] = !isNew;
     if (state != "bench-no-device")
-        snapshot.devices = {{"quadrant", true, ""}, {"pedals", !isNew, ""}};
+        snapshot.devices = {{"quadrant", true, {}}, {"pedals", !isNew, {}}};
     snapshot.coverage = std::make_shared<const Coverage>(coverageFor(folder, isNew));
     snapshot.bothSeats = snapshot.coverage;
     std::vector<MeasuredControl> measured;
@@ -211,31 +232,36 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     points = someTrace(snapshot.now, 0, 100);
     BenchTaskView& task = snapshot.task;
     task.signal = folder.aircraft->controls[0].signal;
-    const auto ask = [&task](BenchTask kind, const char* words, std::size_t stage, std::size_t stages) {
+    const auto ask = [&task](BenchTask kind, const Phrase& words, std::size_t stage, std::size_t stages) {
         task.task = kind;
         task.ask = words;
         task.stage = stage;
         task.stageCount = stages;
     };
     if (state == "bench-wiring")
-        ask(BenchTask::Wire, "Push the Thrust lever 1 to its upper end and hold it there.", 1, 3);
+        ask(BenchTask::Wire, phrase("Move {1} to {2} and hold it.").with("Thrust lever 1", phrase("its high end")), 1,
+            3);
     if (state == "bench-calibrating")
         ask(BenchTask::Calibrate,
-            "Move the Thrust lever 1 to both ends three times, and rest there for a second each time.", 0, 1);
+            phrase("Move it to one end and hold it there for a second, then to the other; three times."), 0, 1);
     if (state == "bench-walking")
-        ask(BenchTask::Walk, "Thrust lever 1: through its whole range. Still open: the part from 85 % to 100 %.", 0,
-            19);
+        ask(BenchTask::Walk,
+            phrase("{1}: still to be seen: {2}.")
+                .with("Thrust lever 1",
+                      joined({phrase("its high end"), phrase("the way between its ends, slowly")}, ", ")),
+            0, 19);
     if (state == "bench-walked") {
-        ask(BenchTask::Walk, "", 19, 19);
+        ask(BenchTask::Walk, {}, 19, 19);
         task.isOver = true;
         task.goodCount = 18;
-        task.outcome = {"18 of 19 controls were confirmed.",
-                        "Reverse lever 2: the part from 85 % to 100 % was not seen."};
+        task.outcome = {phrase("{1} of {2} controls were confirmed.").with("18", "19"),
+                        phrase("{1}, not seen: {2}.")
+                            .with("Reverse lever 2", phrase("{1} (came to {2})").with(phrase("its high end"), "85 %"))};
     }
     if (state == "bench-question") {
         ask(BenchTask::Wire,
-            "quadrant: X is wired to 'Thrust lever 2' already. Shall it make both? If not, stop, and move only the one "
-            "control.",
+            phrase("{1}. Shall it make both? If not, stop, and move only the one control.")
+                .with(phrase("{1} is wired to '{2}' already").with("quadrant: X", "Thrust lever 2")),
             3, 3);
         task.isQuestion = true;
     }
@@ -244,8 +270,9 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     if (state == "bench-filters" || state == "bench-applied")
         showFilters(folder, state == "bench-applied");
     if (state == "bench-long-names")
-        snapshot.notices = {"The rig declares that nothing keeps the reverse levers down while the thrust levers are "
-                            "forward; a guard judges it."};
+        snapshot.notices = {
+            std::string("The rig declares that nothing keeps the reverse levers down while the thrust levers are "
+                        "forward; a guard judges it.")};
 }
 
 } // namespace flowhand::test

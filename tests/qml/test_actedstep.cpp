@@ -19,8 +19,8 @@ namespace {
 struct Acting {
     Acting() : aircraft(std::move(*loadAircraftFolder(PROCEDURES "/twin_jet", problems)->aircraft)) {
         rigs.snapshot.now = fromSeconds(1.0);
-        rigs.snapshot.rigTitle = "Desk quadrant";
-        rigs.snapshot.devices = {{"quadrant", true, ""}};
+        rigs.snapshot.rigTitle = std::string("Desk quadrant");
+        rigs.snapshot.devices = {{"quadrant", true, {}}};
         rigs.snapshot.values.assign(aircraft.controls.size(), Value::unknown());
     }
     void open() { step.open(PROCEDURES "/twin_jet/taxi_out.toml"); }

@@ -4,6 +4,7 @@
 #include <QQuickView>
 #include <QtTest>
 
+#include "presenter/phrasetext.h"
 #include "shown.h"
 #include "window.h"
 
@@ -26,7 +27,7 @@ struct NewRig {
         BenchTaskView task;
         task.task = BenchTask::Wire;
         task.signal = begun().back().signal;
-        task.ask = "Move it.";
+        task.ask = std::string("Move it.");
         stage.benchMaker().snapshot.task = task;
         bench().refresh();
     }
@@ -47,7 +48,7 @@ struct NewRig {
     }
     void fail() {
         stage.benchMaker().snapshot.task.isOver = true;
-        stage.benchMaker().snapshot.task.outcome = {"Nothing moved."};
+        stage.benchMaker().snapshot.task.outcome = {std::string("Nothing moved.")};
         bench().refresh();
     }
 
@@ -64,6 +65,8 @@ private Q_SLOTS:
     void goesOnWithoutWhatIsNotThere();
     void endsWhenStopped();
     void waitsForADevice();
+    void basicsOfShippedAircraft_data();
+    void basicsOfShippedAircraft();
     void longNoticesAreWhole();
 };
 
@@ -133,13 +136,53 @@ void TestGuidedWiring::waitsForADevice() {
     QCOMPARE(stage.benchMaker().told->begun.size(), std::size_t(1));
 }
 
+void TestGuidedWiring::basicsOfShippedAircraft_data() {
+    QTest::addColumn<QStringList>("basics");
+    const QStringList steering{"tiller", "rudder_pedals", "toe_brake_left", "toe_brake_right", "parking_brake"};
+    QTest::newRow("twin_jet") << steering + QStringList{"thrust_lever_1",  "thrust_lever_2", "reverse_lever_1",
+                                                        "reverse_lever_2", "flap_lever",     "gear_lever"};
+    QTest::newRow("twin_turboprop") << steering +
+                                           QStringList{"power_lever_1", "power_lever_2", "flap_lever", "gear_lever"};
+    QTest::newRow("light_single") << steering.mid(1) + QStringList{"throttle", "flap_lever"};
+}
+
+void TestGuidedWiring::basicsOfShippedAircraft() {
+    QFETCH(QStringList, basics);
+    Problems problems;
+    const std::vector<AircraftFolder> library = loadLibrary(PROCEDURES, problems);
+    QCOMPARE(library.size(), std::size_t(3)); // each has a row
+    const auto folder = std::find_if(library.begin(), library.end(), [](const AircraftFolder& each) {
+        return each.aircraft->folder == QTest::currentDataTag();
+    });
+    QVERIFY(folder != library.end());
+    test::Stage stage("choosing");
+    test::StubBenchMaker maker;
+    maker.show("bench-new-rig", *folder);
+    Coverage unwired = *maker.snapshot.coverage;
+    for (CoveredControl& control : unwired.controls)
+        control.proof = Proof::Unwired;
+    maker.snapshot.coverage = std::make_shared<const Coverage>(unwired);
+    BenchPresenter bench(maker, stage.sound());
+    bench.enter();
+    QStringList asked;
+    for (bench.guide(); bench.isGuided(); bench.refresh()) {
+        const BenchWish& begun = maker.told->begun.back();
+        asked << QString::fromStdString(folder->aircraft->signals[begun.signal].name);
+        maker.snapshot.task.task = BenchTask::Wire;
+        maker.snapshot.task.signal = begun.signal;
+        bench.refresh();
+        bench.leaveOut();
+        maker.snapshot.task = {};
+    }
+    QCOMPARE(asked, basics);
+}
+
 /// The first of the notice's lines stood above its top, where the list cuts it off.
 void TestGuidedWiring::longNoticesAreWhole() {
     registerQmlTypes();
     test::Shown shown("bench-long-names");
     (void)shown.view.grabWindow();
-    const QQuickItem* words =
-        shown.find(QString::fromStdString(shown.stage.benchMaker().snapshot.notices.front()), "QQuickText");
+    const QQuickItem* words = shown.find(textOf(shown.stage.benchMaker().snapshot.notices.front()), "QQuickText");
     QVERIFY(words != nullptr);
     QVERIFY(words->property("lineCount").toInt() > 1);
     QVERIFY2(words->y() >= 0, qPrintable(QString::number(words->y())));

@@ -9,6 +9,7 @@
 #include <QXmlStreamReader>
 #include <QtTest>
 
+#include "presenter/benchrows.h"
 #include "presenter/language.h"
 #include "shown.h"
 #include "window.h"
@@ -56,6 +57,63 @@ QStringList placesOf(const QString& text) {
     return found;
 }
 
+/// What stands between the places of an English text and is long enough to be told from names; without what is the same
+/// in German.
+QStringList englishFragments() {
+    static const QStringList all = [] {
+        static const QRegularExpression place("%[0-9n]|\\{[1-9]\\}");
+        constexpr int kTelling = 12;
+        QStringList found;
+        for (const char* file : {"qml/language/core_de.ts", "qml/language/flowhand_de.ts"})
+            for (const Message& message : messagesOf(file))
+                for (const QString& part : message.source.split(place))
+                    if (part.trimmed().size() >= kTelling && part.trimmed().contains(' ') &&
+                        !message.translation.contains(part.trimmed()))
+                        found.append(part.trimmed());
+        found.removeDuplicates();
+        return found;
+    }();
+    return all;
+}
+
+bool isInCoreList(const QString& pattern) {
+    static const std::vector<Message> messages = messagesOf("qml/language/core_de.ts");
+    return std::any_of(messages.begin(), messages.end(), [&pattern](const Message& message) {
+        return message.source == pattern;
+    });
+}
+
+/// Its own and its parts'; not the one that sets one phrase behind another.
+QStringList patternsIn(const Phrase& phrase) {
+    QStringList patterns;
+    if (phrase.isPattern() && phrase.text() != "{1}{2}")
+        patterns << QString::fromStdString(phrase.text());
+    for (const Phrase& part : phrase.parts())
+        patterns << patternsIn(part);
+    return patterns;
+}
+
+std::vector<Phrase> phrasesOf(const BenchSnapshot& snapshot) {
+    std::vector<Phrase> all = snapshot.task.outcome;
+    all.push_back(snapshot.rigTitle);
+    all.push_back(snapshot.task.ask);
+    all.insert(all.end(), snapshot.notices.begin(), snapshot.notices.end());
+    for (const CoveredStep& step : snapshot.coverage->steps)
+        for (const Obstacle& obstacle : step.obstacles)
+            all.push_back(obstacle.text);
+    const auto take = [&all](const std::vector<Finding>& findings) {
+        for (const Finding& finding : findings)
+            all.insert(all.end(), {finding.text, finding.reason, finding.remedy});
+    };
+    for (const MeasuredControl& measured : *snapshot.measured)
+        take(measured.findings);
+    for (const ControlFilters& filters : *snapshot.filters) {
+        take(filters.findings);
+        all.insert(all.end(), filters.words.begin(), filters.words.end());
+    }
+    return all;
+}
+
 /// Library, Progress and the manual have yet to make room for longer words.
 bool hasNotBeenLookedAt(const QString& state) {
     return state.startsWith("library") || state.startsWith("progress") || state.startsWith("manual");
@@ -89,6 +147,9 @@ private Q_SLOTS:
     void everyTextIsInTheFile_data();
     void everyTextIsInTheFile();
     void theLanguageChangesAtOnce();
+    void benchIsGerman_data();
+    void benchIsGerman();
+    void benchChangesItsLanguageAtOnce();
     void pseudoKeepsWhatIsFilledIn();
     void nothingIsClipped_data();
     void nothingIsClipped();
@@ -163,6 +224,72 @@ void TestLanguage::theLanguageChangesAtOnce() {
     stage.settings().setLanguage("en");
     QVERIFY(has("Choose a flow"));
     QVERIFY(has("Sound: on"));
+}
+
+void TestLanguage::benchIsGerman_data() {
+    QTest::addColumn<QString>("state");
+    for (const QString& state : test::StubBenchMaker::names())
+        if (!state.contains("long") && state != "bench-refused") // an error of a file
+            QTest::newRow(qPrintable(state)) << state;
+}
+
+/// No words of core's patterns, nor of the window's texts, stand there as they are in English.
+void TestLanguage::benchIsGerman() {
+    QFETCH(QString, state);
+    QTemporaryDir folder;
+    Settings settings(folder.filePath("settings.toml"));
+    settings.setLanguage("de");
+    const Language language(settings);
+    test::Shown shown(state);
+    (void)shown.view.grabWindow();
+    QList<QQuickItem*> items;
+    collect(shown.view.rootObject(), items);
+    QStringList english;
+    for (const QString& fragment : englishFragments())
+        for (const QQuickItem* item : items)
+            if (item->property("text").toString().contains(fragment))
+                english.append(fragment + " in: " + item->property("text").toString());
+    QVERIFY2(english.isEmpty(), qPrintable(english.join(" | ")));
+    for (const Phrase& phrase : phrasesOf(shown.stage.benchMaker().snapshot))
+        for (const QString& pattern : patternsIn(phrase))
+            QVERIFY2(isInCoreList(pattern), qPrintable(pattern));
+}
+
+void TestLanguage::benchChangesItsLanguageAtOnce() {
+    test::Stage stage("bench-filters");
+    stage.settings().setLanguage("en");
+    const Language language(stage.settings());
+    BenchPresenter& bench = stage.bench();
+    connect(&language, &Language::changed, &bench, &BenchPresenter::tellAnew);
+    BenchSnapshot& snapshot = stage.benchMaker().snapshot;
+    snapshot.task.ask = phrase("Let go.");
+    Coverage coverage = *snapshot.coverage;
+    for (CoveredStep& step : coverage.steps)
+        step.obstacles.push_back({"not-wired", kNoSignal, phrase("{1} is not wired").with("Beacon")});
+    snapshot.coverage = std::make_shared<const Coverage>(coverage);
+    bench.enter();
+    const auto shown = [&bench] {
+        QStringList texts{bench.ask(), bench.filterWords()};
+        for (int row = 0; row < bench.findings()->count(); ++row)
+            texts << bench.findings()->row<FindingRow>(row).reason;
+        for (int row = 0; row < bench.coverage()->count(); ++row)
+            texts << bench.coverage()->row<CoverageRow>(row).why;
+        for (int row = 0; row < bench.wiring()->offers()->count(); ++row)
+            texts << bench.wiring()->offers()->row<OfferRow>(row).text;
+        return texts.join('\n');
+    };
+    const QStringList english{"Let go.", "jumps beyond 220 counts", "loose plug", "is not wired", "as of two seats"};
+    const QStringList german{"Loslassen.", "Sprünge über 220 Zählwerte", "loser Stecker", "ist nicht verdrahtet",
+                             "wie von zwei Sitzen"};
+    for (const QString& words : english)
+        QVERIFY2(shown().contains(words), qPrintable(shown()));
+    QSignalSpy changed(&bench, &BenchPresenter::changed);
+    stage.settings().setLanguage("de");
+    QVERIFY(!changed.isEmpty());
+    for (const QString& words : german)
+        QVERIFY2(shown().contains(words), qPrintable(shown()));
+    for (const QString& words : english)
+        QVERIFY2(!shown().contains(words), qPrintable(words));
 }
 
 void TestLanguage::pseudoKeepsWhatIsFilledIn() {

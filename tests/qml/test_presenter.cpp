@@ -769,7 +769,7 @@ void TestPresenter::benchShowsChecksAndSharing() {
     QStringList texts;
     for (int row = 0; row < stage.bench().findings()->count(); ++row)
         texts << stage.bench().findings()->row<FindingRow>(row).text;
-    QVERIFY(texts.join(' ').contains("low end: count 12"));
+    QVERIFY(texts.join(' ').contains("Low end: count 12"));
     QVERIFY(stage.bench().controls()->row<BenchControlRow>(1).detail.contains("shares its input"));
 }
 

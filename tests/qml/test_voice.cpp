@@ -8,6 +8,7 @@
 
 #include "fakevoice.h"
 #include "presenter/benchvoice.h"
+#include "presenter/language.h"
 #include "stubcockpit.h"
 #include "stubrun.h"
 #include "voice/spokenvoice.h"
@@ -42,7 +43,7 @@ BenchTaskView walkOf(std::size_t stage, const char* ask, std::size_t good) {
     BenchTaskView task;
     task.task = BenchTask::Walk;
     task.signal = SignalId(static_cast<std::uint32_t>(stage));
-    task.ask = ask;
+    task.ask = std::string(ask);
     task.stage = stage;
     task.stageCount = 3;
     task.goodCount = good;
@@ -67,6 +68,7 @@ private Q_SLOTS:
     void aGuardGoesFirst();
     void partnersStepsHaveNoTone();
     void benchAsksAtOnce();
+    void benchSpeaksTheWindowsLanguage();
     void benchRemindsWhoRests();
     void benchTellsEnds();
     void benchFallsSilent();
@@ -211,6 +213,17 @@ void TestVoice::benchAsksAtOnce() {
              (QStringList{tone(Earcon::Done), "say cockpit: Tiller: still to be seen: its low end."}));
 }
 
+void TestVoice::benchSpeaksTheWindowsLanguage() {
+    test::Stage stage("choosing");
+    stage.settings().setLanguage("de");
+    const Language language(stage.settings());
+    BenchVoice voice(stage.sound());
+    BenchTaskView task = walkOf(0, "", 0);
+    task.ask = phrase("Let go.");
+    voice.show(task, 10s);
+    QCOMPARE(stage.heard().take(), QStringList{"say cockpit in de: Loslassen."});
+}
+
 void TestVoice::benchRemindsWhoRests() {
     test::Stage stage("choosing");
     BenchVoice voice(stage.sound());
@@ -234,7 +247,7 @@ void TestVoice::benchTellsEnds() {
     QCOMPARE(stage.heard().take(), (QStringList{"say cockpit: a", tone(Earcon::Wrong), "say cockpit: b"}));
     BenchTaskView over = walkOf(1, "", 1);
     over.isOver = true;
-    over.outcome = {"1 of 2 controls were confirmed.", "a, not seen: all."};
+    over.outcome = {std::string("1 of 2 controls were confirmed."), std::string("a, not seen: all.")};
     voice.show(over, 3s);
     QCOMPARE(stage.heard().take(), (QStringList{tone(Earcon::Done), "say cockpit: 1 of 2 controls were confirmed."}));
     voice.show(over, 60s);

@@ -9,7 +9,9 @@
 #include <QQuickItem>
 #include <QQuickView>
 #include <QRegularExpression>
+#include <QTemporaryDir>
 
+#include "presenter/language.h"
 #include "stubrun.h"
 #include "window.h"
 
@@ -21,7 +23,8 @@ constexpr const char* kUsage =
     "flowhand_screens OUTDIR [STATE...]       writes a picture of each state, size and theme\n"
     "flowhand_screens --state STATE FILE      writes one, as the manual shows it\n"
     "flowhand_screens --compare STATE FILE    fails unless the state looks as it does there\n"
-    "flowhand_screens --manual PAGES OUTDIR   copies the manual's pages and draws the pictures that they name\n";
+    "flowhand_screens --manual PAGES OUTDIR   copies the manual's pages and draws the pictures that they name\n"
+    "flowhand_screens --language CODE ...     the same in another language: de\n";
 
 /// The smallest window: its words are still to be read on a page.
 constexpr QSize kPageSize(1024, 640);
@@ -146,6 +149,14 @@ bool carryOut(const QStringList& words) {
     return drawEach(words.size() > 1 ? words.mid(1) : test::Stage::names(), words.front());
 }
 
+int carryOutIn(const QString& language, const QStringList& words) {
+    const QTemporaryDir folder;
+    Settings settings(folder.filePath("settings.toml"));
+    settings.setLanguage(language);
+    const Language translated(settings);
+    return carryOut(words) ? 0 : 1;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -153,5 +164,7 @@ int main(int argc, char** argv) {
     qputenv("QT_QUICK_BACKEND", "software");
     const QGuiApplication app(argc, argv);
     registerQmlTypes();
-    return carryOut(app.arguments().mid(1)) ? 0 : 1;
+    const QStringList words = app.arguments().mid(1);
+    const bool isTranslated = words.size() > 2 && words.front() == QLatin1String("--language");
+    return isTranslated ? carryOutIn(words.at(1), words.mid(2)) : carryOutIn(QStringLiteral("en"), words);
 }
