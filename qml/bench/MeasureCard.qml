@@ -12,6 +12,8 @@ Card {
     enum Panel { Plot, Ways, Values, Tolerances }
     property int panel: MeasureCard.Plot
     readonly property bool isPlotShown: busy || panel === MeasureCard.Plot
+    /// More letters than this are read as well in a smaller size, and leave room for the plot.
+    readonly property int longAsk: 120
 
     /// False when the key means nothing in the panel that is shown.
     function pressKey(key: int): bool {
@@ -59,8 +61,7 @@ Card {
                 wrapMode: Text.NoWrap
             }
             PlainText {
-                visible: card.busy
-                text: card.bench.stageWords
+                text: card.busy ? card.bench.stageWords : ""
                 color: Tokens.quiet
                 wrapMode: Text.NoWrap
             }
@@ -69,10 +70,10 @@ Card {
             visible: card.busy
             Layout.fillWidth: true
             text: card.bench.ask
-            font.pixelSize: Tokens.titleSize
+            font.pixelSize: text.length <= card.longAsk ? Tokens.titleSize : Tokens.textScale > 1 ? Tokens.bodySize : Tokens.strongSize
             font.weight: Font.DemiBold
             color: Tokens.accent
-            maximumLineCount: 5
+            maximumLineCount: 9
             elide: Text.ElideRight
         }
         PlainText {

@@ -202,6 +202,7 @@ void TestCalibration::anEndThatWasNotHeldIsRefused() {
     const auto found = calibrateAxis(axis.series(), {});
     QVERIFY(!found);
     QCOMPARE(found.error().code, std::string("end-not-held"));
+    QVERIFY(found.error().words.isPattern()); // the window says it in its language
 }
 
 void TestCalibration::whatDoesNotMoveIsRefused_data() {
@@ -236,6 +237,7 @@ void TestCalibration::whatDoesNotMoveIsRefused() {
         const auto found = calibrateAxis(series, ask);
         QVERIFY(!found);
         QCOMPARE(found.error().code, std::string("did-not-move"));
+        QVERIFY(found.error().words.isPattern()); // the window says it in its language
     }
 }
 
@@ -329,6 +331,7 @@ void TestCalibration::wrongGatesAreRefused() {
     const auto found = calibrateAxis(GeneratedAxis({}).hold(1).visit({0.0, 0.3, 0.6, 1.0}, 2).series(), ask);
     QVERIFY(!found);
     QCOMPARE(found.error().code, std::string("places-not-found"));
+    QVERIFY(found.error().words.isPattern()); // the window says it in its language
     QVERIFY2(found.error().message.find("5 gates") != std::string::npos, found.error().message.c_str());
     GeneratedAxis once = GeneratedAxis({}).hold(1);
     for (const double share : kGateShares)

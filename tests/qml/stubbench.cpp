@@ -122,10 +122,10 @@ std::vector<BenchPoint> someTrace(Time now, double lowest, double highest) {
 } // namespace
 
 QStringList StubBenchMaker::names() {
-    return {"bench",         "bench-new-rig", "bench-no-device", "bench-wiring",     "bench-calibrating",
-            "bench-walking", "bench-walked",  "bench-refused",   "bench-long-names", "bench-question",
-            "bench-ways",    "bench-zones",   "bench-values",    "bench-gates",      "bench-keys",
-            "bench-filters", "bench-applied", "bench-tolerances"};
+    return {"bench",           "bench-new-rig", "bench-no-device", "bench-wiring",    "bench-calibrating",
+            "bench-measuring", "bench-walking", "bench-walked",    "bench-refused",   "bench-long-names",
+            "bench-question",  "bench-ways",    "bench-zones",     "bench-values",    "bench-gates",
+            "bench-keys",      "bench-filters", "bench-applied",   "bench-tolerances"};
 }
 
 Result<std::unique_ptr<BenchHandle>> StubBenchMaker::open(std::function<void()> onChange) {
@@ -241,9 +241,20 @@ void StubBenchMaker::show(const QString& state, const AircraftFolder& folder) {
     if (state == "bench-wiring")
         ask(BenchTask::Wire, phrase("Move {1} to {2} and hold it.").with("Thrust lever 1", phrase("its high end")), 1,
             3);
-    if (state == "bench-calibrating")
+    if (state == "bench-calibrating") // the longest that is asked of a lever
         ask(BenchTask::Calibrate,
-            phrase("Move it to one end and hold it there for a second, then to the other; three times."), 0, 1);
+            phrase(
+                "{1} Then push it to one side, let it spring back and leave it alone for two seconds; three times from "
+                "each side.")
+                .with(phrase("Move it to one end and hold it there for a second, then to the other; three times.")),
+            0, 1);
+    if (state == "bench-measuring")
+        ask(BenchTask::Measure,
+            phrase("Leave it alone for ten seconds. Then {1}.")
+                .with(joined({phrase("move it slowly from end to end and back, three times"),
+                              phrase("let it spring back from both sides")},
+                             ", ")),
+            0, 1);
     if (state == "bench-walking")
         ask(BenchTask::Walk,
             phrase("{1}: still to be seen: {2}.")

@@ -67,6 +67,7 @@ private Q_SLOTS:
     void waitsForADevice();
     void basicsOfShippedAircraft_data();
     void basicsOfShippedAircraft();
+    void stageStandsBesideTheTitle();
     void longNoticesAreWhole();
 };
 
@@ -175,6 +176,17 @@ void TestGuidedWiring::basicsOfShippedAircraft() {
         maker.snapshot.task = {};
     }
     QCOMPARE(asked, basics);
+}
+
+/// Which stage it is was written over the task's title.
+void TestGuidedWiring::stageStandsBesideTheTitle() {
+    registerQmlTypes();
+    test::Shown shown("bench-wiring");
+    (void)shown.view.grabWindow();
+    const QQuickItem* title = shown.find(shown.stage.bench().taskTitle(), "QQuickText");
+    const QQuickItem* stage = shown.find(shown.stage.bench().stageWords(), "QQuickText");
+    QVERIFY(title != nullptr && stage != nullptr);
+    QVERIFY(stage->mapToScene({0, 0}).x() >= title->mapToScene({title->width(), 0}).x());
 }
 
 /// The first of the notice's lines stood above its top, where the list cuts it off.
