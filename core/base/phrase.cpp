@@ -54,7 +54,7 @@ Phrase joined(const std::vector<Phrase>& phrases, std::string_view separator) {
         Phrase second = self(self, middle, to);
         if (first.isEmpty())
             return second;
-        return std::move(first) + Phrase(std::string(separator)) + std::move(second);
+        return phraseOf("{1}{2}{3}", {std::move(first), std::string(separator), std::move(second)});
     };
     return join(join, 0, phrases.size());
 }

@@ -433,7 +433,7 @@
     </message>
     <message id="measured switches bounce for 1.6 ms on average and 6.2 ms at most, paddle contacts for up to 10 ms">
         <source></source>
-        <translation>gemessene Schalter prellen im Mittel 1,6 ms und höchstens 6,2 ms, Zungenkontakte bis zu 10 ms</translation>
+        <translation>gemessene Schalter prellen im Mittel 1,6 ms und höchstens 6,2 ms, Paddle-Kontakte bis zu 10 ms</translation>
     </message>
     <message id="raise 'debounce' above it; clean or change the switch, and see that the lever presses it firmly">
         <source></source>
@@ -613,7 +613,7 @@
     </message>
     <message id="'smooth' is not needed and makes it late by {1}">
         <source></source>
-        <translation>‚smooth‘ wird nicht gebraucht und macht es um {1} spät</translation>
+        <translation>‚smooth‘ wird nicht gebraucht und verzögert es um {1}</translation>
     </message>
     <message id="none is needed">
         <source></source>
@@ -629,11 +629,11 @@
     </message>
     <message id="filters may make it late by {1} at most">
         <source></source>
-        <translation>Filter dürfen es höchstens um {1} spät machen</translation>
+        <translation>Filter dürfen es höchstens um {1} verzögern</translation>
     </message>
     <message id="filters may make it late by {1} at most, a tenth of the time of '{2}'">
         <source></source>
-        <translation>Filter dürfen es höchstens um {1} spät machen, ein Zehntel der Zeit von „{2}“</translation>
+        <translation>Filter dürfen es höchstens um {1} verzögern, ein Zehntel der Zeit von „{2}“</translation>
     </message>
     <message id="its noise (6 sigma, {1} counts) is wider than {2}">
         <source></source>
@@ -641,7 +641,7 @@
     </message>
     <message id="{1}; a low-pass would make it late by {2}">
         <source></source>
-        <translation>{1}; ein Tiefpass würde es um {2} spät machen</translation>
+        <translation>{1}; ein Tiefpass würde es um {2} verzögern</translation>
     </message>
     <message id="{1}, which is hardly wider than a count">
         <source></source>
@@ -653,11 +653,11 @@
     </message>
     <message id="a low-pass of {1} brings 6 sigma from {2} to {3} counts, and makes it late by {4}, with the median by {5}">
         <source></source>
-        <translation>ein Tiefpass von {1} bringt 6 Sigma von {2} auf {3} Zählwerte und macht es um {4} spät, mit dem Median um {5}</translation>
+        <translation>ein Tiefpass von {1} bringt 6 Sigma von {2} auf {3} Zählwerte und verzögert es um {4}, mit dem Median um {5}</translation>
     </message>
     <message id="a low-pass of {1} brings 6 sigma from {2} to {3} counts, and makes it late by {4}">
         <source></source>
-        <translation>ein Tiefpass von {1} bringt 6 Sigma von {2} auf {3} Zählwerte und macht es um {4} spät</translation>
+        <translation>ein Tiefpass von {1} bringt 6 Sigma von {2} auf {3} Zählwerte und verzögert es um {4}</translation>
     </message>
     <message id="spikes of {1} counts and more, for {2} at most">
         <source></source>
@@ -665,7 +665,7 @@
     </message>
     <message id="{1}; a median would make it late by {2}">
         <source></source>
-        <translation>{1}; ein Median würde es um {2} spät machen</translation>
+        <translation>{1}; ein Median würde es um {2} verzögern</translation>
     </message>
     <message id="see to the track, as 'jumps' above says">
         <source></source>
@@ -673,7 +673,7 @@
     </message>
     <message id="{1}: a median of {2} leaves no trace of them, and makes it late by {3}">
         <source></source>
-        <translation>{1}: ein Median von {2} lässt keine Spur davon und macht es um {3} spät</translation>
+        <translation>{1}: ein Median von {2} lässt keine Spur davon und verzögert es um {3}</translation>
     </message>
     <message id="'spike_limit' alone does not quiet its noise">
         <source></source>
@@ -689,7 +689,7 @@
     </message>
     <message id="that makes no movement of a hand late, which goes by {1} counts at most from report to report">
         <source></source>
-        <translation>das macht keine Bewegung der Hand spät, die von Meldung zu Meldung höchstens {1} Zählwerte weit geht</translation>
+        <translation>das verzögert keine Bewegung der Hand, die von Meldung zu Meldung höchstens {1} Zählwerte weit geht</translation>
     </message>
     <message id="changes below three times {1} counts, its noise, do not travel">
         <source></source>

@@ -3466,19 +3466,19 @@ Ziel: %2</translation>
     </message>
     <message>
         <source>late by %1</source>
-        <translation>spät um %1</translation>
+        <translation>Verzug %1</translation>
     </message>
     <message>
         <source>nothing makes it late</source>
-        <translation>nichts macht es spät</translation>
+        <translation>kein Verzug</translation>
     </message>
     <message>
         <source>%1 are allowed</source>
-        <translation>%1 sind erlaubt</translation>
+        <translation>erlaubt sind %1</translation>
     </message>
     <message>
         <source>%1 are allowed, by the step “%2”</source>
-        <translation>%1 sind erlaubt, vom Schritt „%2“</translation>
+        <translation>erlaubt sind %1, wegen des Schritts „%2“</translation>
     </message>
     <message>
         <source>No filter: %1; %2.</source>
@@ -3486,11 +3486,11 @@ Ziel: %2</translation>
     </message>
     <message>
         <source>Filters: %1. Then %2; %3.</source>
-        <translation>Filter: %1. Dann %2; %3.</translation>
+        <translation>Filter: %1. Damit: %2; %3.</translation>
     </message>
     <message>
         <source>Its measurement asks for %1. Late by %2 then.</source>
-        <translation>Seine Messung verlangt %1. Dann spät um %2.</translation>
+        <translation>Die Messung verlangt %1. Der Verzug ist dann %2.</translation>
     </message>
     <message>
         <source>%1 is connected</source>

@@ -20,8 +20,8 @@ public:
     [[nodiscard]] bool isEmpty() const override { return false; }
 };
 
-/// The language of the window, as the settings have it. What core says, and what flows and aircraft say in their files,
-/// stays as it is written. GUI thread; the application must be there.
+/// The language of the window, as the settings have it. What flows and aircraft say in their files stays as it is
+/// written. GUI thread; the application must be there.
 class Language : public QObject {
     Q_OBJECT
 

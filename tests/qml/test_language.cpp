@@ -83,11 +83,12 @@ bool isInCoreList(const QString& pattern) {
     });
 }
 
-/// Its own and its parts'; not the one that sets one phrase behind another.
+/// Its own and its parts'; not those that only set one phrase behind another.
 QStringList patternsIn(const Phrase& phrase) {
     QStringList patterns;
-    if (phrase.isPattern() && phrase.text() != "{1}{2}")
-        patterns << QString::fromStdString(phrase.text());
+    const QString text = QString::fromStdString(phrase.text());
+    if (phrase.isPattern() && text != "{1}{2}" && text != "{1}{2}{3}")
+        patterns << text;
     for (const Phrase& part : phrase.parts())
         patterns << patternsIn(part);
     return patterns;
