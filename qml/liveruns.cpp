@@ -95,18 +95,19 @@ Result<PracticeFigures> LiveRuns::practice(const AircraftFolder& folder) const {
     return loadPracticeOf(*folder.aircraft);
 }
 
-std::vector<QString> LiveRuns::deviceRemarks() const {
-    std::vector<QString> remarks;
+ConnectedDevices LiveRuns::devices() const {
+    ConnectedDevices now;
     for (const DeviceInfo& device : m_devices.list()) {
         if (device.deviceClass != DeviceClass::Controls)
             continue;
         const QString name = QString::fromStdString(device.name);
-        remarks.push_back(device.readable ? QObject::tr("%1 is connected.").arg(name)
-                                          : QObject::tr("%1: %2").arg(name, QString::fromStdString(device.whyNot)));
+        now.hasControls |= device.readable;
+        now.remarks.push_back(device.readable ? QObject::tr("%1 is connected.").arg(name)
+                                              : QObject::tr("%1: %2").arg(name, QString::fromStdString(device.whyNot)));
     }
-    if (remarks.empty())
-        remarks.push_back(QObject::tr("No lever, pedal or switch unit is connected now."));
-    return remarks;
+    if (now.remarks.empty())
+        now.remarks.push_back(QObject::tr("No lever, pedal or switch unit is connected now."));
+    return now;
 }
 
 } // namespace flowhand

@@ -26,7 +26,7 @@ public:
     [[nodiscard]] bool canDemonstrate(const FlightChoice& choice) const override;
     [[nodiscard]] Result<PracticeFigures> practice(const AircraftFolder& folder) const override;
     [[nodiscard]] QString rigTitle() const override;
-    [[nodiscard]] std::vector<QString> deviceRemarks() const override;
+    [[nodiscard]] ConnectedDevices devices() const override;
 
 private:
     [[nodiscard]] std::string rigFile() const;

@@ -10,8 +10,20 @@ StageView {
     signal samplesAsked
     signal benchAsked
 
+    readonly property bool isWired: fly.rigTitle !== ""
+    /// What is there to be used is offered first.
+    readonly property bool hasControls: isWired || fly.controlsConnected
+
+    function takeControls(): void {
+        if (!isWired)
+            benchAsked();
+        fly.chooseHands(true); // with that this view is gone
+    }
     function primaryAction(): bool {
-        fly.chooseHands(fly.withRig || fly.rigTitle !== "");
+        if (hasControls)
+            takeControls();
+        else
+            fly.chooseHands(false);
         return true;
     }
 
@@ -38,16 +50,11 @@ StageView {
                 Layout.fillHeight: true
                 Layout.preferredWidth: 1
                 title: qsTr("I have controls")
-                readonly property bool isWired: view.fly.rigTitle !== ""
-                words: isWired ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
+                words: view.isWired ? qsTr("Levers, pedals or switches on USB, wired as in the rig “%1”.").arg(view.fly.rigTitle)
                     : qsTr("Levers, pedals or switches on USB. The bench shows how they move, and asks for a basic set of them, one after the other.")
-                actionText: isWired ? qsTr("Use my controls") : qsTr("Wire my controls")
-                primary: isWired
-                onAccepted: {
-                    if (!isWired)
-                        view.benchAsked();
-                    view.fly.chooseHands(true); // with that this view is gone
-                }
+                actionText: view.isWired ? qsTr("Use my controls") : qsTr("Wire my controls")
+                primary: view.hasControls
+                onAccepted: view.takeControls()
             }
             ChoiceCard {
                 Layout.fillWidth: true
@@ -56,7 +63,7 @@ StageView {
                 title: qsTr("None yet")
                 words: qsTr("A cockpit on the screen, moved by mouse and keys. You can watch each flow being flown first.")
                 actionText: qsTr("Use the screen")
-                primary: view.fly.rigTitle === ""
+                primary: !view.hasControls
                 onAccepted: view.fly.chooseHands(false)
             }
         }

@@ -122,13 +122,16 @@ int FlyPresenter::rowOf(const FlightChoice& choice) const {
 
 void FlyPresenter::askHands() {
     std::vector<NoticeRow> rows;
-    for (const QString& remark : m_maker.deviceRemarks()) {
+    const ConnectedDevices devices = m_maker.devices();
+    m_areControlsConnected = devices.hasControls;
+    for (const QString& remark : devices.remarks) {
         NoticeRow row;
         row.rowId = static_cast<int>(rows.size());
         row.words = remark;
         rows.push_back(row);
     }
     m_remarks.setRows(rows);
+    Q_EMIT handsChanged();
     setStage(FirstStart);
 }
 

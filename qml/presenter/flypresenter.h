@@ -54,6 +54,8 @@ class FlyPresenter : public QObject {
     Q_PROPERTY(int slowness READ slowness NOTIFY flowChanged)
     Q_PROPERTY(bool withRig READ isWithRig NOTIFY handsChanged)
     Q_PROPERTY(QString rigTitle READ rigTitle NOTIFY handsChanged)
+    /// As of the question of the first start.
+    Q_PROPERTY(bool controlsConnected READ areControlsConnected NOTIFY handsChanged)
     Q_PROPERTY(bool demonstrationFirst READ isDemonstrationFirst NOTIFY handsChanged)
     Q_PROPERTY(bool demonstration READ isDemonstration NOTIFY flowChanged)
     Q_PROPERTY(QString failure READ failure NOTIFY stageChanged)
@@ -149,6 +151,7 @@ public:
     [[nodiscard]] int slowness() const { return m_choice.slowness; }
     [[nodiscard]] bool isWithRig() const { return m_hands == HandsChoice::Rig; }
     [[nodiscard]] QString rigTitle() const { return m_maker.rigTitle(); }
+    [[nodiscard]] bool areControlsConnected() const { return m_areControlsConnected; }
     /// Somebody without controls has just come and flown nothing yet: to watch is what to do first.
     [[nodiscard]] bool isDemonstrationFirst() const { return m_isDemonstrationFirst; }
     [[nodiscard]] bool isDemonstration() const { return m_choice.hands == HandsChoice::Demonstration; }
@@ -193,6 +196,7 @@ private:
     int m_lookedAt = 0; ///< row of `flows`
     QString m_failure;
     bool m_isDemonstrationFirst = false;
+    bool m_areControlsConnected = false;
     bool m_hasLaunched = false; ///< a run, since the program was started
     RowModel m_phases, m_groupRows, m_flows, m_briefing, m_preview, m_problems, m_remarks;
     ScreenPanel m_panel;

@@ -49,6 +49,12 @@ struct FlightChoice {
     std::string pilot;           ///< who flies; empty: nobody said
 };
 
+/// What the pilot should know of the devices that are connected.
+struct ConnectedDevices {
+    bool hasControls = false;     ///< levers, pedals or switches that can be read
+    std::vector<QString> remarks; ///< one sentence each
+};
+
 /// Makes runs: the real ones, or a test's. GUI thread.
 class RunMaker {
 public:
@@ -62,8 +68,8 @@ public:
     [[nodiscard]] virtual Result<PracticeFigures> practice(const AircraftFolder& folder) const = 0;
     /// The rig that would be used with hardware; empty when there is none.
     [[nodiscard]] virtual QString rigTitle() const = 0;
-    /// What the pilot should know of the devices that are connected, one sentence each.
-    [[nodiscard]] virtual std::vector<QString> deviceRemarks() const = 0;
+    /// What is connected now.
+    [[nodiscard]] virtual ConnectedDevices devices() const = 0;
 };
 
 } // namespace flowhand

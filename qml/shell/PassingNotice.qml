@@ -10,6 +10,9 @@ RowLayout {
     signal dismissed
 
     visible: text !== ""
+    Layout.leftMargin: Tokens.gap16
+    Layout.rightMargin: Tokens.gap8
+    Layout.bottomMargin: Tokens.gap4
     spacing: Tokens.gap16
 
     NoticeLine {

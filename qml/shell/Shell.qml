@@ -43,21 +43,13 @@ FocusScope {
         return is;
     }
 
-    // Devices are read only while the bench is looked at, or the library's controls to act on.
+    /// -1: the settings.
     readonly property int shown: settingsShown ? -1 : place
-    onShownChanged: {
-        if (shown !== 1)
-            bench?.leave();
-        if (shown !== 2)
-            review?.leave();
-        if (shown !== 4)
-            library?.leave();
-    }
     Connections {
         target: shell.progress
         function onFlyAsked(aircraft: string, flow: string): void {
             if (shell.goTo(0) && shell.fly.find(aircraft, flow) >= 0)
-                flyPlace.chosenRow = shell.fly.find(aircraft, flow);
+                places.chosenRow = shell.fly.find(aircraft, flow);
         }
     }
     focus: true
@@ -74,7 +66,6 @@ FocusScope {
 
     /// False when the key means nothing here. `key` is the usual one for what was pressed.
     function pressKey(key: int, modifiers: int, isRepeat: bool): bool {
-        const isCommand = (modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier)) !== 0;
         if ((modifiers & Qt.ControlModifier) && key >= Qt.Key_1 && key <= Qt.Key_6)
             return goTo(key - Qt.Key_1);
         switch (key) {
@@ -88,15 +79,7 @@ FocusScope {
         case Qt.Key_F12:
             return isRepeat || toggleSettings();
         }
-        switch (shown) {
-        case 0: return !isRepeat && flyPlace.pressKey(key);
-        case 1: return !isCommand && ((benchPlace.item as BenchPlace)?.pressKey(key) ?? false);
-        case 2: return !isCommand && ((reviewPlace.item as ReviewPlace)?.pressKey(key, modifiers) ?? false);
-        case 3: return !isCommand && ((progressPlace.item as ProgressPlace)?.pressKey(key) ?? false);
-        case 4: return (libraryPlace.item as LibraryPlace)?.pressKey(key, modifiers) ?? false;
-        case 5: return !isCommand && ((manualPlace.item as ManualPlace)?.pressKey(key) ?? false);
-        default: return false;
-        }
+        return places.pressKey(key, modifiers, isRepeat);
     }
     Keys.onPressed: event => {
         const key = (event.modifiers & Qt.ControlModifier) ? event.key : keyChoice.usual(event.key);
@@ -127,130 +110,46 @@ FocusScope {
             Layout.topMargin: placeBar.visible ? Math.max(Tokens.gap8, placeBar.height - 28) : Tokens.gap8
             phases: shell.fly.phases
             flows: shell.fly.flows
-            chosen: shell.fly.stage === FlyPresenter.Choosing ? flyPlace.chosenRow : shell.fly.flowRow
+            chosen: shell.fly.stage === FlyPresenter.Choosing ? places.chosenRow : shell.fly.flowRow
             choosable: shell.fly.stage === FlyPresenter.Choosing
-            onBeadChosen: row => flyPlace.chosenRow = row
+            onBeadChosen: row => places.chosenRow = row
         }
-        RowLayout {
+        Places {
+            id: places
             Layout.fillWidth: true
             Layout.fillHeight: true
             Layout.margins: Tokens.isLow(shell.Window.height) ? Tokens.gap12 : Tokens.gap16
-            spacing: Tokens.gap16
-            FlyPlace {
-                id: flyPlace
-                visible: shell.shown === 0
-                focus: shell.shown === 0
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                fly: shell.fly
-                onBenchAsked: {
-                    shell.goTo(1);
-                    shell.bench.guide();
-                }
-                onSamplesAsked: {
-                    shell.goTo(2);
-                    shell.review.takeInSamples();
-                }
-            }
-            Loader {
-                id: benchPlace
-                active: shell.shown === 1
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: BenchPlace { bench: shell.bench }
-            }
-            Loader {
-                id: reviewPlace
-                active: shell.shown === 2
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: ReviewPlace {
-                    review: shell.review
-                    onFlyAsked: shell.goTo(0)
-                }
-            }
-            Loader {
-                id: progressPlace
-                active: shell.shown === 3
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: ProgressPlace {
-                    progress: shell.progress
-                    onChooseAsked: shell.goTo(0)
-                }
-            }
-            Loader {
-                id: libraryPlace
-                active: shell.shown === 4
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: LibraryPlace { library: shell.library }
-            }
-            Loader {
-                id: manualPlace
-                active: shell.shown === 5
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: ManualPlace {
-                    manual: shell.manual
-                    onClosed: shell.goTo(shell.placeBefore)
-                }
-            }
-            Loader {
-                active: shell.settingsShown
-                visible: active
-                focus: active
-                Layout.fillWidth: true
-                Layout.fillHeight: true
-                sourceComponent: SettingsView {
-                    settings: shell.settings
-                    keys: keyChoice
-                    meter: shell.bench.delay
-                    withRig: shell.fly.withRig
-                    withRun: !shell.mayLeave
-                    sound: shell.sound
-                    onClosed: shell.settingsShown = false
-                }
-            }
-            KeySheet {
-                visible: shell.keysShown
-                Layout.fillHeight: true
-                Layout.preferredWidth: implicitWidth
-                controlKeys: shell.fly.panel.keys
-                keys: keyChoice
-                onClosed: shell.keysShown = false
-            }
+            fly: shell.fly
+            bench: shell.bench
+            sound: shell.sound
+            settings: shell.settings
+            review: shell.review
+            progress: shell.progress
+            library: shell.library
+            manual: shell.manual
+            keys: keyChoice
+            shown: shell.shown
+            keysShown: shell.keysShown
+            mayLeave: shell.mayLeave
+            onPlaceAsked: place => shell.goTo(place)
+            onManualClosed: shell.goTo(shell.placeBefore)
+            onSettingsClosed: shell.settingsShown = false
+            onKeysClosed: shell.keysShown = false
         }
         PassingNotice {
             Layout.fillWidth: true
-            Layout.leftMargin: Tokens.gap16
-            Layout.rightMargin: Tokens.gap8
-            Layout.bottomMargin: Tokens.gap4
             text: shell.settings.notice
             onDismissed: shell.settings.dismissNotice()
         }
         PassingNotice {
             Layout.fillWidth: true
-            Layout.leftMargin: Tokens.gap16
-            Layout.rightMargin: Tokens.gap8
-            Layout.bottomMargin: Tokens.gap4
             text: shell.sound.notice
             onDismissed: shell.sound.dismissNotice()
         }
         Footer {
             Layout.fillWidth: true
             sound: shell.sound
-            mark: !flyPlace.hasRun || shell.shown !== 0 ? "" : shell.fly.demonstration ? qsTr("Scripted hands") : shell.fly.withRig ? "" : qsTr("Simulated hands")
+            mark: !places.hasRun || shell.shown !== 0 ? "" : shell.fly.demonstration ? qsTr("Scripted hands") : shell.fly.withRig ? "" : qsTr("Simulated hands")
             onKeysAsked: shell.keysShown = !shell.keysShown
             settingsOffered: shell.maySet
             manualOffered: shell.mayLeave

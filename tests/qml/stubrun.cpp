@@ -85,6 +85,7 @@ QStringList Stage::names() {
     return StubBenchMaker::names() + StubShelf::names() + StubShelf::progressNames() + StubDesk::names() +
            QStringList{"first-start",
                        "first-start-with-rig",
+                       "first-start-without",
                        "first-choosing",
                        "choosing",
                        "no-flows",
@@ -207,8 +208,12 @@ Stage::Stage(const QString& name) : m_name(name) {
     if (name.contains("rig") || name == "device-lost")
         m_maker.rig = "Desk quadrant and pedals";
     if (name.startsWith("first"))
-        m_maker.remarks = {"“USB quadrant” is connected and can be read.",
-                           "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."};
+        m_maker.connected = {
+            true,
+            {"“USB quadrant” is connected and can be read.",
+             "“USB pedals” is connected but may not be read: install the udev rule that Flowhand ships."}};
+    if (name == "first-start-without")
+        m_maker.connected = {false, {"No lever, pedal or switch unit is connected now."}};
     m_sound.start();
     m_fly = std::make_unique<FlyPresenter>(m_library, m_maker, m_sound);
     linkSettings(m_settings, *m_fly);

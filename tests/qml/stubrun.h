@@ -40,11 +40,11 @@ public:
     bool canDemonstrate(const FlightChoice&) const override { return true; }
     Result<PracticeFigures> practice(const AircraftFolder&) const override;
     QString rigTitle() const override { return rig; }
-    std::vector<QString> deviceRemarks() const override { return remarks; }
+    ConnectedDevices devices() const override { return connected; }
 
     RunSnapshot snapshot;
     QString rig;
-    std::vector<QString> remarks;
+    ConnectedDevices connected;
     std::string refusal; ///< not empty: make() fails with it
     std::shared_ptr<Told> told = std::make_shared<Told>();
     FlightChoice last;

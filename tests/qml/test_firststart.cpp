@@ -10,8 +10,6 @@
 
 using namespace flowhand;
 
-namespace {} // namespace
-
 class TestFirstStart : public QObject {
     Q_OBJECT
 
@@ -21,6 +19,8 @@ private Q_SLOTS:
     void whoHasFlownIsNotMadeToWatch();
     void whoHasARigFlies();
     void whoHasNoRigIsLedToTheBench();
+    void whatIsConnectedIsOfferedFirst_data();
+    void whatIsConnectedIsOfferedFirst();
     void sampleRunsAreThereToLookAt();
     void aDemonstrationIsNotYours();
 };
@@ -67,6 +67,27 @@ void TestFirstStart::whoHasNoRigIsLedToTheBench() {
     QVERIFY(shown.stage.fly().isWithRig());
     QCOMPARE(shown.place(), 1);
     QVERIFY(shown.stage.bench().isGuided());
+}
+
+void TestFirstStart::whatIsConnectedIsOfferedFirst_data() {
+    QTest::addColumn<QString>("state");
+    QTest::addColumn<int>("place");
+    QTest::addColumn<bool>("withRig");
+    QTest::newRow("a rig") << "first-start-with-rig" << 0 << true;
+    QTest::newRow("devices, to be wired") << "first-start" << 1 << true;
+    QTest::newRow("nothing") << "first-start-without" << 0 << false;
+}
+
+/// By the key alone.
+void TestFirstStart::whatIsConnectedIsOfferedFirst() {
+    QFETCH(QString, state);
+    QFETCH(int, place);
+    QFETCH(bool, withRig);
+    test::Shown shown(state);
+    QTest::keyClick(&shown.view, Qt::Key_Return);
+    QVERIFY(shown.stage.fly().stage() == FlyPresenter::Choosing);
+    QCOMPARE(shown.stage.fly().isWithRig(), withRig);
+    QCOMPARE(shown.place(), place);
 }
 
 void TestFirstStart::sampleRunsAreThereToLookAt() {

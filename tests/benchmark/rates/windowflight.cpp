@@ -68,7 +68,7 @@ public:
         return m_runs.practice(folder);
     }
     [[nodiscard]] QString rigTitle() const override { return m_runs.rigTitle(); }
-    [[nodiscard]] std::vector<QString> deviceRemarks() const override { return m_runs.deviceRemarks(); }
+    [[nodiscard]] ConnectedDevices devices() const override { return m_runs.devices(); }
 
 private:
     RunMaker& m_runs;
