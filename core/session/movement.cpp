@@ -42,6 +42,7 @@ MovementDetector::MovementDetector(const Aircraft& aircraft, const std::vector<C
 
 void MovementDetector::rest(const std::vector<Value>& values) {
     m_moving.clear();
+    m_next = kForever;
     for (std::size_t i = 0; i < m_tracks.size(); ++i) {
         m_tracks[i].rest = values[i];
         m_tracks[i].isMoving = false;
@@ -81,11 +82,14 @@ bool MovementDetector::take(Time time, SignalId control, Value value, Actor acto
         track.movement.by = by;
         return true;
     }
+    const Time settled = settlesAt(track);
     if (!isSamePlace(track, track.stayed, value)) {
         track.movement.arrived = time;
         track.stayed = value;
     }
     track.movement.to = value;
+    const Time settles = settlesAt(track);
+    m_next = settled == m_next ? soonest() : std::min(m_next, settles);
     return false;
 }
 
@@ -101,13 +105,16 @@ void MovementDetector::begin(Track& track, Time time, Value value, Actor actor) 
         m_moving.insert(std::lower_bound(m_moving.begin(), m_moving.end(), id), id);
     }
     track.isMoving = true;
+    m_next = soonest();
 }
 
 void MovementDetector::stop(SignalId control) {
     Track& track = m_tracks[indexOf(control)];
-    if (track.isMoving)
-        m_moving.erase(std::lower_bound(m_moving.begin(), m_moving.end(), control));
+    if (!track.isMoving)
+        return;
+    m_moving.erase(std::lower_bound(m_moving.begin(), m_moving.end(), control));
     track.isMoving = false;
+    m_next = soonest();
 }
 
 Time MovementDetector::settlesAt(const Track& track) {
@@ -116,6 +123,8 @@ Time MovementDetector::settlesAt(const Track& track) {
 }
 
 void MovementDetector::settle(Time time, std::vector<ControlMovement>& settled) {
+    if (m_next > time)
+        return;
     std::erase_if(m_moving, [&](SignalId control) {
         Track& track = m_tracks[indexOf(control)];
         if (settlesAt(track) > time)
@@ -125,9 +134,10 @@ void MovementDetector::settle(Time time, std::vector<ControlMovement>& settled) 
         track.isMoving = false;
         return true;
     });
+    m_next = soonest();
 }
 
-Time MovementDetector::nextTimer() const {
+Time MovementDetector::soonest() const {
     Time next = kForever;
     for (const SignalId control : m_moving)
         next = std::min(next, settlesAt(m_tracks[indexOf(control)]));

@@ -53,7 +53,7 @@ public:
     /// Appends what settles at `time`, in the order of the controls. Changes at `time` must have been taken.
     void settle(Time time, std::vector<ControlMovement>& settled);
     /// When something settles next; kForever: nothing is moving, or only between gates.
-    [[nodiscard]] Time nextTimer() const;
+    [[nodiscard]] Time nextTimer() const { return m_next; }
 
     /// The movement going on, or nullptr.
     [[nodiscard]] const ControlMovement* moving(SignalId control) const;
@@ -78,9 +78,11 @@ private:
     [[nodiscard]] static bool isSamePlace(const Track& track, Value a, Value b);
     void begin(Track& track, Time time, Value value, Actor actor);
     void stop(SignalId control);
+    [[nodiscard]] Time soonest() const;
 
     std::vector<Track> m_tracks;    ///< by SignalId
     std::vector<SignalId> m_moving; ///< in the order of the controls
+    Time m_next = kForever;         ///< of nextTimer(), which is asked for at every sample
 };
 
 } // namespace flowhand
