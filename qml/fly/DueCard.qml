@@ -71,13 +71,19 @@ Card {
             elide: Text.ElideRight
             wrapMode: Text.NoWrap
         }
-        Repeater {
-            model: card.run.targets
-            TargetLine {
-                Layout.fillWidth: true
-                visible: control.kind !== ControlState.Button && (!card.isTight || card.targetCount === 1)
-                size: card.targetCount > 1 ? Tokens.titleSize : Math.round(Tokens.titleSize * 1.25)
-                labelled: card.targetCount > 1 || !wanted
+        // Not of the layout itself: Qt 6.4 lays out lines that are gone where the drawings beside it change their size.
+        Column {
+            visible: visibleChildren.length > 0
+            Layout.fillWidth: true
+            spacing: words.spacing
+            Repeater {
+                model: card.run.targets
+                TargetLine {
+                    width: parent?.width ?? 0
+                    visible: control.kind !== ControlState.Button && (!card.isTight || card.targetCount === 1)
+                    size: card.targetCount > 1 ? Tokens.titleSize : Math.round(Tokens.titleSize * 1.25)
+                    labelled: card.targetCount > 1 || !wanted
+                }
             }
         }
         Item {

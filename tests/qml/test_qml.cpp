@@ -124,6 +124,7 @@ private Q_SLOTS:
     void arrowsMoveTheFocusedControl();
     void mouseDragsAControl();
     void verdictStandsBesideTheNextStep();
+    void stepsWithOtherControlsFollowEachOther();
     void benchKeys();
     void benchTasksHaveKeys_data();
     void benchTasksHaveKeys();
@@ -548,6 +549,26 @@ void TestQml::verdictStandsBesideTheNextStep() {
         words.append(item->property("text").toString());
     QVERIFY(words.contains("late"));
     QVERIFY(words.contains(shown.stage.fly().run()->dueTitle()));
+}
+
+/// Each with the drawings and lines of its controls, after each other one, while the window is drawn.
+void TestQml::stepsWithOtherControlsFollowEachOther() {
+    ShownStage shown("due-switch", "dark");
+    RunSnapshot& snapshot = shown.stage.maker().snapshot;
+    const StepView open = snapshot.session.steps[0];
+    const int count = static_cast<int>(shown.stage.flow().steps.size());
+    for (int turn = 0; turn < count * count; ++turn) {
+        const int due = turn % 2 == 0 ? turn / count : turn % count;
+        for (StepView& step : snapshot.session.steps)
+            step = StepView();
+        snapshot.session.steps[static_cast<std::size_t>(due)] = open;
+        snapshot.session.due = {due};
+        shown.stage.fly().refresh();
+        QVERIFY(QSignalSpy(&shown.view, &QQuickWindow::frameSwapped).wait());
+        QString title = shown.stage.fly().run()->dueTitle();
+        QCOMPARE(title.remove(QChar(0x2060)), // which holds its words together
+                 QString::fromStdString(shown.stage.flow().steps[static_cast<std::size_t>(due)].title));
+    }
 }
 
 void TestQml::benchKeys() {
