@@ -9,10 +9,13 @@
 #include <QXmlStreamReader>
 #include <QtTest>
 
+#include "presenter/benchfacts.h"
 #include "presenter/benchrows.h"
 #include "presenter/language.h"
 #include "shown.h"
 #include "window.h"
+
+Q_DECLARE_METATYPE(flowhand::Phrase)
 
 using namespace flowhand;
 
@@ -148,6 +151,8 @@ private Q_SLOTS:
     void everyTextIsInTheFile_data();
     void everyTextIsInTheFile();
     void theLanguageChangesAtOnce();
+    void sentencesBeginWithACapital_data();
+    void sentencesBeginWithACapital();
     void benchIsGerman_data();
     void benchIsGerman();
     void benchChangesItsLanguageAtOnce();
@@ -225,6 +230,24 @@ void TestLanguage::theLanguageChangesAtOnce() {
     stage.settings().setLanguage("en");
     QVERIFY(has("Choose a flow"));
     QVERIFY(has("Sound: on"));
+}
+
+void TestLanguage::sentencesBeginWithACapital_data() {
+    QTest::addColumn<Phrase>("said");
+    QTest::addColumn<QString>("begins");
+    const Phrase slow = phrase("it counts one by one");
+    QTest::newRow("own words") << slow << "It counts";
+    QTest::newRow("own words within") << phrase("{1}; {2}").with(slow, slow) << "It counts one by one; it";
+    QTest::newRow("a name") << phrase("{1}: {2}").with("quadrant", slow) << "quadrant: it counts";
+    QTest::newRow("a line of a file") << Phrase(std::string("median = 4")) << "median";
+    QTest::newRow("nothing") << Phrase() << "";
+}
+
+void TestLanguage::sentencesBeginWithACapital() {
+    QFETCH(Phrase, said);
+    QFETCH(QString, begins);
+    QVERIFY2(sentence(said).startsWith(begins), qPrintable(sentence(said)));
+    QCOMPARE(sentence(said).isEmpty(), begins.isEmpty());
 }
 
 void TestLanguage::benchIsGerman_data() {
