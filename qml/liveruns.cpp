@@ -79,7 +79,7 @@ Result<std::unique_ptr<RunHandle>> LiveRuns::make(const FlightChoice& choice, st
     if (!run)
         return tl::unexpected(run.error());
     if (!opened)
-        run->remarks.push_back("This run is not stored. " + describe(opened.error()));
+        run->noteNotStored(opened.error());
     run->parts.notices = run->remarks;
     auto live = std::make_unique<LiveRun>(std::move(store), std::move(*run), m_clock, std::move(onChange));
     if (choice.hands == HandsChoice::Demonstration)

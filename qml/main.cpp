@@ -128,6 +128,8 @@ int runWindow(int argc, char** argv, const WindowWish& wish) {
     QObject::connect(&language, &Language::changed, &sound, &Sound::changed);
     QObject::connect(&language, &Language::changed, &fly, &FlyPresenter::tellAnew);
     QObject::connect(&language, &Language::changed, &bench, &BenchPresenter::tellAnew);
+    QObject::connect(&language, &Language::changed, &review, &ReviewPresenter::tellAnew);
+    QObject::connect(&language, &Language::changed, &progress, &ProgressPresenter::tellAnew);
     QObject::connect(&language, &Language::changed, engine.get(), &QQmlEngine::retranslate);
     return showWindow(*engine, fly, bench, review, settings, sound, {&progress, &libraryPlace, &manual})
                ? QGuiApplication::exec()

@@ -107,7 +107,7 @@ Status addRig(AssembledRun& run, const RunWish& wish, HidSystem& system, const C
     run.parts.header.rigSource = rig.source();
     run.parts.header.controlNames = rig.controlNames();
     for (const Problem& warning : problems.all())
-        run.remarks.push_back(describe(warning.error));
+        run.remarks.emplace_back(describe(warning.error));
     run.remarks.insert(run.remarks.end(), rig.remarks().begin(), rig.remarks().end());
     return addDevices(run, wish, system, clock);
 }
@@ -148,7 +148,8 @@ Status addFeed(AssembledRun& run, const RunWish& wish, const Clock& clock) {
         run.parts.feed = run.feed.get();
         if (spec->isOpenToAll())
             run.remarks.push_back(
-                spec->title() + " hears every computer that reaches this one; from:SENDER behind the port hears one.");
+                phrase("{1} hears every computer that reaches this one; from:SENDER behind the port hears one.")
+                    .with(spec->title()));
     }
     run.parts.header.motionSource =
         run.parts.sources.title(*wish.aircraft, run.feed ? run.feed->title() : std::string());
@@ -210,6 +211,10 @@ Successor successorOf(const RunWish& wish, Store* store, const RunHeader& first)
 }
 
 } // namespace
+
+void AssembledRun::noteNotStored(const Error& why) {
+    remarks.push_back(phrase("This run is not stored. {1}").with(describe(why)));
+}
 
 Result<AssembledRun> assembleRun(const RunWish& wish, Store* store, HidSystem& system, const Clock& clock) {
     const std::vector<std::string>& seats = wish.aircraft->seats;

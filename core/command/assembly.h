@@ -47,8 +47,11 @@ struct AssembledRun {
     std::unique_ptr<Feed> feed;                                    ///< its thread uses the two above
     std::unique_ptr<Recorder> recorder;
     RunParts parts;
-    Time origin{};                    ///< the clock's time at which the run's time is 0
-    std::vector<std::string> remarks; ///< of the rig: what to know before the start
+    Time origin{};               ///< the clock's time at which the run's time is 0
+    std::vector<Phrase> remarks; ///< of the rig: what to know before the start
+
+    /// It is flown all the same, and the pilot is told.
+    void noteNotStored(const Error& why);
 };
 
 /// Loads rig and hands, opens the devices and the feed, prepares the practice aircraft and the recorder. `store` may be

@@ -2,6 +2,7 @@
 #include <memory>
 #include <nlohmann/json.hpp>
 
+#include "base/valuewords.h"
 #include "command/command.h"
 #include "command/loadrun.h"
 #include "report/findings.h"
@@ -40,15 +41,12 @@ std::string nameOf(const ReviewedRun& run, std::int64_t id) {
 
 void printText(const RunComparison& comparison, const std::string& title, std::ostream& out) {
     out << title << '\n';
-    for (const std::string& difference : comparison.differences)
-        out << "  " << difference << '\n';
+    for (const Phrase& difference : comparison.differences)
+        out << "  " << difference.english() << '\n';
     std::vector<std::vector<std::string>> rows;
     for (const StepComparison& step : comparison.steps) {
-        std::string differences;
-        for (const std::string& difference : step.differences)
-            differences += (differences.empty() ? "" : "; ") + difference;
         rows.push_back({step.title, timeText(step.elapsed), timeText(step.otherElapsed), signedSeconds(step.cumulative),
-                        signedSeconds(step.delta), differences});
+                        signedSeconds(step.delta), joined(step.differences, "; ").english()});
     }
     // With the blanks between them at most 100 characters.
     out << textTable({{"step", 26, false},
@@ -77,12 +75,13 @@ void printJson(const RunComparison& comparison, std::int64_t run, std::int64_t o
                          {"other_elapsed_us", optionalMicros(step.otherElapsed)},
                          {"cumulative_us", optionalMicros(step.cumulative)},
                          {"delta_us", optionalMicros(step.delta)},
-                         {"how", step.verdict},
-                         {"other_how", step.otherVerdict},
+                         {"how", step.verdict.english()},
+                         {"other_how", step.otherVerdict.english()},
                          {"lost_milli_points", step.milliPoints},
                          {"other_lost_milli_points", step.otherMilliPoints},
-                         {"differences", step.differences}});
-    const Json all{{"run", run}, {"other", other}, {"differences", comparison.differences}, {"steps", steps}};
+                         {"differences", englishOf(step.differences)}});
+    const Json all{
+        {"run", run}, {"other", other}, {"differences", englishOf(comparison.differences)}, {"steps", steps}};
     out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
 }
 

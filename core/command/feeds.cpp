@@ -123,8 +123,8 @@ private:
         if (notice.news != FeedNews::Heard || m_flow == nullptr)
             return;
         const std::vector<SignalId> missing = unobservedSignals(*m_flow, *m_aircraft, known(status));
-        for (const std::string& remark : unobservedRemarks(*m_flow, *m_aircraft, missing))
-            m_line.out << "         " << remark << '\n';
+        for (const Phrase& remark : unobservedRemarks(*m_flow, *m_aircraft, missing))
+            m_line.out << "         " << remark.english() << '\n';
         if (missing.empty())
             m_line.out << "         It tells all that " << m_flow->title << " needs.\n";
     }
@@ -144,10 +144,10 @@ private:
             m_line.out << json(now, status).dump(-1, ' ', false, Json::error_handler_t::replace) << std::endl;
             return;
         }
-        m_line.out << clockText(now) << "  " << feedText(status);
+        m_line.out << clockText(now) << "  " << feedText(status).english();
         if (const std::string values = feedValues(status, *m_aircraft); !values.empty())
             m_line.out << "\n         " << values;
-        if (const std::string counted = feedCounts(status.tally); !counted.empty())
+        if (const std::string counted = feedCounts(status.tally).english(); !counted.empty())
             m_line.out << "\n         " << counted;
         m_line.out << std::endl;
     }

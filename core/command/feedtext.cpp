@@ -9,27 +9,33 @@
 
 namespace flowhand {
 
-std::string feedText(const FeedStatus& status) {
+namespace {
+
+std::string number(const char* format, double value) {
+    char text[32];
+    std::snprintf(text, sizeof text, format, value);
+    return text;
+}
+
+Phrase countOf(const Phrase& what, std::uint64_t count) {
+    return phrase("{1} {2}").with(what, std::to_string(count));
+}
+
+} // namespace
+
+Phrase feedText(const FeedStatus& status) {
     if (!status.problem.empty())
-        return "nothing can come: " + status.problem;
+        return phrase("nothing can come: {1}").with(status.problem);
     if (!status.silent)
-        return "nothing heard yet";
-    char text[96];
-    if (!status.isHeard && seconds(*status.silent) >= seconds(FeedIntake::kLostAfter)) {
-        std::snprintf(text, sizeof text, "silent for %.0f s", seconds(*status.silent));
-        return text;
-    }
-    std::snprintf(text, sizeof text, "%.3g messages/s", status.rate);
-    std::string all = text;
-    if (status.own) {
-        std::snprintf(text, sizeof text, ", clock %.1f s", seconds(*status.own));
-        all += text;
-    }
-    if (status.delay) {
-        std::snprintf(text, sizeof text, ", delay %.0f ms", 1000.0 * seconds(*status.delay));
-        all += text;
-    }
-    return all;
+        return phrase("nothing heard yet");
+    if (!status.isHeard && seconds(*status.silent) >= seconds(FeedIntake::kLostAfter))
+        return phrase("silent for {1} s").with(number("%.0f", seconds(*status.silent)));
+    std::vector<Phrase> parts{phrase("{1} messages/s").with(number("%.3g", status.rate))};
+    if (status.own)
+        parts.push_back(phrase("clock {1} s").with(number("%.1f", seconds(*status.own))));
+    if (status.delay)
+        parts.push_back(phrase("delay {1} ms").with(number("%.0f", 1000.0 * seconds(*status.delay))));
+    return joined(parts, ", ");
 }
 
 std::string feedValues(const FeedStatus& status, const Aircraft& aircraft) {
@@ -51,15 +57,16 @@ const AircraftFolder* talkativeAircraft(const std::vector<AircraftFolder>& libra
     return most != library.end() ? &*most : nullptr;
 }
 
-std::string feedCounts(const FeedTally& tally) {
-    const std::pair<const char*, std::uint64_t> counts[] = {
-        {"malformed", tally.malformed},        {"bad checksum", tally.badChecksum}, {"oversized", tally.oversized},
-        {"unknown names", tally.unknownNames}, {"refused values", tally.refused},   {"out of time", tally.backwards},
-        {"from others", tally.foreign},        {"dropped", tally.dropped}};
-    std::vector<std::string> parts;
+Phrase feedCounts(const FeedTally& tally) {
+    const std::pair<Phrase, std::uint64_t> counts[] = {
+        {phrase("malformed"), tally.malformed},    {phrase("bad checksum"), tally.badChecksum},
+        {phrase("oversized"), tally.oversized},    {phrase("unknown names"), tally.unknownNames},
+        {phrase("refused values"), tally.refused}, {phrase("out of time"), tally.backwards},
+        {phrase("from others"), tally.foreign},    {phrase("dropped"), tally.dropped}};
+    std::vector<Phrase> parts;
     for (const auto& [name, count] : counts)
         if (count > 0)
-            parts.push_back(std::string(name) + " " + std::to_string(count));
+            parts.push_back(countOf(name, count));
     return joined(parts, ", ");
 }
 

@@ -102,7 +102,7 @@ public:
 
     void tell(const RunLoop& loop, Time now) {
         for (; m_noticesSaid < loop.notices().size(); ++m_noticesSaid)
-            m_say(loop.notices()[m_noticesSaid]);
+            m_say(loop.notices()[m_noticesSaid].english());
         if (loop.phase() != SessionPhase::SetUp || loop.changeCount() == m_toldCount || now - m_told < kTellPeriod)
             return;
         m_told = now;

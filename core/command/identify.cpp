@@ -72,8 +72,8 @@ private:
             m_watch.connect(notice.device, m_hub.inputs(notice.device));
         else if (notice.change == DeviceChange::Lost)
             m_watch.lose(notice.device);
-        if (!notice.message.empty())
-            m_line.err << notice.message << std::endl;
+        if (!notice.message.isEmpty())
+            m_line.err << notice.message.english() << std::endl;
     }
 
     void show(const WiggleWatch::Moved& moved) {

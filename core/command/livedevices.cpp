@@ -100,14 +100,14 @@ private:
             m_line.out << Json({{"time", seconds(notice.time)},
                                 {"device", name},
                                 {"connected", notice.change != DeviceChange::Lost},
-                                {"message", notice.message}})
+                                {"message", notice.message.english()}})
                               .dump(-1, ' ', false, Json::error_handler_t::replace)
                        << "\n";
             return;
         }
         m_line.out << clockText(notice.time) << "  "
                    << (isConnected ? name + "  " + std::to_string(m_inputs[notice.device].size()) + " inputs"
-                                   : notice.message)
+                                   : notice.message.english())
                    << "\n";
     }
 

@@ -52,9 +52,9 @@ private:
         if (lines.empty())
             m_line.out << "This run has no notes yet; 'flowhand note RUN TEXT' writes one.\n";
         for (const NoteLine& line : lines) {
-            m_line.out << line.id << "  " << line.what;
-            if (!line.where.empty())
-                m_line.out << " at " << line.where;
+            m_line.out << line.id << "  " << line.what.english();
+            if (!line.where.isEmpty())
+                m_line.out << " at " << line.where.english();
             if (!line.text.empty())
                 m_line.out << ": " << line.text;
             m_line.out << (line.author.empty() ? "" : " (" + line.author + ")") << '\n';
@@ -131,7 +131,7 @@ void addNoteCommand(CLI::App& app, CommandLine& line) {
     command->add_option("--phase", options->phase, "The phase that is marked, as in taxi_out")->type_name("PHASE");
     std::string marks;
     for (int mark = 1; mark <= 5; ++mark)
-        marks += (mark > 1 ? "; " : "") + std::to_string(mark) + ", " + std::string(markText(mark));
+        marks += (mark > 1 ? "; " : "") + std::to_string(mark) + ", " + markWords(mark).english();
     command
         ->add_option("--choice", options->choice,
                      "Of a ruling: " + joined(rulings(), ", ") + ". Of a cause: " + joined(causes(), ", ") +

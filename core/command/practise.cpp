@@ -143,15 +143,15 @@ private:
             if (!text.empty())
                 progress << text << std::endl;
         };
-        for (const std::string& remark : run.remarks)
-            progress << remark << '\n';
+        for (const Phrase& remark : run.remarks)
+            progress << remark.english() << '\n';
         progress << (found.scenario != nullptr ? found.scenario->title + ": " : "") << found.flow->title << ", "
                  << found.aircraft->title << std::endl;
         const FlightStart start{m_options.from, !m_options.place.empty(), m_options.isWaived};
         if (run.devices == nullptr && run.feed == nullptr) {
             std::vector<FlownRun> flown = flyScripted(std::move(run.parts), start, show);
-            for (const std::string& notice : flown.back().snapshot.notices)
-                m_line.err << notice << std::endl;
+            for (const Phrase& notice : flown.back().snapshot.notices)
+                m_line.err << notice.english() << std::endl;
             const std::string wanted = wantedText(flown.back().setUp, *found.aircraft);
             if (!wanted.empty())
                 m_line.err << "It was left waiting for these controls:" << wanted << std::endl;

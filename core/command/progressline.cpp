@@ -79,7 +79,7 @@ std::string_view wordOf(EventKind kind) {
 std::string subjectOf(const Event& event, const Flow& flow, const Aircraft& aircraft) {
     std::string text;
     if (event.kind == EventKind::WordsBegan)
-        return event.by + ": \"" + event.text + "\"";
+        return event.by + ": \"" + event.text.english() + "\"";
     if (event.step >= 0)
         text = flow.steps[static_cast<std::size_t>(event.step)].title;
     else if (event.guard >= 0)
@@ -89,8 +89,8 @@ std::string subjectOf(const Event& event, const Flow& flow, const Aircraft& airc
         const Signal& signal = aircraft.signals[event.signal];
         text += (text.empty() ? "" : ": ") + signal.label + " " + valueText(signal, event.value);
     }
-    if (!event.text.empty())
-        text += (text.empty() ? "" : " - ") + event.text;
+    if (!event.text.isEmpty())
+        text += (text.empty() ? "" : " - ") + event.text.english();
     return text;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "base/phrase.h"
 #include "base/time.h"
 
 namespace flowhand {
@@ -79,7 +80,7 @@ struct DeviceNotice {
     Time time{};
     DeviceIndex device = 0;
     DeviceChange change = DeviceChange::Connected;
-    std::string message; ///< of Lost and Remark: what happened and what to do, for the pilot
+    Phrase message; ///< of Lost and Remark: what happened and what to do, for the pilot
 };
 
 } // namespace flowhand

@@ -1,6 +1,7 @@
 #include "device/devicereader.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "base/quietthread.h"
@@ -16,6 +17,18 @@ constexpr const char* kUnplugged = "device-missing";
 /// What only other hardware can change; trying again is in vain.
 bool isFinal(const Error& error) {
     return error.code == "bad-descriptor" || error.code == "keyboard-card" || error.code == "no-controls";
+}
+
+Phrase unplugged(const DeviceWish& wish) {
+    return phrase("{1} was unplugged: plug it in again").with(wishText(wish));
+}
+
+/// Why no unit is there, for the pilot. What is rare stays as errors have it.
+Phrase missingWords(const DeviceWish& wish, const Error& why) {
+    for (Phrase& words : std::array{unplugged(wish), notPluggedIn(wish)})
+        if (words.english() == why.message)
+            return std::move(words);
+    return why.message;
 }
 
 } // namespace
@@ -54,7 +67,7 @@ void DeviceReader::tellMissing(const Error& why) {
     if (m_saidCode == why.code)
         return;
     m_saidCode = why.code;
-    notify(DeviceChange::Lost, why.message, Time{});
+    notify(DeviceChange::Lost, missingWords(m_wish, why), Time{});
 }
 
 void DeviceReader::listenOnlyTo(std::vector<bool> inputs) {
@@ -129,7 +142,7 @@ void DeviceReader::work() {
         m_stage = Stage::Missing;
         m_hasLoss = !isFinal(why);
         if (m_saidCode != why.code)
-            notify(DeviceChange::Lost, why.message, m_nextReport);
+            notify(DeviceChange::Lost, missingWords(m_wish, why), m_nextReport);
         m_saidCode = why.code;
     }
 }
@@ -173,7 +186,7 @@ Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
     while (!m_isStopping) {
         const auto length = device.read(buffer, losses.isBehind() ? Duration{} : DeviceHub::kReadWait);
         if (!length)
-            return {kUnplugged, wishText(m_wish) + " was unplugged: plug it in again", m_wish.place};
+            return {kUnplugged, unplugged(m_wish).english(), m_wish.place};
         if (*length > 0) {
             takeReport(std::span(buffer).first(*length), decoder);
             losses.took(m_nextReport);
@@ -216,7 +229,8 @@ void DeviceReader::takeReport(std::span<const std::uint8_t> report, ReportDecode
         const bool hasDropped = m_queue.push(m_readings);
         m_bell.ring(hurry);
         if (hasDropped && !std::exchange(m_saidDrops, true))
-            remark("sent more than the program could take; short movements may be missing");
+            remark(phrase("{1} sent more than the program could take; short movements may be missing")
+                       .with(wishText(m_wish)));
     }
     if (fit != ReportFit::Exact)
         remarkFit(fit);
@@ -227,7 +241,7 @@ void DeviceReader::remarkFit(ReportFit fit) {
                                         : fit == ReportFit::Overlong ? m_overlong
                                                                      : m_unknown;
     if (++count == 1)
-        remark(fitRemark(fit));
+        remark(fitRemark(m_wish, fit));
 }
 
 void DeviceReader::suspectLosses(const LossWatch& losses) {
@@ -237,15 +251,16 @@ void DeviceReader::suspectLosses(const LossWatch& losses) {
     const bool isFirst = m_suspected == 0;
     m_suspected = m_suspectedBefore + losses.suspected();
     if (isFirst)
-        remark("may have lost reports while the computer was busy; short movements may be missing");
+        remark(phrase("{1} may have lost reports while the computer was busy; short movements may be missing")
+                   .with(wishText(m_wish)));
 }
 
-void DeviceReader::remark(std::string message) {
+void DeviceReader::remark(Phrase message) {
     const std::lock_guard lock(m_mutex);
-    m_nextReport = notify(DeviceChange::Remark, wishText(m_wish) + " " + message, m_nextReport) + kTick;
+    m_nextReport = notify(DeviceChange::Remark, std::move(message), m_nextReport) + kTick;
 }
 
-Time DeviceReader::notify(DeviceChange change, std::string message, Time earliest) {
+Time DeviceReader::notify(DeviceChange change, Phrase message, Time earliest) {
     const Time time = std::max({m_clock.now(), m_nextNotice, earliest + kTick});
     m_nextNotice = time + kTick;
     m_queue.push({time, m_index, change, std::move(message)});

@@ -71,9 +71,9 @@ private:
     void takeReport(std::span<const std::uint8_t> report, ReportDecoder& decoder);
     void suspectLosses(const LossWatch& losses);
     void remarkFit(ReportFit fit);
-    void remark(std::string message);
+    void remark(Phrase message);
     /// m_mutex must be held. The time given to the notice.
-    Time notify(DeviceChange change, std::string message, Time earliest);
+    Time notify(DeviceChange change, Phrase message, Time earliest);
 
     const DeviceIndex m_index;
     const DeviceWish m_wish;

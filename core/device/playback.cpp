@@ -56,8 +56,7 @@ private:
         for (const InputChange& change : changes)
             m_playback.readings.push_back({time, m_device, change.input, change.raw, change.isNull});
         if (fit != ReportFit::Exact && m_said.insert(fit).second)
-            m_playback.notices.push_back(
-                {time, m_device, DeviceChange::Remark, wishText(m_wish) + " " + fitRemark(fit)});
+            m_playback.notices.push_back({time, m_device, DeviceChange::Remark, fitRemark(m_wish, fit)});
     }
 
     const DeviceIndex m_device;

@@ -19,14 +19,16 @@ Result<ReportDecoder> decoderFor(std::span<const std::uint8_t> bytes, const Devi
     return decoder;
 }
 
-const char* fitRemark(ReportFit fit) {
+Phrase fitRemark(const DeviceWish& wish, ReportFit fit) {
     switch (fit) {
     case ReportFit::Truncated:
-        return "sends reports shorter than its descriptor says; what is missing changes nothing";
+        return phrase("{1} sends reports shorter than its descriptor says; what is missing changes nothing")
+            .with(wishText(wish));
     case ReportFit::Overlong:
-        return "sends reports longer than its descriptor says; the rest is ignored";
+        return phrase("{1} sends reports longer than its descriptor says; the rest is ignored").with(wishText(wish));
     default:
-        return "sends reports with an id that its descriptor does not have; they are ignored";
+        return phrase("{1} sends reports with an id that its descriptor does not have; they are ignored")
+            .with(wishText(wish));
     }
 }
 

@@ -13,7 +13,7 @@ namespace flowhand {
 /// other hardware can mend: `bad-descriptor`, `keyboard-card`, `no-controls`.
 [[nodiscard]] Result<ReportDecoder> decoderFor(std::span<const std::uint8_t> descriptor, const DeviceWish& wish);
 
-/// What a pilot should know of a device that sends such reports, after its name. Not of Exact.
-[[nodiscard]] const char* fitRemark(ReportFit fit);
+/// What a pilot should know of a device that sends such reports. Not of Exact.
+[[nodiscard]] Phrase fitRemark(const DeviceWish& wish, ReportFit fit);
 
 } // namespace flowhand

@@ -80,8 +80,7 @@ Error whyNone(const DeviceWish& wish, const std::vector<DeviceInfo>& connected, 
                     wishText(wish) + " should be at port " + wish.port + ", but is at " + portText(unit) +
                         ": plug it back, or change the port in the rig file",
                     wish.place};
-    const std::string which = wish.serial.empty() ? "" : " with serial " + wish.serial;
-    return {"device-missing", wishText(wish) + which + " is not plugged in: plug it in", wish.place};
+    return {"device-missing", notPluggedIn(wish).english(), wish.place};
 }
 
 } // namespace
@@ -106,6 +105,12 @@ std::optional<std::pair<std::uint16_t, std::uint16_t>> parseIdText(std::string_v
 std::string wishText(const DeviceWish& wish) {
     const std::string id = idText(wish.vendor, wish.product);
     return wish.name.empty() ? "device " + id : "'" + wish.name + "' (" + id + ")";
+}
+
+Phrase notPluggedIn(const DeviceWish& wish) {
+    return wish.serial.empty()
+               ? phrase("{1} is not plugged in: plug it in").with(wishText(wish))
+               : phrase("{1} with serial {2} is not plugged in: plug it in").with(wishText(wish), wish.serial);
 }
 
 Status checkWishes(const std::vector<DeviceWish>& wishes) {

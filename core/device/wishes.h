@@ -40,5 +40,7 @@ struct WishMatch {
 
 /// "the left unit (1209:0001)", for messages.
 [[nodiscard]] std::string wishText(const DeviceWish& wish);
+/// That no unit answers to the wish, and what to do.
+[[nodiscard]] Phrase notPluggedIn(const DeviceWish& wish);
 
 } // namespace flowhand

@@ -4,10 +4,12 @@ namespace flowhand {
 
 const std::vector<Phase>& phases() {
     static const std::vector<Phase> all = {
-        {"gate", "Gate", 0.0},         {"taxi_out", "Taxi out", 0.0}, {"line_up", "Line-up", 0.0},
-        {"take_off", "Take-off", 0.3}, {"climb", "Climb", 1.0},       {"cruise", "Cruise", 1.0},
-        {"descent", "Descent", 0.6},   {"approach", "Approach", 0.2}, {"landing", "Landing", 0.0},
-        {"taxi_in", "Taxi in", 0.0},   {"gate_in", "Gate", 0.0},
+        {"gate", phrase("Gate"), 0.0},       {"taxi_out", phrase("Taxi out"), 0.0},
+        {"line_up", phrase("Line-up"), 0.0}, {"take_off", phrase("Take-off"), 0.3},
+        {"climb", phrase("Climb"), 1.0},     {"cruise", phrase("Cruise"), 1.0},
+        {"descent", phrase("Descent"), 0.6}, {"approach", phrase("Approach"), 0.2},
+        {"landing", phrase("Landing"), 0.0}, {"taxi_in", phrase("Taxi in"), 0.0},
+        {"gate_in", phrase("Gate"), 0.0},
     };
     return all;
 }

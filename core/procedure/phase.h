@@ -5,13 +5,15 @@
 #include <string_view>
 #include <vector>
 
+#include "base/phrase.h"
+
 namespace flowhand {
 
 /// A phase of a flight from gate to gate. `height` 0..1 is how high the ribbon runs at its end: level where the
 /// aircraft rolls.
 struct Phase {
     std::string id;
-    std::string title;
+    Phrase title;
     double height = 0.0;
 };
 

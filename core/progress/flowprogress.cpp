@@ -9,7 +9,7 @@ FlowProgress flowProgress(const std::vector<const PractisedRun*>& runs) {
     const PractisedRun& newest = *runs.back();
     progress.flow = newest.flow;
     progress.title = newest.flowTitle;
-    progress.whyNotPassed = newest.isPassed ? std::string() : newest.whyNotPassed;
+    progress.whyNotPassed = newest.isPassed ? Phrase() : newest.whyNotPassed;
     std::vector<double> scores, paces;
     std::vector<TimedTry> tries;
     std::vector<RunMoment> moments;

@@ -33,7 +33,7 @@ struct FlowProgress {
     std::vector<StepRate> steps;         ///< that go wrong, worst first
     std::optional<LearningCurve> curve;  ///< of the pace
     Memory memory;
-    std::string whyNotPassed; ///< of the last run; empty: it passed
+    Phrase whyNotPassed; ///< of the last run; empty: it passed
 };
 
 /// `runs`: of one flow, oldest first; one at least.

@@ -61,8 +61,8 @@ std::optional<LearningCurve> learningCurve(const std::vector<TimedTry>& tries) {
     return exponential.residual < power.residual ? exponential : power;
 }
 
-std::string nameOf(CurveKind kind) {
-    return kind == CurveKind::PowerLaw ? "power law of practice" : "exponential";
+Phrase nameOf(CurveKind kind) {
+    return kind == CurveKind::PowerLaw ? phrase("power law of practice") : phrase("exponential");
 }
 
 } // namespace flowhand

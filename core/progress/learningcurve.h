@@ -3,8 +3,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <vector>
+
+#include "base/phrase.h"
 
 namespace flowhand {
 
@@ -42,6 +43,6 @@ struct LearningCurve {
 [[nodiscard]] LearningCurve fittedCurve(CurveKind kind, const std::vector<TimedTry>& tries);
 
 /// "power law of practice", "exponential".
-[[nodiscard]] std::string nameOf(CurveKind kind);
+[[nodiscard]] Phrase nameOf(CurveKind kind);
 
 } // namespace flowhand

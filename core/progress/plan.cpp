@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <ctime>
+#include <utility>
 
 namespace flowhand {
 
@@ -14,23 +15,31 @@ std::int64_t dayOf(std::int64_t unixMillis, std::int64_t aheadMillis) {
     return local / kDayMillis - (local % kDayMillis < 0 ? 1 : 0);
 }
 
-std::string agoText(std::int64_t then, const Moment& now) {
+Phrase agoText(std::int64_t then, const Moment& now) {
     const int days = -now.daysTo(then);
-    return days <= 0 ? "today" : days == 1 ? "yesterday" : std::to_string(days) + " days ago";
+    return days <= 0   ? phrase("today")
+           : days == 1 ? phrase("yesterday")
+                       : phrase("{1} days ago").with(std::to_string(days));
 }
 
-std::string aheadText(int days) {
-    return days <= 0 ? "today" : days == 1 ? "tomorrow" : "in " + std::to_string(days) + " days";
+Phrase aheadText(int days) {
+    return days <= 0   ? phrase("today")
+           : days == 1 ? phrase("tomorrow")
+                       : phrase("in {1} days").with(std::to_string(days));
 }
 
-std::string whyNow(const FlowProgress& flow, const Moment& now) {
-    const std::string last = agoText(flow.memory.lastUnixMillis, now);
+Phrase whyNow(const FlowProgress& flow, const Moment& now) {
+    Phrase last = agoText(flow.memory.lastUnixMillis, now);
     if (!flow.memory.isLastPassed)
-        return "Its last run, " + last + ", did not pass: " + flow.whyNotPassed + ".";
+        return phrase("Its last run, {1}, did not pass: {2}.").with(std::move(last), flow.whyNotPassed);
     const int inTen = static_cast<int>(std::lround(10.0 * flow.memory.strengthAt(now.unixMillis)));
-    return "Last flown " + last + ": by the forgetting model " +
-           (inTen <= 0 ? "hardly one" : "about " + std::to_string(inTen)) +
-           " of 10 flows practised like this would still go right.";
+    if (inTen <= 0)
+        return phrase("Last flown {1}: by the forgetting model hardly one of 10 flows practised like this would still "
+                      "go right.")
+            .with(std::move(last));
+    return phrase("Last flown {1}: by the forgetting model about {2} of 10 flows practised like this would still go "
+                  "right.")
+        .with(std::move(last), std::to_string(inTen));
 }
 
 bool isDue(const FlowProgress& flow, const Moment& now) {
@@ -68,10 +77,10 @@ bool addNew(const std::vector<FlowProgress>& flows, const std::vector<KnownFlow>
         if (isElsewhere || each.isAbnormal != isAbnormal)
             continue;
         if (!isAmong(flows, each.flow)) {
-            std::string reason = isAbnormal ? "Not flown yet: an abnormal flow, for when the others are known."
-                                 : before == nullptr
-                                     ? "Not flown yet: the flight begins with it."
-                                     : "Not flown yet: it follows “" + before->title + "” in the flight.";
+            Phrase reason = isAbnormal ? phrase("Not flown yet: an abnormal flow, for when the others are known.")
+                            : before == nullptr
+                                ? phrase("Not flown yet: the flight begins with it.")
+                                : phrase("Not flown yet: it follows “{1}” in the flight.").with(before->title);
             PlannedFlow added{each.flow, each.title, std::move(reason)};
             plan.today.push_back(std::move(added));
             return true;
@@ -96,8 +105,8 @@ void addLater(const std::vector<const FlowProgress*>& flows, const Moment& now, 
         return a->memory.dueUnixMillis() < b->memory.dueUnixMillis();
     });
     if (soonest != flows.end())
-        plan.later = "Nothing is due. The next is “" + (*soonest)->title + "”, " +
-                     aheadText(now.daysTo((*soonest)->memory.dueUnixMillis())) + ".";
+        plan.later = phrase("Nothing is due. The next is “{1}”, {2}.")
+                         .with((*soonest)->title, aheadText(now.daysTo((*soonest)->memory.dueUnixMillis())));
 }
 
 } // namespace

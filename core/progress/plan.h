@@ -32,7 +32,7 @@ struct KnownFlow {
 struct PlannedFlow {
     FlowName flow;
     std::string title;
-    std::string reason;
+    Phrase reason;
 };
 
 inline constexpr std::size_t kDaysAhead = 7;
@@ -40,7 +40,7 @@ inline constexpr std::size_t kDaysAhead = 7;
 struct Plan {
     std::vector<PlannedFlow> today; ///< the first is the next to fly; empty: nothing is due
     /// When nothing is due: which flow is the next, and when. Empty: nothing was flown yet and nothing is known.
-    std::string later;
+    Phrase later;
     std::array<int, kDaysAhead> ahead{}; ///< flows due today, tomorrow ..., each flown and passed on its day
 };
 

@@ -20,11 +20,11 @@ bool counts(const Step& step, const StepResult& result) {
 }
 
 /// The ledger's words without what differs from run to run; empty: no mistake.
-std::string mistakeOf(const LedgerLine& line) {
-    if (line.what == "small margin" || line.what == "floor")
+Phrase mistakeOf(const LedgerLine& line) {
+    if (line.what == LossKind::SmallMargin || line.what == LossKind::Floor)
         return {};
-    const bool isElsewhere = line.what == "wrong control" || line.what == "wrong value";
-    return isElsewhere && !line.text.empty() ? line.text : line.what;
+    const bool isElsewhere = line.what == LossKind::WrongControl || line.what == LossKind::WrongValue;
+    return isElsewhere && !line.text.isEmpty() ? line.text : lossWords(line.what);
 }
 
 /// Flows as they were flown; most runs share one.
@@ -73,8 +73,16 @@ std::string shownRig(const std::string& title) {
     return title.empty() ? onScreenName() : title;
 }
 
-std::string shownPilot(const std::string& name) {
-    return name.empty() ? "a pilot without a name" : name;
+Phrase rigWords(const PracticeRecord& record) {
+    if (record.isEveryRig)
+        return phrase("on every rig");
+    return record.line.rig.empty() ? phrase("on on-screen controls") : phrase("on {1}").with(record.line.rig);
+}
+
+Phrase pilotWords(const PracticeRecord& record) {
+    if (record.isEveryPilot)
+        return phrase("every pilot");
+    return record.line.pilot.empty() ? phrase("a pilot without a name") : Phrase(record.line.pilot);
 }
 
 bool fits(const PracticeLine& line, const PracticeWish& wish) {
@@ -120,8 +128,9 @@ void takeRun(Outcomes& outcomes, const RunSummary& summary, FlownFlows& flows, P
         record.runs.push_back(std::move(*practised));
         record.simulatedRuns += summary.isSimulated ? 1 : 0;
     } else {
-        record.remarks.push_back("Run " + std::to_string(summary.id) +
-                                 " cannot be read as a whole and is left out; 'flowhand runs check' says more.");
+        record.remarks.push_back(
+            phrase("Run {1} cannot be read as a whole and is left out; 'flowhand runs check' says more.")
+                .with(std::to_string(summary.id)));
     }
 }
 
@@ -131,9 +140,8 @@ std::string onScreenName() {
     return "on-screen controls";
 }
 
-std::string describe(const PracticeRecord& record) {
-    return (record.isEveryPilot ? "every pilot" : shownPilot(record.line.pilot)) + ", " +
-           (record.isEveryRig ? "on every rig" : "on " + shownRig(record.line.rig));
+Phrase describe(const PracticeRecord& record) {
+    return phrase("{1}, {2}").with(pilotWords(record), rigWords(record));
 }
 
 std::optional<PractisedRun> practisedRun(const StoredRun& run, const Flow& flow) {
@@ -157,11 +165,12 @@ std::optional<PractisedRun> practisedRun(const StoredRun& run, const Flow& flow)
             continue;
         StepTry step{flow.steps[i].id, flow.steps[i].title, {}};
         for (const LedgerLine& line : run.score.ledger) {
-            const std::string mistake = line.step == static_cast<int>(i) ? mistakeOf(line) : std::string();
-            if (!mistake.empty() &&
+            const Phrase mistake = line.step == static_cast<int>(i) ? mistakeOf(line) : Phrase();
+            if (!mistake.isEmpty() &&
                 std::find(step.mistakes.begin(), step.mistakes.end(), mistake) == step.mistakes.end())
                 step.mistakes.push_back(mistake);
-            if (line.step == static_cast<int>(i) && (line.what == "not done" || line.what == "uncertain"))
+            if (line.step == static_cast<int>(i) &&
+                (line.what == LossKind::NotDone || line.what == LossKind::Uncertain))
                 practised.isComplete = false;
         }
         practised.steps.push_back(std::move(step));

@@ -23,7 +23,7 @@ struct StepTry {
     std::string title;
     /// What was done instead of it, in words: "not done", "late", "Spoiler lever at 40 % instead of: Flap lever to 12".
     /// Empty: it went right. A small margin alone is no mistake.
-    std::vector<std::string> mistakes;
+    std::vector<Phrase> mistakes;
 };
 
 /// A run that counts as practice: finished, scored, not deleted, flown by a person.
@@ -36,7 +36,7 @@ struct PractisedRun {
     std::string help; ///< "guided" ...; empty: not said
     std::int64_t milliPoints = 0;
     bool isPassed = false;
-    std::string whyNotPassed;
+    Phrase whyNotPassed;
     bool isComplete = false; ///< no step of the pilot's own was left undone
     Duration pace{};
     std::vector<StepTry> steps; ///< those that count
@@ -64,16 +64,16 @@ struct PracticeRecord {
     PracticeLine line; ///< whose it is; `runs` as many as below
     bool isEveryPilot = false;
     bool isEveryRig = false;
-    std::vector<PractisedRun> runs;   ///< oldest first
-    std::int64_t simulatedRuns = 0;   ///< of these, those with simulated input: from the screen or a script
-    std::vector<PracticeLine> lines;  ///< all that there are, the most recent first
-    std::vector<std::string> remarks; ///< whole sentences: what could not be read and is left out
+    std::vector<PractisedRun> runs;  ///< oldest first
+    std::int64_t simulatedRuns = 0;  ///< of these, those with simulated input: from the screen or a script
+    std::vector<PracticeLine> lines; ///< all that there are, the most recent first
+    std::vector<Phrase> remarks;     ///< whole sentences: what could not be read and is left out
 };
 
 /// What a rig's title is where there is none: "on-screen controls".
 [[nodiscard]] std::string onScreenName();
 /// "Kim, on Desk quadrant", "every pilot, on on-screen controls".
-[[nodiscard]] std::string describe(const PracticeRecord& record);
+[[nodiscard]] Phrase describe(const PracticeRecord& record);
 
 /// Reads the runs; away from the window. Errors: those of the store, `unknown-pilot`, `unknown-rig`. Without any run:
 /// an empty record, whatever is wished.

@@ -5,10 +5,11 @@
 
 namespace flowhand {
 
-const char* const kForgettingNote =
-    "The plan follows a forgetting model, half-life regression (Settles and Meeder 2016), measured on words of a "
-    "language. For flows and the skill of the hand it is unproven: it says what to fly first, not what you can still "
-    "do.";
+Phrase forgettingNote() {
+    return phrase("The plan follows a forgetting model, half-life regression (Settles and Meeder 2016), measured on "
+                  "words of a language. For flows and the skill of the hand it is unproven: it says what to fly first, "
+                  "not what you can still do.");
+}
 
 Progress progressOf(const std::vector<PractisedRun>& runs, const std::vector<KnownFlow>& known, const Moment& now) {
     std::map<FlowName, std::vector<const PractisedRun*>> byFlow;

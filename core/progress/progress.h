@@ -21,6 +21,6 @@ struct Progress {
 [[nodiscard]] std::vector<KnownFlow> knownFlows(const std::vector<AircraftFolder>& library);
 
 /// What the plan rests on and how far that is proven, for whoever reads it.
-extern const char* const kForgettingNote;
+[[nodiscard]] Phrase forgettingNote();
 
 } // namespace flowhand

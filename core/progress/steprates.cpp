@@ -17,12 +17,12 @@ void take(const StepTry& step, StepRate& rate) {
     rate.title = step.title;
     ++rate.runs;
     rate.wrong += step.mistakes.empty() ? 0 : 1;
-    for (const std::string& mistake : step.mistakes) {
+    for (const Phrase& mistake : step.mistakes) {
         Instead added{mistake, 0};
         ++foundOrAdded(
               rate.instead,
               [&](const Instead& known) {
-                  return known.words == mistake;
+                  return known.words.english() == mistake.english(); // older records have no patterns
               },
               std::move(added))
               .runs;

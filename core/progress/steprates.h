@@ -12,7 +12,7 @@ inline constexpr std::size_t kRunsForRates = 10;
 
 /// What was done instead of a step, in how many runs.
 struct Instead {
-    std::string words;
+    Phrase words;
     int runs = 0;
 };
 

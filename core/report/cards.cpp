@@ -36,7 +36,7 @@ std::string spaced(std::string name) {
 std::string phaseText(const Flow& flow) {
     const auto title = [](const std::string& id) {
         const std::optional<std::size_t> at = findPhase(id);
-        return at ? phases()[*at].title : id;
+        return at ? phases()[*at].title.english() : id;
     };
     return flow.phaseFrom == flow.phaseTo ? title(flow.phaseFrom)
                                           : title(flow.phaseFrom) + " to " + title(flow.phaseTo);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/textfile.h"
+#include "base/valuewords.h"
 #include "bench/measurednoise.h"
 
 namespace flowhand {
@@ -64,7 +65,7 @@ Result<CheckSheet> checkSheetOf(RigFile& rig, const std::string& rigFile, const 
     sheet.aircraftTitle = aircraft.title;
     sheet.unixSeconds = unixSeconds;
     sheet.tolerances = rig.tolerances;
-    sheet.remarks = rig.remarks;
+    sheet.remarks = englishOf(rig.remarks);
     for (const BenchControl& bench : *controls) {
         Result<SheetControl> control = controlOf(bench, reaches, evidence);
         if (!control)

@@ -24,7 +24,7 @@ struct Rejudgement {
     std::int64_t milliPointsBefore = 0;
     std::string otherFlow;               ///< the file of the flow it was judged by; empty: its own, as it was flown
     std::vector<StepComparison> changed; ///< the steps that went another way, beside the record ('the other run')
-    std::vector<std::string> remarks;    ///< whole sentences: what of the record the other files have no place for
+    std::vector<Phrase> remarks;         ///< whole sentences: what of the record the other files have no place for
 };
 
 /// A run to be talked through, live or stored. Borrows all of it.

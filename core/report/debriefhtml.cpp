@@ -73,11 +73,11 @@ private:
                 text += " to " + pointsText(score.upperMilliPoints);
             text += " of 100 points";
         }
-        if (!score.whyNotPassed.empty())
-            text += ": " + score.whyNotPassed;
+        if (!score.whyNotPassed.isEmpty())
+            text += ": " + score.whyNotPassed.english();
         m_html += "<p class=\"result\">" + escaped(text) + ".</p>\n";
         if (m_input.timeline != nullptr)
-            m_html += "<p>What went well: " + escaped(wentWell(m_input.timeline->run())) + "</p>\n";
+            m_html += "<p>What went well: " + escaped(wentWell(m_input.timeline->run()).english()) + "</p>\n";
         if (score.isScored)
             m_html += "<p>From the first step due to the last one done: " + clockText(score.pace) + ".</p>\n";
         if (m_input.rejudgement != nullptr)
@@ -93,7 +93,7 @@ private:
         m_html += "<table><thead><tr><th class=\"number\">Points</th><th>What</th></tr></thead><tbody>\n";
         for (const LedgerLine& line : m_findings.ledger)
             m_html += "<tr><td class=\"number\">" + pointsText(line.milliPoints) + "</td><td>" +
-                      escaped(line.text.empty() ? line.what : line.text) + "</td></tr>\n";
+                      escaped((line.text.isEmpty() ? lossWords(line.what) : line.text).english()) + "</td></tr>\n";
         m_html += "</tbody></table>\n";
     }
 
@@ -104,9 +104,9 @@ private:
         title("Notes");
         m_html += "<ul>\n";
         for (const NoteLine& line : lines) {
-            m_html += "<li><b>" + escaped(line.what) + "</b>";
-            if (!line.where.empty())
-                m_html += " at " + escaped(line.where);
+            m_html += "<li><b>" + escaped(line.what.english()) + "</b>";
+            if (!line.where.isEmpty())
+                m_html += " at " + escaped(line.where.english());
             if (!line.text.empty())
                 m_html += ": " + escaped(line.text);
             if (!line.author.empty())
@@ -147,7 +147,7 @@ private:
         for (std::size_t i = 0; i < m_findings.steps.size(); ++i) {
             const StepFinding& step = m_findings.steps[i];
             const StepTimes* const times = timesOf(i);
-            const std::string context = times != nullptr ? contextText(times->context) : std::string();
+            const std::string context = times != nullptr ? contextText(times->context).english() : std::string();
             std::string margin = step.margin ? numberText(*step.margin) : "";
             if (step.margin && !step.marginUnit.empty())
                 margin += " " + step.marginUnit;
@@ -155,7 +155,7 @@ private:
                       (context.empty() ? "" : "<div class=\"small\">" + escaped(context) + "</div>") +
                       "</td><td class=\"number\">" + timeText(step.due) + "</td><td class=\"number\">" +
                       timeText(times != nullptr ? times->firstMovement : std::nullopt) + "</td><td class=\"number\">" +
-                      timeText(step.done) + "</td><td>" + escaped(step.verdict) + "</td><td>" +
+                      timeText(step.done) + "</td><td>" + escaped(step.verdict.english()) + "</td><td>" +
                       escaped(step.by + (step.isSimulated ? " *" : "")) + "</td><td class=\"number\">" +
                       escaped(margin) + "</td><td class=\"number\">" +
                       (step.milliPoints != 0 ? pointsText(step.milliPoints) : "") + "</td></tr>\n";
@@ -171,9 +171,9 @@ private:
             const StepTimes& times = m_input.timeline->steps()[i];
             if (!times.wrongReach && !times.hesitation && !times.overshoot)
                 continue;
-            const std::string context = contextText(times.context);
+            const std::string context = contextText(times.context).english();
             items += "<li>" +
-                     escaped(m_input.flow.steps[i].title + ": " + timesText(times, m_input.aircraft) +
+                     escaped(m_input.flow.steps[i].title + ": " + timesText(times, m_input.aircraft).english() +
                              (context.empty() ? "" : "; " + context)) +
                      "</li>\n";
         }
@@ -195,15 +195,15 @@ private:
             title("Errors, and how long until they were put right");
             m_html += "<ul>\n";
             for (const Repair& repair : m_input.timeline->repairs())
-                item(clockText(repair.time) + " " + repair.text + ": " + repairText(repair).english());
+                item(clockText(repair.time) + " " + repair.text.english() + ": " + repairText(repair).english());
             m_html += "</ul>\n";
         }
         if (m_findings.remarks.empty())
             return;
         title("Remarks");
         m_html += "<ul>\n";
-        for (const std::string& remark : m_findings.remarks)
-            item(remark);
+        for (const Phrase& remark : m_findings.remarks)
+            item(remark.english());
         m_html += "</ul>\n";
     }
 

@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "base/valuewords.h"
 #include "report/debrief.h"
 #include "report/findings.h"
 #include "session/anchor.h"
@@ -91,7 +92,7 @@ Json stepsOf(const Findings& findings) {
                          {"weight", step.weight},
                          {"due_us", optionalTime(step.due)},
                          {"done_us", optionalTime(step.done)},
-                         {"how", step.verdict},
+                         {"how", step.verdict.english()},
                          {"by", step.by},
                          {"simulated", step.isSimulated},
                          {"margin", std::move(margin)},
@@ -124,8 +125,8 @@ Json ledgerOf(const DebriefInput& input, const Findings& findings) {
             {{"milli_points", line.milliPoints},
              {"step", isStep ? Json(input.flow.steps[static_cast<std::size_t>(line.step)].id) : Json(nullptr)},
              {"guard", isGuard ? Json(input.flow.guards[static_cast<std::size_t>(line.guard)].id) : Json(nullptr)},
-             {"what", line.what},
-             {"text", line.text}});
+             {"what", nameOf(line.what)},
+             {"text", line.text.english()}});
     }
     return ledger;
 }
@@ -135,7 +136,7 @@ Json extrasOf(const Findings& findings) {
     for (const ExtraFinding& extra : findings.extras)
         extras.push_back({{"time_us", micros(extra.time)},
                           {"what", extra.isWrongValue ? "wrong value" : "wrong control"},
-                          {"text", extra.text},
+                          {"text", extra.text.english()},
                           {"put_back", extra.isPutBack}});
     return extras;
 }
@@ -143,8 +144,10 @@ Json extrasOf(const Findings& findings) {
 Json changedOf(const Rejudgement& again) {
     Json steps = Json::array();
     for (const StepComparison& step : again.changed)
-        steps.push_back(
-            {{"id", step.id}, {"before", step.otherVerdict}, {"now", step.verdict}, {"text", changeText(step)}});
+        steps.push_back({{"id", step.id},
+                         {"before", step.otherVerdict.english()},
+                         {"now", step.verdict.english()},
+                         {"text", changeText(step).english()}});
     return steps;
 }
 
@@ -153,8 +156,9 @@ Json repairsOf(const DebriefInput& input) {
     if (input.timeline == nullptr)
         return repairs;
     for (const Repair& repair : input.timeline->repairs())
-        repairs.push_back(
-            {{"time_us", micros(repair.time)}, {"text", repair.text}, {"repaired_us", optionalTime(repair.repaired)}});
+        repairs.push_back({{"time_us", micros(repair.time)},
+                           {"text", repair.text.english()},
+                           {"repaired_us", optionalTime(repair.repaired)}});
     return repairs;
 }
 
@@ -188,7 +192,7 @@ Json rejudgementOf(const DebriefInput& input) {
             {"added", again.added},
             {"flow", again.otherFlow.empty() ? Json(nullptr) : Json(again.otherFlow)},
             {"changed", changedOf(again)},
-            {"remarks", again.remarks},
+            {"remarks", englishOf(again.remarks)},
             {"milli_points_before", again.isCompared ? Json(again.milliPointsBefore) : Json(nullptr)}};
 }
 
@@ -204,7 +208,7 @@ std::string debriefJson(const DebriefInput& input) {
     json["milli_points"] = score.milliPoints;
     json["upper_milli_points"] = score.upperMilliPoints;
     json["passed"] = score.isPassed;
-    json["why_not_passed"] = score.whyNotPassed;
+    json["why_not_passed"] = score.whyNotPassed.english();
     json["weight"] = score.weight;
     json["pace_us"] = micros(score.pace);
     json["ledger"] = ledgerOf(input, findings);
@@ -213,7 +217,7 @@ std::string debriefJson(const DebriefInput& input) {
     json["guards"] = guardsOf(findings);
     json["extras"] = extrasOf(findings);
     json["repairs"] = repairsOf(input);
-    json["remarks"] = findings.remarks;
+    json["remarks"] = englishOf(findings.remarks);
     json["notes"] = notesOf(input);
     json["rejudged"] = rejudgementOf(input);
     json["damage"] = input.damage;

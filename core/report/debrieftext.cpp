@@ -31,8 +31,8 @@ public:
         writeNotes();
         if (!m_findings.remarks.empty())
             title("Remarks");
-        for (const std::string& remark : m_findings.remarks)
-            paragraph(remark, "- ");
+        for (const Phrase& remark : m_findings.remarks)
+            paragraph(remark.english(), "- ");
         m_text += "\n";
         paragraph(kTrainingNote, "");
         return std::move(m_text);
@@ -66,22 +66,24 @@ private:
         const Score& score = m_input.score;
         m_text += "\n";
         if (!score.isScored) {
-            paragraph("No score: " +
-                          (score.whyNotPassed.empty() ? "the run did not come to its end" : score.whyNotPassed) + ".",
-                      "");
+            paragraph(
+                "No score: " +
+                    (score.whyNotPassed.isEmpty() ? "the run did not come to its end" : score.whyNotPassed.english()) +
+                    ".",
+                "");
             return;
         }
         std::string points = pointsText(score.milliPoints);
         if (score.upperMilliPoints > score.milliPoints)
             points += " to " + pointsText(score.upperMilliPoints);
         paragraph((score.isPassed ? "PASSED with " : "NOT PASSED with ") + points + " of 100 points" +
-                      (score.isPassed ? std::string() : ": " + score.whyNotPassed) + ".",
+                      (score.isPassed ? std::string() : ": " + score.whyNotPassed.english()) + ".",
                   "");
         if (score.upperMilliPoints > score.milliPoints)
             paragraph("The lower number counts: some steps are too close to a control's noise to be sure.", "");
         paragraph("From the first step due to the last one done: " + clockText(score.pace) + ".", "");
         if (m_input.timeline != nullptr)
-            paragraph("What went well: " + wentWell(m_input.timeline->run()), "");
+            paragraph("What went well: " + wentWell(m_input.timeline->run()).english(), "");
     }
 
     void writeRejudgement() {
@@ -111,13 +113,13 @@ private:
     }
 
     void writeChangedSteps(const Rejudgement& again) {
-        for (const std::string& remark : again.remarks)
-            paragraph(remark, "");
+        for (const Phrase& remark : again.remarks)
+            paragraph(remark.english(), "");
         if (again.changed.empty())
             return;
         title("Steps that changed (the other: as it was recorded)");
         for (const StepComparison& step : again.changed)
-            paragraph(step.title + ": " + changeText(step), "- ");
+            paragraph(step.title + ": " + changeText(step).english(), "- ");
     }
 
     void writeLedger() {
@@ -130,7 +132,8 @@ private:
         title("What went wrong, worst first");
         std::vector<std::vector<std::string>> rows;
         for (const LedgerLine& line : m_findings.ledger)
-            rows.push_back({pointsText(line.milliPoints), line.text.empty() ? line.what : line.text});
+            rows.push_back(
+                {pointsText(line.milliPoints), (line.text.isEmpty() ? lossWords(line.what) : line.text).english()});
         m_text += textTable({{"points", 8, true}, {"", kWidth - 12, false}}, rows, kIndent);
     }
 
@@ -142,7 +145,7 @@ private:
             std::string margin = step.margin ? numberText(*step.margin) : "";
             if (step.margin && !step.marginUnit.empty())
                 margin += " " + step.marginUnit;
-            rows.push_back({step.title, timeText(step.due), timeText(step.done), step.verdict,
+            rows.push_back({step.title, timeText(step.due), timeText(step.done), step.verdict.english(),
                             step.by + (step.isSimulated ? " *" : ""), margin,
                             step.milliPoints != 0 ? pointsText(step.milliPoints) : ""});
         }
@@ -171,8 +174,8 @@ private:
                 continue;
             if (std::exchange(isFirst, false))
                 title("Not done straight");
-            const std::string context = contextText(times.context);
-            paragraph(m_input.flow.steps[i].title + ": " + timesText(times, m_input.aircraft) +
+            const std::string context = contextText(times.context).english();
+            paragraph(m_input.flow.steps[i].title + ": " + timesText(times, m_input.aircraft).english() +
                           (context.empty() ? "" : "; " + context),
                       "- ");
         }
@@ -183,7 +186,7 @@ private:
             return;
         title("Errors, and how long until they were put right");
         for (const Repair& repair : m_input.timeline->repairs())
-            paragraph(clockText(repair.time) + " " + repair.text + ": " + repairText(repair).english(), "- ");
+            paragraph(clockText(repair.time) + " " + repair.text.english() + ": " + repairText(repair).english(), "- ");
     }
 
     void writeNotes() {
@@ -192,7 +195,7 @@ private:
             return;
         title("Notes");
         for (const NoteLine& line : lines) {
-            std::string text = line.what + (line.where.empty() ? "" : " at " + line.where);
+            std::string text = line.what.english() + (line.where.isEmpty() ? "" : " at " + line.where.english());
             if (!line.text.empty())
                 text += ": " + line.text;
             if (!line.author.empty())
@@ -228,7 +231,8 @@ private:
             return;
         title("Besides the steps");
         for (const ExtraFinding& extra : m_findings.extras)
-            paragraph(clockText(extra.time) + " " + extra.text + (extra.isPutBack ? "; put back in time, no loss" : ""),
+            paragraph(clockText(extra.time) + " " + extra.text.english() +
+                          (extra.isPutBack ? "; put back in time, no loss" : ""),
                       "- ");
     }
 

@@ -3,13 +3,14 @@
 #include <nlohmann/json.hpp>
 #include <string_view>
 
+#include "base/phrasejson.h"
 #include "base/wholenumber.h"
 
 namespace flowhand {
 
 namespace {
 
-using Json = nlohmann::json;
+using Json = nlohmann::ordered_json;
 
 /// No run is longer; a time beyond it is damage.
 constexpr Time kLongest = std::chrono::hours(24 * 365);
@@ -40,7 +41,8 @@ public:
         if (m_json.contains("control"))
             event.control = ControlId{wholeNumber<std::uint16_t>(m_json.at("control"))};
         event.by = m_json.value("by", std::string());
-        event.text = m_json.value("text", std::string());
+        if (m_json.contains("text"))
+            event.text = phraseFrom(m_json.at("text"));
         if (m_json.contains("margin"))
             event.margin = m_json.at("margin").get<double>();
         return event.guard >= -1 && event.guard < static_cast<int>(m_flow.guards.size()) && readStep(event) &&

@@ -5,7 +5,9 @@
 #include <ctime>
 
 #include "base/names.h"
+#include "base/valuewords.h"
 #include "review/deviations.h"
+#include "session/headerwords.h"
 
 namespace flowhand {
 
@@ -21,6 +23,21 @@ bool isFateOfStep(EventKind kind) {
     default:
         return false;
     }
+}
+
+std::string spaced(std::string name) {
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name;
+}
+
+/// Words of files and of older records may end in a full stop of their own; the program's parts of sentences do not.
+Phrase unstopped(const Phrase& why) {
+    if (why.isPattern())
+        return why;
+    std::string words = why.text();
+    while (!words.empty() && words.back() == '.')
+        words.pop_back();
+    return words;
 }
 
 class Finder {
@@ -140,43 +157,42 @@ private:
         }
     }
 
-    [[nodiscard]] std::string extraText(const Event& event) const {
-        std::string text = event.kind == EventKind::WrongValue ? "wrong value" : "wrong control";
+    [[nodiscard]] Phrase extraText(const Event& event) const {
+        Phrase text = event.kind == EventKind::WrongValue ? phrase("wrong value") : phrase("wrong control");
         if (event.signal != kNoSignal) {
             const Signal& signal = m_input.aircraft.signals[event.signal];
-            text += ": " + signal.label + " moved to " + valueText(signal, event.value);
+            text = phrase("{1}: {2} moved to {3}").with(std::move(text), signal.label, valueWords(signal, event.value));
         }
-        if (event.step >= 0 && static_cast<std::size_t>(event.step) < m_input.flow.steps.size())
-            text += ", in place of '" + m_input.flow.steps[static_cast<std::size_t>(event.step)].title + "'";
-        return text;
+        const std::string title = titleOf(event);
+        return title.empty() ? text : phrase("{1}, in place of '{2}'").with(std::move(text), title);
     }
 
-    void remark(std::string text) { m_findings.remarks.push_back(std::move(text)); }
+    void remark(Phrase text) { m_findings.remarks.push_back(std::move(text)); }
 
     void findRemarks() {
         if (m_input.isCutOff)
-            remark("The program ended in mid-run; this is what was recovered of it.");
+            remark(phrase("The program ended in mid-run; this is what was recovered of it."));
         for (const std::string& damage : m_input.damage)
-            remark("Damaged in the store: " + damage + ".");
+            remark(phrase("Damaged in the store: {1}.").with(damage));
         remarkHelp();
         remarkSimulated();
         remarkFlight();
         remarkUnobserved();
         if (m_input.header.setup.isSolo)
-            remark("Flown without a partner: the pilot did both seats' steps.");
+            remark(phrase("Flown without a partner: the pilot did both seats' steps."));
         for (const Event& event : m_input.events)
             remarkEvent(event);
-        for (std::string& text : lossRemarks(m_input.losses))
+        for (Phrase& text : lossRemarks(m_input.losses))
             remark(std::move(text));
     }
 
     void remarkHelp() {
         const RunHeader& header = m_input.header;
         if (!header.help.empty())
-            remark("Help while flying: " + header.help + ".");
+            remark(phrase("Help while flying: {1}.").with(helpWords(header.help)));
         if (header.setup.timeScale != 1.0)
-            remark("Flown in slow time: a second of the run, as times are given here, took " +
-                   numberText(1.0 / header.setup.timeScale) + " s.");
+            remark(phrase("Flown in slow time: a second of the run, as times are given here, took {1} s.")
+                       .with(numberText(1.0 / header.setup.timeScale)));
     }
 
     void remarkSimulated() {
@@ -189,8 +205,8 @@ private:
         const bool isAll = std::all_of(m_findings.steps.begin(), m_findings.steps.end(), [](const StepFinding& step) {
             return step.isSimulated || !step.isOwn || step.by.empty();
         });
-        remark(isAll ? "Simulated input: every step was done on screen or by scripted hands, none on a control."
-                     : "Simulated input, on screen or by scripted hands: " + joined(titles, "; ") + ".");
+        remark(isAll ? phrase("Simulated input: every step was done on screen or by scripted hands, none on a control.")
+                     : phrase("Simulated input, on screen or by scripted hands: {1}.").with(joined(titles, "; ")));
     }
 
     [[nodiscard]] std::string titleOf(const Event& event) const {
@@ -200,65 +216,73 @@ private:
 
     void remarkFlight() {
         if (!m_input.header.scenario.empty())
-            remark("Scenario: " + m_input.header.scenario + ".");
+            remark(phrase("Scenario: {1}.").with(m_input.header.scenario));
         const std::string& motion = m_input.header.motionSource;
         if (!motion.empty() && motion != "practice aircraft")
-            remark("Motion: " + motion + ".");
+            remark(phrase("Motion: {1}.").with(motionWords(motion)));
     }
 
     void remarkUnobserved() {
         for (const Event& event : m_input.events) {
             if (event.kind != EventKind::StepLeftOut || titleOf(event).empty())
                 continue;
-            remark("This rig could not observe '" + titleOf(event) + "'" +
-                   (event.text.empty() ? "" : ": " + event.text) + "; it was left out of the score.");
+            remark(event.text.isEmpty()
+                       ? phrase("This rig could not observe '{1}'; it was left out of the score.").with(titleOf(event))
+                       : phrase("This rig could not observe '{1}': {2}; it was left out of the score.")
+                             .with(titleOf(event), event.text));
         }
     }
 
-    [[nodiscard]] std::string waivedText(const Event& event) const {
+    [[nodiscard]] Phrase waivedText(const Event& event) const {
         if (event.signal == kNoSignal)
-            return "The set-up was not as the flow wants it, and waived.";
+            return phrase("The set-up was not as the flow wants it, and waived.");
         const Signal& signal = m_input.aircraft.signals[event.signal];
-        return "Waived at the start: " + signal.label + " was not at " + valueText(signal, event.value) + ".";
+        return phrase("Waived at the start: {1} was not at {2}.").with(signal.label, valueWords(signal, event.value));
     }
 
     void remarkEvent(const Event& event) {
-        const std::string at = " at " + clockText(event.time);
-        std::string why = event.text.empty() ? "" : ": " + event.text;
-        while (!why.empty() && why.back() == '.')
-            why.pop_back();
+        const std::string at = clockText(event.time);
+        const Phrase& why = event.text;
         switch (event.kind) {
         case EventKind::SetUpWaived:
             remark(waivedText(event));
             break;
         case EventKind::Held:
-            remark("Held" + at + why + ".");
+            remark(why.isEmpty() ? phrase("Held at {1}.").with(at)
+                                 : phrase("Held at {1}: {2}.").with(at, unstopped(why)));
             break;
         case EventKind::Gap:
-            remark("Input was lost" + at + why + "; the time without it is not counted.");
+            remark(why.isEmpty() ? phrase("Input was lost at {1}; the time without it is not counted.").with(at)
+                                 : phrase("Input was lost at {1}: {2}; the time without it is not counted.")
+                                       .with(at, unstopped(why)));
             break;
         case EventKind::Jumped:
-            remark("Jumped" + at + " to '" + titleOf(event) +
-                   "'; what was jumped over is not counted, and the run does not pass.");
+            remark(phrase("Jumped at {1} to '{2}'; what was jumped over is not counted, and the run does not pass.")
+                       .with(at, titleOf(event)));
             break;
         case EventKind::Placed:
-            std::replace(why.begin(), why.end(), '_', ' ');
-            remark("The aircraft was put elsewhere" + at + why + ".");
+            remark(phrase("The aircraft was put elsewhere at {1}: {2}.").with(at, spaced(why.english())));
             break;
         case EventKind::GuardLeftOut:
-            if (event.guard >= 0)
-                remark("'" + m_input.flow.guards[static_cast<std::size_t>(event.guard)].title + "' was" +
-                       (why.empty() ? " not watched" : why.replace(0, 1, "")) + ".");
+            remarkUnwatched(event);
             break;
         case EventKind::ScenarioEvent:
-            remark("The scenario" + at + why + ".");
+            remark(phrase("The scenario at {1}: {2}.").with(at, unstopped(why)));
             break;
         case EventKind::OutcomeReached:
-            remark("The flow ended in another way" + at + why + ".");
+            remark(phrase("The flow ended in another way at {1}: {2}.").with(at, why));
             break;
         default:
             break;
         }
+    }
+
+    void remarkUnwatched(const Event& event) {
+        if (event.guard < 0)
+            return;
+        const std::string& title = m_input.flow.guards[static_cast<std::size_t>(event.guard)].title;
+        remark(event.text.isEmpty() ? phrase("'{1}' was not watched.").with(title)
+                                    : phrase("'{1}' was {2}.").with(title, unstopped(event.text)));
     }
 
     const DebriefInput& m_input;

@@ -19,8 +19,8 @@ struct StepFinding {
     bool isOwn = true;
     std::optional<Time> due;
     std::optional<Time> done;
-    std::string verdict; ///< in words: "done", "1.2 s late"
-    std::string by;      ///< the control that did it, or who
+    Phrase verdict; ///< in words: "done", "1.2 s late"
+    std::string by; ///< the control that did it, or who
     bool isSimulated = false;
     std::optional<double> margin;
     std::string marginUnit;
@@ -37,7 +37,7 @@ struct GuardFinding {
 struct ExtraFinding {
     Time time{};
     bool isWrongValue = false;
-    std::string text;
+    Phrase text;
     bool isPutBack = false; ///< in time: it cost nothing
 };
 
@@ -47,7 +47,7 @@ struct Findings {
     std::vector<StepFinding> steps;
     std::vector<GuardFinding> guards;
     std::vector<ExtraFinding> extras;
-    std::vector<std::string> remarks; ///< whole sentences
+    std::vector<Phrase> remarks; ///< whole sentences
     bool isSimulated = false;
 };
 

@@ -42,50 +42,51 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string what(const Note& note) const {
+    [[nodiscard]] Phrase what(const Note& note) const {
         switch (note.kind) {
         case NoteKind::Note:
-            return "note";
+            return phrase("note");
         case NoteKind::Account:
-            return "the pilot's own account";
+            return phrase("the pilot's own account");
         case NoteKind::Objective:
-            return "objective";
+            return phrase("objective");
         case NoteKind::Ruling:
-            return "ruling on " + finding(note) + ": " + note.choice;
+            return phrase("ruling on '{1}': {2}").with(finding(note), choiceWords(note.choice));
         case NoteKind::Cause:
-            return "cause of " + finding(note) + ", as the instructor sees it: " + note.choice;
+            return phrase("cause of '{1}', as the instructor sees it: {2}")
+                .with(finding(note), choiceWords(note.choice));
         case NoteKind::Practice:
-            return "agreed to practise next";
+            return phrase("agreed to practise next");
         case NoteKind::Mark:
             break;
         }
         const std::optional<std::size_t> phase = findPhase(note.phase);
         const int mark = note.choice.empty() ? 0 : note.choice.front() - '0';
-        return "mark for " + (phase ? phases()[*phase].title : note.phase) + ": " + note.choice + " (" +
-               std::string(markText(mark)) + ")";
+        return phrase("mark for {1}: {2} ({3})")
+            .with(phase ? phases()[*phase].title : Phrase(note.phase), note.choice, markWords(mark));
     }
 
     [[nodiscard]] std::string titleOf(const std::string& step) const {
         for (const Step& other : m_input.flow.steps)
             if (other.id == step)
-                return "'" + other.title + "'";
-        return "'" + step + "'";
+                return other.title;
+        return step;
     }
 
     [[nodiscard]] std::string finding(const Note& note) const {
         for (const Guard& guard : m_input.flow.guards)
             if (guard.id == note.guard)
-                return "'" + guard.title + "'";
-        return note.guard.empty() ? titleOf(note.anchor.step) : "'" + note.guard + "'";
+                return guard.title;
+        return note.guard.empty() ? titleOf(note.anchor.step) : note.guard;
     }
 
-    [[nodiscard]] std::string where(const Anchor& anchor) const {
-        const std::string time = clockText(timeOf(anchor, m_input.flow, m_input.results));
+    [[nodiscard]] Phrase where(const Anchor& anchor) const {
+        std::string time = clockText(timeOf(anchor, m_input.flow, m_input.results));
         if (anchor.step.empty())
             return time;
         char offset[40];
-        std::snprintf(offset, sizeof offset, "%.1f s into ", seconds(anchor.offset));
-        return time + ", " + offset + titleOf(anchor.step);
+        std::snprintf(offset, sizeof offset, "%.1f s", seconds(anchor.offset));
+        return phrase("{1}, {2} into '{3}'").with(std::move(time), offset, titleOf(anchor.step));
     }
 
     const DebriefInput& m_input;

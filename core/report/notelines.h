@@ -10,8 +10,8 @@ namespace flowhand {
 /// One note as a debrief shows it.
 struct NoteLine {
     std::int64_t id = 0;
-    std::string what;  ///< "the pilot's own account", "ruling on 'Flap lever to 12': excused"
-    std::string where; ///< "0:12.3, 1.2 s into 'Flap lever to 12'"; empty: the run as a whole
+    Phrase what;  ///< "the pilot's own account", "ruling on 'Flap lever to 12': excused"
+    Phrase where; ///< "0:12.3, 1.2 s into 'Flap lever to 12'"; empty: the run as a whole
     std::string text;
     std::string author;
 };

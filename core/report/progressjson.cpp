@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "base/valuewords.h"
 #include "report/debrief.h"
 #include "report/progresstext.h"
 
@@ -36,7 +37,7 @@ Json stepsOf(const FlowProgress& flow) {
     for (const StepRate& step : flow.steps) {
         Json instead = Json::array();
         for (const Instead& each : step.instead)
-            instead.push_back({{"what", each.words}, {"runs", each.runs}});
+            instead.push_back({{"what", each.words.english()}, {"runs", each.runs}});
         steps.push_back({{"step", step.id},
                          {"title", step.title},
                          {"wrong", step.wrong},
@@ -49,7 +50,7 @@ Json stepsOf(const FlowProgress& flow) {
 Json curveOf(const FlowProgress& flow) {
     if (!flow.curve)
         return nullptr;
-    return {{"fit", nameOf(flow.curve->kind)},
+    return {{"fit", nameOf(flow.curve->kind).english()},
             {"scale_s", flow.curve->scale},
             {"rate", flow.curve->rate},
             {"residual_ln", flow.curve->residual},
@@ -75,11 +76,11 @@ Json planJson(const Plan& plan) {
         today.push_back({{"aircraft", flow.flow.aircraftFolder},
                          {"flow", flow.flow.flowId},
                          {"title", flow.title},
-                         {"reason", flow.reason}});
+                         {"reason", flow.reason.english()}});
     return {{"today", std::move(today)},
-            {"later", plan.later},
+            {"later", plan.later.english()},
             {"due_on_days_ahead", plan.ahead},
-            {"model", kForgettingNote}};
+            {"model", forgettingNote().english()}};
 }
 
 } // namespace
@@ -98,7 +99,7 @@ std::string progressJson(const PracticeRecord& record, const Progress& progress,
                    {"flows", std::move(flows)},
                    {"all_pilots_and_rigs", std::move(lines)},
                    {"simulated_runs", record.simulatedRuns},
-                   {"remarks", record.remarks},
+                   {"remarks", englishOf(record.remarks)},
                    {"note", kTrainingNote}};
     return all.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <utility>
 
 #include "report/debrief.h"
 #include "report/findings.h"
@@ -26,13 +27,13 @@ public:
         : m_record(record), m_progress(progress), m_only(only) {}
 
     std::string text() {
-        paragraph("Progress of " + describe(m_record) + ": " + std::to_string(m_record.line.runs) +
+        paragraph("Progress of " + describe(m_record).english() + ": " + std::to_string(m_record.line.runs) +
                   (m_record.line.runs == 1 ? " run." : " runs.") +
                   (m_record.simulatedRuns > 0
                        ? " Of these, with simulated input: " + std::to_string(m_record.simulatedRuns) + "."
                        : std::string()));
-        for (const std::string& remark : m_record.remarks)
-            paragraph(remark);
+        for (const Phrase& remark : m_record.remarks)
+            paragraph(remark.english());
         if (m_only == nullptr)
             addPlan();
         for (const FlowProgress& flow : m_progress.flows)
@@ -52,16 +53,16 @@ private:
 
     void addPlan() {
         m_text += "\nToday\n";
-        if (!m_progress.plan.later.empty())
-            paragraph(m_progress.plan.later, "  ");
+        if (!m_progress.plan.later.isEmpty())
+            paragraph(m_progress.plan.later.english(), "  ");
         int number = 0;
         for (const PlannedFlow& flow : m_progress.plan.today)
-            paragraph(std::to_string(++number) + ". " + flow.title + ". " + flow.reason, "  ");
+            paragraph(std::to_string(++number) + ". " + flow.title + ". " + flow.reason.english(), "  ");
         std::string ahead = "Due today and on the days after, each flown and passed on its day:";
         for (const int flows : m_progress.plan.ahead)
             ahead += " " + std::to_string(flows);
         paragraph(ahead + ".", "  ");
-        paragraph(kForgettingNote, "  ");
+        paragraph(forgettingNote().english(), "  ");
     }
 
     void addFlow(const FlowProgress& flow) {
@@ -79,11 +80,12 @@ private:
                              {"help", 16, false}},
                             rows, "  ");
         if (flow.pointsPerRun)
-            paragraph("Score: " + scoreTrendText(*flow.pointsPerRun) + ".", "  ");
+            paragraph("Score: " + scoreTrendText(*flow.pointsPerRun).english() + ".", "  ");
         if (flow.secondsPerRun)
-            paragraph("Pace: " + paceTrendText(*flow.secondsPerRun) + ".", "  ");
+            paragraph("Pace: " + paceTrendText(*flow.secondsPerRun).english() + ".", "  ");
         if (flow.curve)
-            paragraph("Learning curve: " + curveText(*flow.curve, static_cast<int>(flow.points.size()) + 1) + ".",
+            paragraph("Learning curve: " + curveText(*flow.curve, static_cast<int>(flow.points.size()) + 1).english() +
+                          ".",
                       "  ");
         addSteps(flow);
     }
@@ -95,9 +97,9 @@ private:
                   (flow.points.size() == 1 ? " run:\n" : " runs:\n");
         for (std::size_t i = 0; i < std::min(flow.steps.size(), kShownSteps); ++i) {
             const StepRate& step = flow.steps[i];
-            std::string words = step.title + ", " + rateText(step.wrong, step.runs) + ": ";
+            std::string words = step.title + ", " + rateText(step.wrong, step.runs).english() + ": ";
             for (const Instead& instead : step.instead)
-                words += (&instead == &step.instead.front() ? "" : "; ") + instead.words +
+                words += (&instead == &step.instead.front() ? "" : "; ") + instead.words.english() +
                          (step.wrong == 1 ? "" : " (" + std::to_string(instead.runs) + ")");
             paragraph(words, "    ");
         }
@@ -110,7 +112,9 @@ private:
         for (const PracticeLine& line : m_record.lines) {
             PracticeRecord other;
             other.line = line;
-            paragraph(describe(other) + ": " + std::to_string(line.runs) + (line.runs == 1 ? " run" : " runs"), "  ");
+            paragraph(describe(other).english() + ": " + std::to_string(line.runs) +
+                          (line.runs == 1 ? " run" : " runs"),
+                      "  ");
         }
     }
 
@@ -120,11 +124,12 @@ private:
     std::string m_text;
 };
 
-std::string changeText(double change, const char* unit, const char* up, const char* down) {
+/// `up` and `down` name how much it is.
+Phrase changeText(double change, Phrase up, Phrase down) {
     const std::string size = tenths(std::abs(change));
     if (size == "0.0")
-        return "the same from run to run";
-    return size + " " + unit + " " + (change > 0.0 ? up : down) + " a run";
+        return phrase("the same from run to run");
+    return std::move(change > 0.0 ? up : down).with(size);
 }
 
 } // namespace
@@ -133,25 +138,26 @@ std::string progressText(const PracticeRecord& record, const Progress& progress,
     return Page(record, progress, flow).text();
 }
 
-std::string rateText(int part, int whole) {
-    return std::to_string(part) + " of " + std::to_string(whole);
+Phrase rateText(int part, int whole) {
+    return phrase("{1} of {2}").with(std::to_string(part), std::to_string(whole));
 }
 
-std::string scoreTrendText(double pointsPerRun) {
-    return changeText(pointsPerRun, "points", "better", "worse");
+Phrase scoreTrendText(double pointsPerRun) {
+    return changeText(pointsPerRun, phrase("{1} points better a run"), phrase("{1} points worse a run"));
 }
 
-std::string paceTrendText(double secondsPerRun) {
-    return changeText(secondsPerRun, "s", "slower", "quicker");
+Phrase paceTrendText(double secondsPerRun) {
+    return changeText(secondsPerRun, phrase("{1} s slower a run"), phrase("{1} s quicker a run"));
 }
 
-std::string curveText(const LearningCurve& curve, int nextTry) {
+Phrase curveText(const LearningCurve& curve, int nextTry) {
     char off[32];
     std::snprintf(off, sizeof off, "%.0f", 100.0 * std::expm1(curve.residual));
-    std::string text = nameOf(curve.kind) + " through " + std::to_string(curve.tries) + " runs, typically " + off +
-                       " % of the time off";
-    return text + (curve.rate > 0.0 ? "; the next run about " + tenths(curve.secondsAt(nextTry)) + " s"
-                                    : "; it shows no gain yet");
+    if (curve.rate <= 0.0)
+        return phrase("{1} through {2} runs, typically {3} % of the time off; it shows no gain yet")
+            .with(nameOf(curve.kind), std::to_string(curve.tries), off);
+    return phrase("{1} through {2} runs, typically {3} % of the time off; the next run about {4} s")
+        .with(nameOf(curve.kind), std::to_string(curve.tries), off, tenths(curve.secondsAt(nextTry)));
 }
 
 } // namespace flowhand

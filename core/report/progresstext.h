@@ -14,11 +14,11 @@ namespace flowhand {
 [[nodiscard]] std::string progressJson(const PracticeRecord& record, const Progress& progress, const FlowName* flow);
 
 /// "3 of 8".
-[[nodiscard]] std::string rateText(int part, int whole);
+[[nodiscard]] Phrase rateText(int part, int whole);
 /// "2.1 points better a run", "0.4 s slower a run", "the same".
-[[nodiscard]] std::string scoreTrendText(double pointsPerRun);
-[[nodiscard]] std::string paceTrendText(double secondsPerRun);
+[[nodiscard]] Phrase scoreTrendText(double pointsPerRun);
+[[nodiscard]] Phrase paceTrendText(double secondsPerRun);
 /// "power law of practice through 8 runs, typically 6 % off; the next about 41.2 s".
-[[nodiscard]] std::string curveText(const LearningCurve& curve, int nextTry);
+[[nodiscard]] Phrase curveText(const LearningCurve& curve, int nextTry);
 
 } // namespace flowhand

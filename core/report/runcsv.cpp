@@ -124,7 +124,7 @@ std::string eventsCsv(const ReviewedRun& run) {
                      ? std::string_view(run.aircraft.signals[event.marginSignal].unit.symbol)
                      : std::string_view());
         csv.text(event.by);
-        csv.text(event.text);
+        csv.text(event.text.english());
         csv.end();
     }
     return csv.take();

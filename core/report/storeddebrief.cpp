@@ -26,6 +26,13 @@ std::vector<std::string> missingFrom(const std::vector<std::string>& others, con
     return missing;
 }
 
+std::vector<std::string> englishLines(const std::vector<std::string>& lines) {
+    std::vector<std::string> all;
+    for (const std::string& line : lines)
+        all.push_back(englishLine(line));
+    return all;
+}
+
 } // namespace
 
 Result<StoredDebrief> StoredDebrief::of(StoredRun run, const RejudgeWish& wish) {
@@ -125,12 +132,14 @@ void StoredDebrief::judge(bool isCompared, const RejudgeWish& wish) {
         return event.kind == EventKind::RunStarted || event.kind == EventKind::Jumped;
     };
     if (wish.flow && std::none_of(again.events.begin(), again.events.end(), isStart))
-        rejudgement.remarks.emplace_back(
-            "By this flow the run would not have begun: the controls did not stand as its start wants them.");
+        rejudgement.remarks.push_back(
+            phrase("By this flow the run would not have begun: the controls did not stand as its start wants them."));
     if (isCompared) {
-        rejudgement.isSame = judgement.lines == m_run.eventLines;
-        rejudgement.gone = missingFrom(judgement.lines, m_run.eventLines);
-        rejudgement.added = missingFrom(m_run.eventLines, judgement.lines);
+        const std::vector<std::string> now = englishLines(judgement.lines);
+        const std::vector<std::string> before = englishLines(m_run.eventLines);
+        rejudgement.isSame = now == before;
+        rejudgement.gone = missingFrom(now, before);
+        rejudgement.added = missingFrom(before, now);
         rejudgement.milliPointsBefore = m_judged->score.milliPoints;
         if (!rejudgement.isSame)
             rejudgement.changed = changedSteps(compareRuns(Timeline(reviewed(again)), Timeline(reviewed(*m_judged))));

@@ -119,7 +119,7 @@ private:
         const ReviewedRun& run = m_timeline.run();
         for (std::size_t i = 0; i < m_timeline.steps().size(); ++i) {
             const StepTimes& times = m_timeline.steps()[i];
-            const std::string verdict = stepVerdict(run.flow, run.results, run.score, i);
+            const std::string verdict = stepVerdict(run.flow, run.results, run.score, i).english();
             if (const std::optional<Episode> open = m_timeline.openStretch(i)) {
                 const bool isGood = verdict == "done" || verdict == "done, found set";
                 const std::string style = isGood       ? "fill=\"#cfcfcf\" stroke=\"#111\""
@@ -153,7 +153,7 @@ private:
             return;
         for (const Hold& hold : m_timeline.holds())
             m_svg += bar(m_axis.x(hold.episode.from), m_axis.x(hold.episode.to.value_or(m_timeline.length())), m_y + 6,
-                         8, "fill=\"#eee\" stroke=\"#777\"", hold.reason);
+                         8, "fill=\"#eee\" stroke=\"#777\"", hold.reason.english());
         row("Held, or input lost");
     }
 

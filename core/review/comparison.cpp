@@ -4,7 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
-#include "base/names.h"
+#include "base/valuewords.h"
+#include "session/headerwords.h"
 
 namespace flowhand {
 
@@ -42,14 +43,15 @@ struct Side {
         return sum;
     }
     /// The control's value with which the step was done; none where it was done by words or not at all.
-    [[nodiscard]] std::string doneWith(int step) const {
-        std::string text;
+    [[nodiscard]] Phrase doneWith(int step) const {
+        Phrase text;
         for (const Event& event : run().events)
             if (event.step == step && event.signal != kNoSignal &&
                 (event.kind == EventKind::StepDone || event.kind == EventKind::StepTooEarly ||
                  event.kind == EventKind::StepUncertain))
-                text = run().aircraft.signals[event.signal].label + " at " +
-                       valueText(run().aircraft.signals[event.signal], event.value);
+                text = phrase("{1} at {2}")
+                           .with(run().aircraft.signals[event.signal].label,
+                                 valueWords(run().aircraft.signals[event.signal], event.value));
         return text;
     }
 };
@@ -60,41 +62,45 @@ std::string tenths(Duration duration) {
     return text;
 }
 
-std::string was(const std::string& here, const std::string& there) {
-    return here + " (the other: " + there + ")";
+std::string pointsOf(std::int64_t milliPoints) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%g", static_cast<double>(milliPoints) / 1000.0);
+    return text;
+}
+
+Phrase was(const Phrase& here, const Phrase& there) {
+    return phrase("{1} (the other: {2})").with(here, there);
 }
 
 /// What a step's times say besides how long it took.
-std::string mannerOf(const StepTimes& times, const Aircraft& aircraft) {
-    std::string text;
+Phrase mannerOf(const StepTimes& times, const Aircraft& aircraft) {
+    std::vector<Phrase> all;
     if (times.wrongReach)
-        text += "reached for " + aircraft.signals[times.wrongReach->signal].label + " first";
+        all.push_back(phrase("reached for {1} first").with(aircraft.signals[times.wrongReach->signal].label));
     if (times.hesitation)
-        text += (text.empty() ? "hesitated " : ", hesitated ") + tenths(times.hesitation->length);
+        all.push_back(phrase("hesitated {1}").with(tenths(times.hesitation->length)));
     if (times.overshoot)
-        text += text.empty() ? "went too far first" : ", went too far first";
-    return text.empty() ? "straight" : text;
+        all.push_back(phrase("went too far first"));
+    return all.empty() ? phrase("straight") : joined(all, ", ");
 }
 
 void addDifferences(StepComparison& compared, const Side& run, const Side& other) {
     if (compared.verdict != compared.otherVerdict)
         compared.differences.push_back(was(compared.verdict, compared.otherVerdict));
-    const std::string value = run.doneWith(compared.step);
-    const std::string otherValue = other.doneWith(compared.otherStep);
-    if (!value.empty() && !otherValue.empty() && value != otherValue)
+    const Phrase value = run.doneWith(compared.step);
+    const Phrase otherValue = other.doneWith(compared.otherStep);
+    if (!value.isEmpty() && !otherValue.isEmpty() && value != otherValue)
         compared.differences.push_back(was(value, otherValue));
     const auto times = [](const Side& side, int step) -> const StepTimes& {
         return side.timeline.steps()[static_cast<std::size_t>(step)];
     };
-    const std::string manner = mannerOf(times(run, compared.step), run.run().aircraft);
-    const std::string otherManner = mannerOf(times(other, compared.otherStep), other.run().aircraft);
+    const Phrase manner = mannerOf(times(run, compared.step), run.run().aircraft);
+    const Phrase otherManner = mannerOf(times(other, compared.otherStep), other.run().aircraft);
     if (manner != otherManner)
         compared.differences.push_back(was(manner, otherManner));
     if (compared.milliPoints != compared.otherMilliPoints) {
-        char text[80];
-        std::snprintf(text, sizeof text, "lost %g points (the other: %g)", compared.milliPoints / 1000.0,
-                      compared.otherMilliPoints / 1000.0);
-        compared.differences.emplace_back(text);
+        compared.differences.push_back(phrase("lost {1} points (the other: {2})")
+                                           .with(pointsOf(compared.milliPoints), pointsOf(compared.otherMilliPoints)));
     }
 }
 
@@ -104,7 +110,7 @@ StepComparison stepOf(const Side& run, const Side& other, const Step& step) {
     compared.title = step.title;
     compared.step = run.find(step.id);
     compared.otherStep = other.find(step.id);
-    const auto look = [](const Side& side, int at, std::optional<Duration>& elapsed, std::string& verdict,
+    const auto look = [](const Side& side, int at, std::optional<Duration>& elapsed, Phrase& verdict,
                          std::int64_t& lost) {
         if (at < 0)
             return;
@@ -115,9 +121,9 @@ StepComparison stepOf(const Side& run, const Side& other, const Step& step) {
     look(run, compared.step, compared.elapsed, compared.verdict, compared.milliPoints);
     look(other, compared.otherStep, compared.otherElapsed, compared.otherVerdict, compared.otherMilliPoints);
     if (compared.step < 0)
-        compared.differences.emplace_back("only in the other run");
+        compared.differences.push_back(phrase("only in the other run"));
     else if (compared.otherStep < 0)
-        compared.differences.emplace_back("not in the other run");
+        compared.differences.push_back(phrase("not in the other run"));
     else
         addDifferences(compared, run, other);
     return compared;
@@ -139,22 +145,26 @@ void addDeltas(std::vector<StepComparison>& steps) {
     }
 }
 
-std::vector<std::string> wholeDifferences(const Side& run, const Side& other) {
-    std::vector<std::string> all;
+std::vector<Phrase> wholeDifferences(const Side& run, const Side& other) {
+    std::vector<Phrase> all;
     const RunHeader& here = run.run().header;
     const RunHeader& there = other.run().header;
-    const auto add = [&](const char* what, const std::string& a, const std::string& b) {
-        if (a != b)
-            all.push_back(std::string(what) + ": " + was(a.empty() ? "none" : a, b.empty() ? "none" : b));
+    const auto orNone = [](const std::string& text) {
+        return text.empty() ? phrase("none") : Phrase(text);
     };
-    add("rig", here.rigTitle, there.rigTitle);
-    add("seat", here.setup.ownSeat, there.setup.ownSeat);
-    add("partner", here.setup.isSolo ? "none" : "with", there.setup.isSolo ? "none" : "with");
-    add("motion", here.motionSource, there.motionSource);
+    if (here.rigTitle != there.rigTitle)
+        all.push_back(phrase("rig: {1}").with(was(orNone(here.rigTitle), orNone(there.rigTitle))));
+    if (here.setup.ownSeat != there.setup.ownSeat)
+        all.push_back(phrase("seat: {1}").with(was(here.setup.ownSeat, there.setup.ownSeat)));
+    if (here.setup.isSolo != there.setup.isSolo)
+        all.push_back(here.setup.isSolo ? phrase("partner: none (the other: with)")
+                                        : phrase("partner: with (the other: none)"));
+    if (here.motionSource != there.motionSource)
+        all.push_back(phrase("motion: {1}").with(was(motionWords(here.motionSource), motionWords(there.motionSource))));
     if (here.flowSource != there.flowSource)
-        all.emplace_back("the flow's file is not the same in both runs");
+        all.push_back(phrase("the flow's file is not the same in both runs"));
     if (here.aircraftSource != there.aircraftSource)
-        all.emplace_back("the aircraft's file is not the same in both runs");
+        all.push_back(phrase("the aircraft's file is not the same in both runs"));
     return all;
 }
 
@@ -174,12 +184,13 @@ RunComparison compareRuns(const Timeline& run, const Timeline& other) {
     return comparison;
 }
 
-std::string changeText(const StepComparison& step) {
+Phrase changeText(const StepComparison& step) {
     if (!step.differences.empty())
         return joined(step.differences, "; ");
     if (!step.cumulative)
-        return "done in one only";
-    return tenths(std::chrono::abs(*step.cumulative)) + (*step.cumulative < Duration{} ? " earlier" : " later");
+        return phrase("done in one only");
+    return (*step.cumulative < Duration{} ? phrase("{1} earlier") : phrase("{1} later"))
+        .with(tenths(std::chrono::abs(*step.cumulative)));
 }
 
 std::vector<StepComparison> changedSteps(const RunComparison& comparison) {

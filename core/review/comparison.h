@@ -18,17 +18,17 @@ struct StepComparison {
     std::optional<Duration> otherElapsed; ///< the same of the other run
     std::optional<Duration> cumulative;   ///< elapsed less otherElapsed: behind, or ahead when negative
     std::optional<Duration> delta;        ///< what of it came since the compared step before
-    std::string verdict;                  ///< in the run
-    std::string otherVerdict;             ///< in the other run
+    Phrase verdict;                       ///< in the run
+    Phrase otherVerdict;                  ///< in the other run
     std::int64_t milliPoints = 0;         ///< lost in the run
     std::int64_t otherMilliPoints = 0;    ///< lost in the other run
-    std::vector<std::string> differences; ///< in whole phrases; none: it went the same, but for time
+    std::vector<Phrase> differences;      ///< in whole phrases; none: it went the same, but for time
 };
 
 /// Two runs step by step, not by the clock.
 struct RunComparison {
-    std::vector<StepComparison> steps;    ///< in the run's order of steps; then those that only the other run has
-    std::vector<std::string> differences; ///< of the runs as a whole
+    std::vector<StepComparison> steps; ///< in the run's order of steps; then those that only the other run has
+    std::vector<Phrase> differences;   ///< of the runs as a whole
 };
 
 /// Steps done in both are timed against each other in the order in which the other run did them: a pause before one
@@ -36,7 +36,7 @@ struct RunComparison {
 [[nodiscard]] RunComparison compareRuns(const Timeline& run, const Timeline& other);
 
 /// What differs in a step, in one line: differences, or by how much it was done earlier or later.
-[[nodiscard]] std::string changeText(const StepComparison& step);
+[[nodiscard]] Phrase changeText(const StepComparison& step);
 
 /// Of one run judged twice: the steps whose verdict, time or points are not the same, or that only one judgement has.
 [[nodiscard]] std::vector<StepComparison> changedSteps(const RunComparison& comparison);

@@ -10,17 +10,17 @@ namespace flowhand {
 
 namespace {
 
-std::string lateText(Duration late) {
+Phrase lateText(Duration late) {
     char text[32];
-    std::snprintf(text, sizeof text, "%.1f s late", seconds(late));
-    return text;
+    std::snprintf(text, sizeof text, "%.1f s", seconds(late));
+    return phrase("{1} late").with(text);
 }
 
 /// Where to look for one line of the ledger.
 Time timeOf(const ReviewedRun& run, const LedgerLine& line) {
     // Extras carry the event's own words.
     for (const Event& event : run.events)
-        if (!event.text.empty() && event.text == line.text)
+        if (!event.text.isEmpty() && event.text == line.text)
             return event.time;
     for (const Event& event : run.events)
         if (line.guard >= 0 && event.guard == line.guard && event.kind == EventKind::GuardBroken)
@@ -129,7 +129,7 @@ std::vector<Deviation> deviationsOf(const ReviewedRun& run) {
     std::vector<Deviation> deviations;
     for (const LedgerLine& line : ledger)
         deviations.push_back({timeOf(run, line), line.milliPoints, line.step, line.guard, line.what,
-                              line.text.empty() ? line.what : line.text});
+                              line.text.isEmpty() ? lossWords(line.what) : line.text});
     return deviations;
 }
 
@@ -145,40 +145,39 @@ Phrase repairText(const Repair& repair) {
     return phrase("put right after {1}").with(time);
 }
 
-std::string stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score,
-                        std::size_t step) {
+Phrase stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score, std::size_t step) {
     const StepResult& result = results[step];
     switch (result.state) {
     case StepState::Waiting:
-        return "not come to";
+        return phrase("not come to");
     case StepState::Due:
     case StepState::Seen:
-        return "open";
+        return phrase("open");
     case StepState::Omitted:
-        return "not done";
+        return phrase("not done");
     case StepState::FoundSet:
-        return flow.steps[step].compareOnly ? "done, found set" : "found set, not counted";
+        return flow.steps[step].compareOnly ? phrase("done, found set") : phrase("found set, not counted");
     case StepState::Void:
-        return "void";
+        return phrase("void");
     case StepState::LeftOut:
-        return "left out";
+        return phrase("left out");
     case StepState::Done:
     case StepState::TooEarly:
     case StepState::Uncertain:
         break;
     }
     if (result.isUncertain || result.state == StepState::Uncertain)
-        return "uncertain";
+        return phrase("uncertain");
     if (result.isTooEarly || result.state == StepState::TooEarly)
-        return "too early";
+        return phrase("too early");
     if (step < score.outOfOrder.size() && score.outOfOrder[step])
-        return "out of order";
+        return phrase("out of order");
     if (step < score.late.size() && score.late[step] > Duration{})
         return lateText(score.late[step]);
-    return "done";
+    return phrase("done");
 }
 
-std::string wentWell(const ReviewedRun& run) {
+Phrase wentWell(const ReviewedRun& run) {
     int own = 0;
     int good = 0;
     for (std::size_t i = 0; i < run.results.size() && i < run.flow.steps.size(); ++i) {
@@ -187,22 +186,22 @@ std::string wentWell(const ReviewedRun& run) {
             (state == StepState::FoundSet && !run.flow.steps[i].compareOnly))
             continue;
         ++own;
-        const std::string verdict = stepVerdict(run.flow, run.results, run.score, i);
+        const std::string verdict = stepVerdict(run.flow, run.results, run.score, i).text();
         good += verdict == "done" || verdict == "done, found set" ? 1 : 0;
     }
-    std::string text = own == 0 ? "No step of your own could be judged"
-                       : good == own
-                           ? "All " + std::to_string(own) + " steps in order and on time"
-                           : std::to_string(good) + " of " + std::to_string(own) + " steps in order and on time";
+    const Phrase steps =
+        own == 0      ? phrase("No step of your own could be judged")
+        : good == own ? phrase("All {1} steps in order and on time").with(std::to_string(own))
+                      : phrase("{1} of {2} steps in order and on time").with(std::to_string(good), std::to_string(own));
     const std::vector<std::vector<Episode>> guards = guardEpisodes(run.flow, run.events);
     const auto kept = std::count_if(guards.begin(), guards.end(), [](const std::vector<Episode>& episodes) {
         return episodes.empty();
     });
-    if (!guards.empty())
-        text += kept == static_cast<std::ptrdiff_t>(guards.size())
-                    ? "; every guard kept"
-                    : "; " + std::to_string(kept) + " of " + std::to_string(guards.size()) + " guards kept";
-    return text + ".";
+    if (guards.empty())
+        return phrase("{1}.").with(steps);
+    if (kept == static_cast<std::ptrdiff_t>(guards.size()))
+        return phrase("{1}; every guard kept.").with(steps);
+    return phrase("{1}; {2} of {3} guards kept.").with(steps, std::to_string(kept), std::to_string(guards.size()));
 }
 
 } // namespace flowhand

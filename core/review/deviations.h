@@ -2,7 +2,6 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "base/phrase.h"
@@ -17,8 +16,8 @@ struct Deviation {
     std::int64_t milliPoints = 0; ///< > 0
     int step = -1;
     int guard = -1;
-    std::string what; ///< the ledger's word: not done, late, wrong control ...
-    std::string text; ///< whole, in words
+    LossKind what = LossKind::NotDone;
+    Phrase text; ///< whole, in words
 };
 
 /// The ledger's lines, guards first, then worst first; without the line that gives back what the floor cut off.
@@ -29,7 +28,7 @@ struct Repair {
     Time time{}; ///< when it was made: the hand was there, the guard broke
     int step = -1;
     int guard = -1;
-    std::string text;             ///< what was wrong
+    Phrase text;                  ///< what was wrong
     std::optional<Time> repaired; ///< none: not before the end
 };
 
@@ -41,10 +40,10 @@ struct Repair {
 [[nodiscard]] Phrase repairText(const Repair& repair);
 
 /// How a step went, in words: "done", "1.2 s late", "not done".
-[[nodiscard]] std::string stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score,
-                                      std::size_t step);
+[[nodiscard]] Phrase stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score,
+                                 std::size_t step);
 
 /// The run's good side in one sentence: "11 of 13 steps in order and on time; every guard kept."
-[[nodiscard]] std::string wentWell(const ReviewedRun& run);
+[[nodiscard]] Phrase wentWell(const ReviewedRun& run);
 
 } // namespace flowhand

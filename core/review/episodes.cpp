@@ -48,8 +48,8 @@ std::vector<Call> callsOf(const std::vector<Event>& events) {
     std::vector<Call> calls;
     for (const Event& event : events)
         if (event.kind == EventKind::WordsBegan)
-            calls.push_back(
-                {event.time, event.time + speakingTime(letterCount(event.text)), event.step, event.by, event.text});
+            calls.push_back({event.time, event.time + speakingTime(letterCount(event.text.text())), event.step,
+                             event.by, event.text.text()});
     return calls;
 }
 

@@ -22,7 +22,7 @@ struct Episode {
 struct Hold {
     Episode episode;
     bool isGap = false; ///< a device or feed was lost
-    std::string reason;
+    Phrase reason;
 };
 [[nodiscard]] std::vector<Hold> holdsOf(const std::vector<Event>& events);
 

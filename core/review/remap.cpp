@@ -69,8 +69,8 @@ RemappedRecord remapped(const RunHeader& header, const std::vector<Sample>& samp
         if (isLeftOut[i])
             names.push_back(from.signals.all()[i].label);
     if (!names.empty())
-        record.remarks.push_back("The other aircraft file has no place for what was recorded of " +
-                                 joined(names, ", ") + ".");
+        record.remarks.push_back(
+            phrase("The other aircraft file has no place for what was recorded of {1}.").with(joined(names, ", ")));
     return record;
 }
 

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "review/reviewedrun.h"
@@ -9,9 +8,9 @@ namespace flowhand {
 
 /// A record told in the signals of another aircraft file.
 struct RemappedRecord {
-    RunHeader header;                 ///< with the set-up's controls in the other file's order
-    std::vector<Sample> samples;      ///< without those of signals that the other file lacks
-    std::vector<std::string> remarks; ///< whole sentences: what was left out
+    RunHeader header;            ///< with the set-up's controls in the other file's order
+    std::vector<Sample> samples; ///< without those of signals that the other file lacks
+    std::vector<Phrase> remarks; ///< whole sentences: what was left out
 };
 
 /// By the signals' names; positions by theirs. A signal of another kind or unit is another signal.

@@ -265,51 +265,61 @@ std::vector<StepTimes> stepTimes(const ReviewedRun& run, const std::vector<Contr
     return all;
 }
 
-std::string timesText(const StepTimes& times, const Aircraft& aircraft) {
-    std::vector<std::string> parts;
+namespace {
+
+Phrase amountOf(const Overshoot& overshoot, const Aircraft& aircraft) {
+    const Signal& signal = aircraft.signals[overshoot.signal];
+    const std::string number = numberText(overshoot.amount);
+    if (signal.kind == SignalKind::Position)
+        return (overshoot.amount > 1.5 ? phrase("{1} gates") : phrase("{1} gate")).with(number);
+    return signal.unit.symbol.empty() ? number : number + " " + signal.unit.symbol;
+}
+
+} // namespace
+
+Phrase timesText(const StepTimes& times, const Aircraft& aircraft) {
+    std::vector<Phrase> parts;
     if (times.cueBegan)
-        parts.push_back("cue sounded " + clockText(*times.cueBegan));
+        parts.push_back(phrase("cue sounded {1}").with(clockText(*times.cueBegan)));
     if (times.cueEnded)
-        parts.push_back("cue ended " + clockText(*times.cueEnded));
+        parts.push_back(phrase("cue ended {1}").with(clockText(*times.cueEnded)));
     if (times.due)
-        parts.push_back("due " + clockText(*times.due));
+        parts.push_back(phrase("due {1}").with(clockText(*times.due)));
     if (times.wrongReach)
-        parts.push_back("reached for " + aircraft.signals[times.wrongReach->signal].label + " first, " +
-                        clockText(times.wrongReach->time));
+        parts.push_back(phrase("reached for {1} first, {2}")
+                            .with(aircraft.signals[times.wrongReach->signal].label, clockText(times.wrongReach->time)));
     if (times.firstMovement) {
-        std::string text = "first movement " + clockText(*times.firstMovement);
-        if (times.due && *times.firstMovement >= *times.due)
-            text += " (" + tenths(*times.firstMovement - *times.due) + " after due)";
-        parts.push_back(std::move(text));
+        const std::string when = clockText(*times.firstMovement);
+        parts.push_back(
+            times.due && *times.firstMovement >= *times.due
+                ? phrase("first movement {1} ({2} after due)").with(when, tenths(*times.firstMovement - *times.due))
+                : phrase("first movement {1}").with(when));
     }
     if (times.hesitation)
-        parts.push_back("hesitated " + tenths(times.hesitation->length) + " from " + clockText(times.hesitation->from));
+        parts.push_back(
+            phrase("hesitated {1} from {2}").with(tenths(times.hesitation->length), clockText(times.hesitation->from)));
     if (times.overshoot) {
-        const Signal& signal = aircraft.signals[times.overshoot->signal];
-        std::string amount = numberText(times.overshoot->amount);
-        amount += signal.kind == SignalKind::Position ? (times.overshoot->amount > 1.5 ? " gates" : " gate")
-                  : signal.unit.symbol.empty()        ? ""
-                                                      : " " + signal.unit.symbol;
-        parts.push_back("went " + amount + " too far, " + clockText(times.overshoot->time));
+        parts.push_back(phrase("went {1} too far, {2}")
+                            .with(amountOf(*times.overshoot, aircraft), clockText(times.overshoot->time)));
     }
     if (times.done)
-        parts.push_back("done " + clockText(*times.done));
+        parts.push_back(phrase("done {1}").with(clockText(*times.done)));
     if (times.ended && !times.done)
-        parts.push_back("given up " + clockText(*times.ended));
+        parts.push_back(phrase("given up {1}").with(clockText(*times.ended)));
     return joined(parts, ", ");
 }
 
-std::string contextText(const StepContext& context) {
-    std::vector<std::string> parts;
+Phrase contextText(const StepContext& context) {
+    std::vector<Phrase> parts;
     // At rest the airspeed is the wind's.
     constexpr double kMoving = 1.0;
     if (context.groundSpeed)
-        parts.push_back("at " + numberText(*context.groundSpeed < kMoving ? 0.0 : std::round(*context.groundSpeed)) +
-                        " kt");
+        parts.push_back(phrase("at {1} kt")
+                            .with(numberText(*context.groundSpeed < kMoving ? 0.0 : std::round(*context.groundSpeed))));
     if (context.isTurning)
-        parts.push_back("turning");
+        parts.push_back(phrase("turning"));
     if (context.isSubstitute)
-        parts.push_back("simulated");
+        parts.push_back(phrase("simulated"));
     return joined(parts, ", ");
 }
 

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "review/movements.h"
@@ -56,9 +55,9 @@ struct StepTimes {
 [[nodiscard]] std::vector<StepTimes> stepTimes(const ReviewedRun& run, const std::vector<ControlMovement>& movements);
 
 /// In words, as a review lists them: "due 0:12.0, first movement 1.4 s later, ...". Empty when nothing is known.
-[[nodiscard]] std::string timesText(const StepTimes& times, const Aircraft& aircraft);
+[[nodiscard]] Phrase timesText(const StepTimes& times, const Aircraft& aircraft);
 
 /// "at 12 kt, turning, on screen"; empty when nothing is to be said.
-[[nodiscard]] std::string contextText(const StepContext& context);
+[[nodiscard]] Phrase contextText(const StepContext& context);
 
 } // namespace flowhand

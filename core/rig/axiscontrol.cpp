@@ -89,16 +89,17 @@ public:
         return facts;
     }
 
-    [[nodiscard]] std::string remark() const override {
-        return m_spec.needsSweep ? "move it once from end to end whenever it was plugged in" : std::string();
+    [[nodiscard]] Phrase remark() const override {
+        return m_spec.needsSweep ? phrase("move it once from end to end whenever it was plugged in") : Phrase();
     }
 
-    [[nodiscard]] std::string fault() const override {
+    [[nodiscard]] Phrase fault() const override {
         if (m_restsWrong)
-            return "stood at the far end when its device came; if nobody held it there, exchange the two numbers of "
-                   "its range";
+            return phrase(
+                "stood at the far end when its device came; if nobody held it there, exchange the two numbers "
+                "of its range");
         if (m_spec.needsSweep && m_filter.held() && !isSwept())
-            return "move it once from end to end; until then its card does not know the range";
+            return phrase("move it once from end to end; until then its card does not know the range");
         return {};
     }
 

@@ -88,8 +88,9 @@ private:
                 outputs.push_back({0, Value::between(), time});
             setTimer(time + m_spec.transit);
         } else {
-            setFault("its code " + std::to_string(m_read) +
-                     " stands for no position; a bit is not connected, or the list of positions is too short");
+            setFault(phrase("its code {1} stands for no position; a bit is not connected, or the list of positions is "
+                            "too short")
+                         .with(std::to_string(m_read)));
             outputs.push_back({0, Value::unknown(), time, Actor::Machine});
         }
     }

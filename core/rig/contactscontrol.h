@@ -30,9 +30,9 @@ public:
         m_contacts.forget();
         m_isKnown = false;
         m_timer = kForever;
-        m_fault.clear();
+        m_fault = {};
     }
-    [[nodiscard]] std::string fault() const final { return m_fault; }
+    [[nodiscard]] Phrase fault() const final { return m_fault; }
 
 protected:
     ContactsControl(std::string name, std::vector<SignalId> signals, std::vector<InputRef> inputs, Duration debounce)
@@ -45,7 +45,7 @@ protected:
 
     [[nodiscard]] const Contacts& contacts() const { return m_contacts; }
     void setTimer(Time time) { m_timer = time; }
-    void setFault(std::string fault) { m_fault = std::move(fault); }
+    void setFault(Phrase fault) { m_fault = std::move(fault); }
     /// "button 1, button 2": the closed ones.
     [[nodiscard]] std::string closedNames() const {
         std::string names;
@@ -66,7 +66,7 @@ private:
     Contacts m_contacts;
     bool m_isKnown = false;
     Time m_timer = kForever;
-    std::string m_fault;
+    Phrase m_fault;
 };
 
 /// How far apart the moves of a scripted hand are that presses and turns: longer than any debounce by default.

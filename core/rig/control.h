@@ -63,9 +63,9 @@ public:
     virtual void declare(Value /*value*/, Time /*time*/, Outputs& /*outputs*/) {}
 
     /// What a person should know of it at the start, in words without its name; empty for most.
-    [[nodiscard]] virtual std::string remark() const { return {}; }
+    [[nodiscard]] virtual Phrase remark() const { return {}; }
     /// What is wrong with it now, in words without its name; empty when nothing is.
-    [[nodiscard]] virtual std::string fault() const { return {}; }
+    [[nodiscard]] virtual Phrase fault() const { return {}; }
 
 private:
     std::string m_name;

@@ -86,7 +86,8 @@ private:
             m_now.quarters = 0;
         }
         if (m_now.missed > 0)
-            setFault(std::to_string(m_now.missed) + " steps came too fast to be counted; what it shows may be off");
+            setFault(phrase("{1} steps came too fast to be counted; what it shows may be off")
+                         .with(std::to_string(m_now.missed)));
         outputs.push_back({0, m_now.value.value(), time});
     }
 

@@ -51,7 +51,7 @@ private:
     }
 
     void timeUp(Time time, Outputs& outputs) override {
-        setFault("closed at the same time: " + closedNames() + "; this switch closes one of them only");
+        setFault(phrase("closed at the same time: {1}; this switch closes one of them only").with(closedNames()));
         outputs.push_back({0, Value::unknown(), time, Actor::Machine});
     }
 

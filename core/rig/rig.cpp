@@ -78,7 +78,7 @@ struct Rig::Wiring {
             timers[at] = timer;
             soonest = *std::min_element(timers.begin(), timers.end());
         }
-        std::string fault = file.controls[at]->fault();
+        Phrase fault = file.controls[at]->fault();
         if (fault == faults[at])
             return;
         faults[at] = std::move(fault);
@@ -133,7 +133,7 @@ struct Rig::Wiring {
     std::vector<std::optional<ConnectedDevice>> connected; ///< by DeviceIndex
     std::vector<Time> timers;                              ///< by control
     Time soonest = kForever;                               ///< of the timers
-    std::vector<std::string> faults;                       ///< by control; empty: none
+    std::vector<Phrase> faults;                            ///< by control; empty: none
     bool haveFaultsChanged = false;
     std::vector<std::string> names;
     std::vector<ControlFacts> facts;
@@ -184,7 +184,7 @@ const std::vector<ControlFacts>& Rig::facts() const {
     return m_wiring->facts;
 }
 
-const std::vector<std::string>& Rig::remarks() const {
+const std::vector<Phrase>& Rig::remarks() const {
     return m_wiring->file.remarks;
 }
 
@@ -335,11 +335,11 @@ std::vector<SignalId> Rig::unheard() const {
     return all;
 }
 
-std::vector<std::string> Rig::faults() const {
-    std::vector<std::string> all;
+std::vector<Phrase> Rig::faults() const {
+    std::vector<Phrase> all;
     for (std::size_t i = 0; i < m_wiring->faults.size(); ++i)
-        if (!m_wiring->faults[i].empty())
-            all.push_back(m_wiring->file.controls[i]->name() + ": " + m_wiring->faults[i]);
+        if (!m_wiring->faults[i].isEmpty())
+            all.push_back(phrase("{1}: {2}").with(m_wiring->file.controls[i]->name(), m_wiring->faults[i]));
     return all;
 }
 

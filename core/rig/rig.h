@@ -78,9 +78,9 @@ public:
 
     /// Things a person should know at the start: a missing interlock, a control that asks for a sweep or
     /// for its state.
-    [[nodiscard]] const std::vector<std::string>& remarks() const;
+    [[nodiscard]] const std::vector<Phrase>& remarks() const;
     /// What is wrong with a control now: "Automatic brake: closed at the same time: button 1, button 2; ...".
-    [[nodiscard]] std::vector<std::string> faults() const;
+    [[nodiscard]] std::vector<Phrase> faults() const;
     /// Whether faults() may say something else than at the last call.
     [[nodiscard]] bool takeFaultChange();
 

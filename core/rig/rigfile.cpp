@@ -135,9 +135,9 @@ void checkDevicesUsed(const RigFile& file, Problems& problems) {
 void collectRemarks(RigFile& file) {
     for (const std::unique_ptr<Control>& control : file.controls) {
         if (control->asksForState())
-            file.remarks.push_back(control->name() + ": say how it stands, for its switch cannot tell");
-        if (const std::string remark = control->remark(); !remark.empty())
-            file.remarks.push_back(control->name() + ": " + remark);
+            file.remarks.push_back(phrase("{1}: say how it stands, for its switch cannot tell").with(control->name()));
+        if (Phrase remark = control->remark(); !remark.isEmpty())
+            file.remarks.push_back(phrase("{1}: {2}").with(control->name(), std::move(remark)));
     }
 }
 
@@ -156,7 +156,7 @@ void readInterlocks(TomlReader& reader, const RigScope& scope, RigFile& file) {
         }
         const std::string text = entry.requiredText("text");
         entry.finish();
-        file.remarks.push_back("No mechanical interlock (" + joined(labels, ", ") + "): " + text);
+        file.remarks.push_back(phrase("No mechanical interlock ({1}): {2}").with(joined(labels, ", "), text));
     }
 }
 

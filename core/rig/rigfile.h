@@ -20,7 +20,7 @@ struct RigFile {
     std::vector<DeviceWish> devices;
     std::vector<std::unique_ptr<Control>> controls; ///< controls[i] is ControlId(i + 1)
     WalkTolerances tolerances;
-    std::vector<std::string> remarks;
+    std::vector<Phrase> remarks;
 };
 
 /// Whether it looks like one: aircraft files have controls too, but wire none.

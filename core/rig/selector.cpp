@@ -71,9 +71,9 @@ private:
         if (isNone && m_spec.unwired) {
             outputs.push_back({0, *m_spec.unwired, time});
         } else if (isNone) {
-            setFault("no contact is closed: it stands between two positions, or a wire is off");
+            setFault(phrase("no contact is closed: it stands between two positions, or a wire is off"));
         } else {
-            setFault("closed at the same time: " + closedNames() + "; two wires touch, or a contact sticks");
+            setFault(phrase("closed at the same time: {1}; two wires touch, or a contact sticks").with(closedNames()));
             outputs.push_back({0, Value::unknown(), time, Actor::Machine});
         }
     }

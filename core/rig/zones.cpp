@@ -58,7 +58,8 @@ private:
     }
 
     void timeUp(Time time, Outputs& outputs) override {
-        setFault("no zone has just these closed: " + closedNames() + "; a contact sticks, or a zone is missing");
+        setFault(
+            phrase("no zone has just these closed: {1}; a contact sticks, or a zone is missing").with(closedNames()));
         outputs.push_back({0, Value::unknown(), time, Actor::Machine});
     }
 

@@ -3,6 +3,8 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "base/phrasejson.h"
+
 namespace flowhand {
 
 namespace {
@@ -72,9 +74,22 @@ std::string toJson(const Event& event, const SignalTable& signals, const std::ve
     }
     if (!event.by.empty())
         line["by"] = event.by;
-    if (!event.text.empty())
-        line["text"] = event.text;
+    if (!event.text.isEmpty())
+        line["text"] = phraseJson(event.text);
     return line.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
+std::string englishLine(const std::string& line) {
+    try {
+        nlohmann::ordered_json json = nlohmann::ordered_json::parse(line);
+        const auto text = json.find("text");
+        if (text == json.end() || !text->is_array())
+            return line;
+        *text = phraseFrom(*text).english();
+        return json.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+    } catch (const nlohmann::json::exception&) {
+        return line; // damaged: it is like no other
+    }
 }
 
 } // namespace flowhand

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/sample.h"
 
 namespace flowhand {
@@ -56,16 +57,21 @@ struct Event {
     Value value;
     std::optional<double> margin; ///< finite margins only
     SignalId marginSignal = kNoSignal;
-    std::string by;   ///< seat or "cockpit", of words and partner moves
-    std::string text; ///< words, outcome name, reason
+    std::string by; ///< seat or "cockpit", of words and partner moves
+    Phrase text;    ///< words, outcome name, reason
 
     bool operator==(const Event&) const = default;
 };
 
 [[nodiscard]] std::string_view nameOf(EventKind kind);
 
-/// One line of JSON, the canonical form that is stored and compared. `signals` gives names and value texts.
+/// One line of JSON, the canonical form that is stored: its text as phrasejson.h has it. `signals` gives names and
+/// value texts.
 [[nodiscard]] std::string toJson(const Event& event, const SignalTable& signals,
                                  const std::vector<std::string>& stepIds);
+
+/// The same line with its text in English, as it is compared and printed: records of before there were other languages
+/// have it so.
+[[nodiscard]] std::string englishLine(const std::string& line);
 
 } // namespace flowhand

@@ -40,8 +40,8 @@ public:
 
     void start(Time time);
     void waive(Time time);
-    void hold(Time time, const std::string& reason);
-    void gap(Time time, const std::string& reason);
+    void hold(Time time, const Phrase& reason);
+    void gap(Time time, const Phrase& reason);
     void resume(Time time);
     void repeat(Time time);
     void jump(Time time, const std::string& step);
@@ -147,7 +147,7 @@ private:
 
     // judgeend.cpp
     void omit(std::size_t i);
-    void leaveOut(std::size_t i, const std::string& why);
+    void leaveOut(std::size_t i, const Phrase& why);
     void expireIfSo(std::size_t i);
     void resolved(std::size_t i, StepState state);
     void end(const std::string& why);
@@ -194,7 +194,7 @@ private:
     [[nodiscard]] double sigma(SignalId control) const;
 
     // judgehold.cpp
-    void holdFor(Time time, EventKind kind, const std::string& reason);
+    void holdFor(Time time, EventKind kind, const Phrase& reason);
     void resumeNow(Time time);
     void repeatNow(Time time);
     [[nodiscard]] bool isAskedFor(SignalId control) const;
@@ -226,7 +226,7 @@ private:
     [[nodiscard]] std::vector<GuardResult> guardResults() const;
     [[nodiscard]] Duration latency() const;
     [[nodiscard]] std::int64_t ceiling() const;
-    [[nodiscard]] std::string verdict(std::size_t i, const Score& score) const;
+    [[nodiscard]] Phrase verdict(std::size_t i, const Score& score) const;
 
     const Aircraft& m_aircraft;
     const Flow& m_flow;
@@ -275,7 +275,7 @@ private:
     Time m_begun{};
     Time m_settledAt{}; ///< conditions
     std::size_t m_unresolved = 0;
-    std::string m_holdReason;
+    Phrase m_holdReason;
 
     std::vector<Event> m_events;
     std::vector<PartnerMove> m_partnerMoves;

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "base/valuewords.h"
 #include "session/judge.h"
 
 namespace flowhand {
@@ -105,7 +106,7 @@ void Judge::credit(std::size_t i, const ControlMovement& movement) {
     StepTrack& track = m_tracks[i];
     track.fit = movement.control;
     track.fitBegan = movement.began;
-    track.why.clear();
+    track.why = {};
     m_credited[indexOf(movement.control)] = i + 1;
     m_extras.forget(movement.control);
     if (movement.actor == Actor::Hand && m_ownership.wantsMatch(movement.control))
@@ -154,21 +155,24 @@ void Judge::extra(const ControlMovement& movement) {
 
 void Judge::tellExtra(const ControlMovement& movement, ExtraResult& found) {
     const Signal& signal = m_aircraft.signals[movement.control];
-    found.text = signal.label + " at " + valueText(signal, movement.to);
+    const Phrase at = valueWords(signal, movement.to);
     StepTrack* track = found.step >= 0 ? &m_tracks[static_cast<std::size_t>(found.step)] : nullptr;
     EventKind kind = EventKind::WrongControl;
     if (found.isWrongValue) {
         kind = EventKind::WrongValue;
         const Value wanted = target(static_cast<std::size_t>(found.step), movement.control, m_values);
-        found.text += ", wanted " + valueText(signal, wanted);
+        found.text = phrase("{1} at {2}, wanted {3}").with(signal.label, at, valueWords(signal, wanted));
         track->why = found.text;
     } else if (found.isUndone) {
         kind = EventKind::StepUndone;
-        found.text = step(static_cast<std::size_t>(found.step)).title + ": undone again, " + found.text;
+        found.text = phrase("{1}: undone again, {2} at {3}")
+                         .with(step(static_cast<std::size_t>(found.step)).title, signal.label, at);
         track->isUndone = true;
+    } else if (track != nullptr) {
+        found.text = phrase("{1} at {2} instead of: {3}")
+                         .with(signal.label, at, step(static_cast<std::size_t>(found.step)).title);
     } else {
-        found.text += track != nullptr ? " instead of: " + step(static_cast<std::size_t>(found.step)).title
-                                       : ", which no step asked for";
+        found.text = phrase("{1} at {2}, which no step asked for").with(signal.label, at);
     }
     Event& event = tell(kind, found.step);
     event.signal = movement.control;

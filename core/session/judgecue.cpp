@@ -75,7 +75,7 @@ void Judge::makeDue(std::size_t i, Time due) {
     StepTrack& track = m_tracks[i];
     for (const SignalId need : step(i).needs)
         if (!value(need).isKnown()) {
-            leaveOut(i, m_aircraft.signals[need].label + " is not known here");
+            leaveOut(i, phrase("{1} is not known here").with(m_aircraft.signals[need].label));
             return;
         }
     track.state = StepState::Due;

@@ -9,7 +9,7 @@ void Judge::omit(std::size_t i) {
     resolved(i, StepState::Omitted);
 }
 
-void Judge::leaveOut(std::size_t i, const std::string& why) {
+void Judge::leaveOut(std::size_t i, const Phrase& why) {
     m_tracks[i].why = why;
     tell(EventKind::StepLeftOut, static_cast<int>(i)).text = why;
     resolved(i, StepState::LeftOut);
@@ -60,7 +60,7 @@ void Judge::end(const std::string& why) {
             continue;
         const bool isVoid = m_outcome || !m_hasBegun;
         if (!isVoid && isOutOfSight(i)) {
-            leaveOut(i, "it could not be seen any more: what it needs to know was lost");
+            leaveOut(i, phrase("it could not be seen any more: what it needs to know was lost"));
             continue;
         }
         tell(isVoid ? EventKind::StepVoid : EventKind::StepOmitted, static_cast<int>(i));

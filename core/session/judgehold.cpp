@@ -11,15 +11,15 @@ constexpr double kTolerance = 0.05; // of its range
 
 } // namespace
 
-void Judge::hold(Time time, const std::string& reason) {
+void Judge::hold(Time time, const Phrase& reason) {
     holdFor(time, EventKind::Held, reason);
 }
 
-void Judge::gap(Time time, const std::string& reason) {
+void Judge::gap(Time time, const Phrase& reason) {
     holdFor(time, EventKind::Gap, reason);
 }
 
-void Judge::holdFor(Time time, EventKind kind, const std::string& reason) {
+void Judge::holdFor(Time time, EventKind kind, const Phrase& reason) {
     advance(time);
     if (m_phase != SessionPhase::Running)
         return;
@@ -73,7 +73,7 @@ void Judge::letGoOn(Time time) {
     m_real = time;
     m_now = m_clock.toRun(time);
     m_phase = SessionPhase::Running;
-    m_holdReason.clear();
+    m_holdReason = {};
 }
 
 /// What was moved while the run stood is where it is, and was no movement.

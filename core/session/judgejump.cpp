@@ -162,7 +162,7 @@ double Judge::room(std::size_t i, SignalId control, std::vector<Value> values) c
 void Judge::passOver(std::size_t i) {
     if (m_tracks[i].isResolved())
         return;
-    m_tracks[i].why = "jumped over";
+    m_tracks[i].why = phrase("jumped over");
     tell(EventKind::StepVoid, static_cast<int>(i)).text = m_tracks[i].why;
     resolved(i, StepState::Void);
 }

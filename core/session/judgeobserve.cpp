@@ -64,13 +64,13 @@ void Judge::leaveOutUnobserved() {
     for (std::size_t i = 0; i < m_tracks.size(); ++i)
         for (const SignalId need : step(i).needs)
             if (isUnobserved(need) && !m_tracks[i].isResolved())
-                leaveOut(i, "it cannot be judged: nothing tells " + m_aircraft.signals[need].label);
+                leaveOut(i, phrase("it cannot be judged: nothing tells {1}").with(m_aircraft.signals[need].label));
     for (std::size_t i = 0; i < m_guards.size(); ++i)
         for (const SignalId id : m_flow.guards[i].never.condition.signals())
             if (isUnobserved(id)) {
                 Event& event = tell(EventKind::GuardLeftOut);
                 event.guard = static_cast<int>(i);
-                event.text = "not watched: nothing tells " + m_aircraft.signals[id].label;
+                event.text = phrase("not watched: nothing tells {1}").with(m_aircraft.signals[id].label);
                 break;
             }
 }

@@ -158,7 +158,7 @@ void Judge::leaveOutMissing() {
         if (track.doer != Doer::Hand)
             continue;
         if (step(i).kind == StepKind::Say && track.controls.empty()) {
-            leaveOut(i, "there is no reply button to say it with");
+            leaveOut(i, phrase("there is no reply button to say it with"));
             continue;
         }
         const auto isMissing = [&](SignalId control) {
@@ -172,7 +172,7 @@ void Judge::leaveOutMissing() {
                 if (missing == kNoSignal && isMissing(control))
                     missing = control;
         if (missing != kNoSignal)
-            leaveOut(i, "this rig has no " + m_aircraft.signals[missing].label);
+            leaveOut(i, phrase("this rig has no {1}").with(m_aircraft.signals[missing].label));
     }
 }
 

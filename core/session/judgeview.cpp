@@ -14,10 +14,10 @@ bool isDoneState(StepState state) {
            state == StepState::FoundSet;
 }
 
-std::string lateText(Duration late) {
-    char text[40];
-    std::snprintf(text, sizeof text, "done, %.1f s late", seconds(late));
-    return text;
+Phrase lateText(Duration late) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f s", seconds(late));
+    return phrase("done, {1} late").with(text);
 }
 
 } // namespace
@@ -68,12 +68,12 @@ Score Judge::score() const {
     Score score = scoreOf(m_flow, results(), m_extras.all(), guardResults(), latency());
     if (m_hasJumped && score.isPassed) {
         score.isPassed = false;
-        score.whyNotPassed = "the run jumped, so it is not the whole flow";
+        score.whyNotPassed = phrase("the run jumped, so it is not the whole flow");
     }
     return score;
 }
 
-std::string Judge::verdict(std::size_t i, const Score& score) const {
+Phrase Judge::verdict(std::size_t i, const Score& score) const {
     const StepTrack& track = m_tracks[i];
     switch (track.state) {
     case StepState::Waiting:
@@ -81,25 +81,25 @@ std::string Judge::verdict(std::size_t i, const Score& score) const {
     case StepState::Due:
         return track.why;
     case StepState::Seen:
-        return "seen";
+        return phrase("seen");
     case StepState::Done: {
-        std::string text = score.isScored && score.outOfOrder[i]          ? "done, out of order"
-                           : score.isScored && score.late[i] > Duration{} ? lateText(score.late[i])
-                                                                          : "done";
-        return track.isUndone ? text + ", undone again" : text;
+        Phrase text = score.isScored && score.outOfOrder[i]          ? phrase("done, out of order")
+                      : score.isScored && score.late[i] > Duration{} ? lateText(score.late[i])
+                                                                     : phrase("done");
+        return track.isUndone ? phrase("{1}, undone again").with(std::move(text)) : text;
     }
     case StepState::Omitted:
-        return "not done";
+        return phrase("not done");
     case StepState::FoundSet:
-        return "found set";
+        return phrase("found set");
     case StepState::TooEarly:
-        return "too early";
+        return phrase("too early");
     case StepState::Uncertain:
-        return "uncertain: too close to the noise of the control";
+        return phrase("uncertain: too close to the noise of the control");
     case StepState::Void:
-        return track.why.empty() ? "no longer called for" : track.why;
+        return track.why.isEmpty() ? phrase("no longer called for") : track.why;
     case StepState::LeftOut:
-        return "left out: " + track.why;
+        return phrase("left out: {1}").with(track.why);
     }
     return {};
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/time.h"
 
 namespace flowhand {
@@ -27,6 +28,6 @@ struct RunLosses {
 };
 
 /// In whole sentences; none when nothing was lost.
-[[nodiscard]] std::vector<std::string> lossRemarks(const RunLosses& losses);
+[[nodiscard]] std::vector<Phrase> lossRemarks(const RunLosses& losses);
 
 } // namespace flowhand

@@ -20,7 +20,7 @@ enum class CommandKind : std::uint8_t {
     Start,
     Waive,
     Hold, ///< text: the reason
-    Gap,  ///< held because a device or feed was lost; text: which, in words
+    Gap,  ///< held because a device or feed was lost; text: which, in words (phrasejson.h, phraseText)
     Resume,
     Repeat,
     Jump, ///< text: the id of the step to go on with

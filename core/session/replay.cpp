@@ -1,5 +1,7 @@
 #include "session/replay.h"
 
+#include "base/phrasejson.h"
+
 #include <utility>
 
 namespace flowhand {
@@ -16,7 +18,7 @@ void apply(Session& session, const RunCommand& command) {
         session.hold(command.time, command.text);
         break;
     case CommandKind::Gap:
-        session.gap(command.time, command.text);
+        session.gap(command.time, phraseOfText(command.text));
         break;
     case CommandKind::Resume:
         session.resume(command.time);

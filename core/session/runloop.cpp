@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "base/names.h"
+#include "base/phrasejson.h"
+#include "base/valuewords.h"
 #include "device/hub.h"
 #include "session/feedlink.h"
 #include "session/practicelink.h"
@@ -201,7 +203,7 @@ struct RunLoop::State {
         if (missing == saidMissing)
             return;
         saidMissing = missing;
-        for (std::string& remark : unobservedRemarks(*parts.flow, *parts.aircraft, missing))
+        for (Phrase& remark : unobservedRemarks(*parts.flow, *parts.aircraft, missing))
             notices.push_back(std::move(remark));
     }
 
@@ -226,8 +228,10 @@ struct RunLoop::State {
     }
 
     void put(const std::string& place) {
-        if (const Status found = practice.put(place); !found)
-            return notices.push_back(describe(found.error()));
+        if (const Status found = practice.put(place); !found) {
+            notices.emplace_back(describe(found.error()));
+            return;
+        }
         beginScenario();
         isScenarioNew = true;
     }
@@ -267,7 +271,8 @@ struct RunLoop::State {
             const Signal& signal = parts.aircraft->signals[id];
             const Value value = startOf(*parts.flow, *parts.aircraft, id);
             parts.rig->declare(id, value, inFlight(time), screen);
-            notices.push_back(signal.label + " is taken to be " + valueText(signal, value) + "; put it there now.");
+            notices.push_back(
+                phrase("{1} is taken to be {2}; put it there now.").with(signal.label, valueWords(signal, value)));
         }
         markPlayed(screen, before);
     }
@@ -334,15 +339,16 @@ struct RunLoop::State {
     /// better.
     void noteSilent() {
         ++changes;
-        notices.push_back(link.title() + " has fallen silent.");
+        notices.push_back(phrase("{1} has fallen silent.").with(link.title()));
         isFeedLost = true;
         link.forget(session.values(), screen);
-        holdForLoss(link.title() + " is silent. The run goes on by itself when it speaks again.");
+        holdForLoss(phrase("{1} is silent. The run goes on by itself when it speaks again").with(link.title()));
     }
 
     void noteHeard() {
         ++changes;
-        notices.push_back(link.title() + (std::exchange(isFeedLost, false) ? " speaks again." : " is heard."));
+        notices.push_back((std::exchange(isFeedLost, false) ? phrase("{1} speaks again.") : phrase("{1} is heard."))
+                              .with(link.title()));
         hasJustHeard = true;
         for (PendingCommand& command : std::exchange(waiting, {}))
             commands.push_back(std::move(command));
@@ -356,11 +362,11 @@ struct RunLoop::State {
         return mayBegin && !hasLooked && link.hasFeed() && !link.isHeard();
     }
 
-    void holdForLoss(const std::string& reason) {
+    void holdForLoss(const Phrase& reason) {
         if (!isFlying() || isHeldByLoss)
             return;
         isHeldByLoss = true;
-        commands.push_back({CommandKind::Gap, reason});
+        commands.push_back({CommandKind::Gap, phraseText(reason)});
     }
 
     /// Behind its Gap in the queue, should that not have been applied yet.
@@ -413,10 +419,10 @@ struct RunLoop::State {
         std::vector<Event> told = session.takeEvents();
         for (const Event& event : told) {
             if (event.kind == EventKind::OutcomeReached)
-                outcome = event.text;
+                outcome = event.text.text();
             if (event.kind == EventKind::ScenarioEvent)
-                happenings.push_back({event.time, event.text});
-            isStopped |= event.kind == EventKind::RunEnded && outcome.empty() && event.text != "completed";
+                happenings.push_back({event.time, event.text.text()});
+            isStopped |= event.kind == EventKind::RunEnded && outcome.empty() && event.text.text() != "completed";
         }
         if (parts.recorder != nullptr && !told.empty())
             check(parts.recorder->events(told));
@@ -488,7 +494,7 @@ struct RunLoop::State {
     void check(const Status& status) {
         if (status)
             return;
-        notices.push_back("This run is no longer recorded. " + describe(status.error()));
+        notices.push_back(phrase("This run is no longer recorded. {1}").with(describe(status.error())));
         parts.recorder = nullptr;
     }
 
@@ -547,7 +553,7 @@ struct RunLoop::State {
         notices.push_back(notice.message);
         // What its controls say now nobody knows.
         parts.rig->lose(notice.device, inFlight(notice.time), made);
-        holdForLoss(nameOf(notice) + " is lost. Plug it in again; the run goes on by itself.");
+        holdForLoss(phrase("{1} is lost. Plug it in again; the run goes on by itself").with(nameOf(notice)));
     }
 
     void noteConnected(const DeviceNotice& notice) {
@@ -555,14 +561,14 @@ struct RunLoop::State {
             parts.rig->connect(notice.device, parts.playback ? parts.playback->inputs[notice.device]
                                                              : parts.devices->inputs(notice.device));
         if (!connected) {
-            notices.push_back(describe(connected.error()));
+            notices.emplace_back(describe(connected.error()));
             return;
         }
         if (parts.devices != nullptr)
             parts.devices->listenOnlyTo(notice.device, parts.rig->wiredInputs(notice.device));
         attend();
         if (std::erase(lost, notice.device) > 0)
-            notices.push_back(nameOf(notice) + " is back.");
+            notices.push_back(phrase("{1} is back.").with(nameOf(notice)));
         resumeAfterLoss();
     }
 
@@ -575,16 +581,17 @@ struct RunLoop::State {
         for (const SignalId id : parts.rig->unheard())
             labels.push_back(parts.aircraft->signals[id].label);
         if (!labels.empty())
-            notices.push_back("Not heard of yet: " + joined(labels, ", ") +
-                              ". Move each once, so that the program knows where it stands.");
+            notices.push_back(
+                phrase("Not heard of yet: {1}. Move each once, so that the program knows where it stands.")
+                    .with(joined(labels, ", ")));
     }
 
     /// What is wrong with a control is said once, and again after it was right.
     void noteFaults() {
         if (!parts.rig->takeFaultChange())
             return;
-        std::vector<std::string> now = parts.rig->faults();
-        for (const std::string& fault : now)
+        std::vector<Phrase> now = parts.rig->faults();
+        for (const Phrase& fault : now)
             if (std::find(faults.begin(), faults.end(), fault) == faults.end())
                 notices.push_back(fault);
         faults = std::move(now);
@@ -635,7 +642,7 @@ struct RunLoop::State {
         hasLooked = isFinished = isHeldByLoss = false;
         happenings.clear();
         saidMissing.clear();
-        notices.push_back("The flight goes on: " + parts.flow->title + ".");
+        notices.push_back(phrase("The flight goes on: {1}.").with(parts.flow->title));
         for (std::size_t i = 0; i < values.size(); ++i)
             carry(SignalId(static_cast<std::uint32_t>(i)), values[i]);
         practice.restart();
@@ -665,7 +672,7 @@ struct RunLoop::State {
             return;
         }
         if (waiting.empty())
-            notices.push_back("The run begins as soon as " + link.title() + " is heard.");
+            notices.push_back(phrase("The run begins as soon as {1} is heard.").with(link.title()));
         waiting.push_back({kind, text});
         ++changes;
     }
@@ -706,13 +713,13 @@ struct RunLoop::State {
     std::vector<Sample> early; ///< made of a reading by passQuietReadings(), for the instant of its time
     Time earlyTime{};
     std::deque<DeviceNotice> news;
-    std::vector<std::string> faults;
+    std::vector<Phrase> faults;
     std::deque<PartnerMove> partner;
     std::vector<Sample> made; ///< of one instant
     std::vector<Sample> batch;
     std::vector<Event> events;
     std::vector<Happening> happenings; ///< in this run
-    std::vector<std::string> notices;
+    std::vector<Phrase> notices;
     std::vector<DeviceIndex> lost;
     bool isHeldByLoss = false; ///< of a device or the feed
     bool hasNotedUnheard = false;
@@ -841,7 +848,7 @@ RunSnapshot RunLoop::snapshot() const {
             {}};
 }
 
-const std::vector<std::string>& RunLoop::notices() const {
+const std::vector<Phrase>& RunLoop::notices() const {
     return m_state->notices;
 }
 

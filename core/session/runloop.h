@@ -53,7 +53,7 @@ struct RunParts {
     int slowness = 1;                   ///< of slow time (slowtime.h), as setup.timeScale has it; 1 with a feed
     Successor successor;                ///< none: the flight ends with this flow
     Recorder* recorder = nullptr;       ///< none: not stored
-    std::vector<std::string> notices;   ///< what the pilot should know from the start
+    std::vector<Phrase> notices;        ///< what the pilot should know from the start
 };
 
 /// Where a simulated control stands at the start of a flow; where the flow says nothing: off, first position, in the
@@ -72,7 +72,7 @@ struct RunSnapshot {
     std::vector<Value> values; ///< by SignalId
     Score score;               ///< of the run so far; final when session.phase is Ended
     std::vector<StepResult> results;
-    std::vector<std::string> notices;     ///< what the pilot should know (device lost, recording failed), newest last
+    std::vector<Phrase> notices;          ///< what the pilot should know (device lost, recording failed), newest last
     RunLosses losses;                     ///< so far
     std::int64_t runId = 0;               ///< in the store; 0: not stored
     const Flow* flow = nullptr;           ///< that is flown now
@@ -118,7 +118,7 @@ public:
     /// Of the run that goes on or has ended.
     [[nodiscard]] const RunHeader& header() const;
     /// As in the snapshot, which takes time to make.
-    [[nodiscard]] const std::vector<std::string>& notices() const;
+    [[nodiscard]] const std::vector<Phrase>& notices() const;
     /// Those since the last call.
     [[nodiscard]] std::vector<Event> takeEvents();
     /// Counts every change a view might show.

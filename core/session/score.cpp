@@ -1,6 +1,7 @@
 #include "session/score.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 
@@ -26,11 +27,21 @@ std::int64_t wholeMillis(Duration duration) {
     return std::chrono::floor<std::chrono::milliseconds>(duration + std::chrono::microseconds(500)).count();
 }
 
-std::string inSeconds(std::int64_t millis) {
+std::string tenths(double number) {
     char text[32];
-    std::snprintf(text, sizeof text, "%.1f s", static_cast<double>(millis) / 1000.0);
+    std::snprintf(text, sizeof text, "%.1f", number);
     return text;
 }
+
+std::string inSeconds(std::int64_t millis) {
+    return tenths(static_cast<double>(millis) / 1000.0) + " s";
+}
+
+/// In the order of LossKind.
+constexpr std::array<std::string_view, 11> kLossNames = {
+    "not done",     "uncertain",   "too early",     "out of order", "late", "small margin",
+    "undone again", "wrong value", "wrong control", "guard broken", "floor"};
+static_assert(kLossNames.size() == static_cast<std::size_t>(LossKind::Floor) + 1);
 
 bool isDoneState(const Step& step, const StepResult& result, bool isUncertainDone) {
     switch (result.state) {
@@ -127,9 +138,11 @@ private:
             m_score.outOfOrder[candidates[n].step] = isOutside[n];
     }
 
-    void add(std::int64_t milliPoints, int step, int guard, std::string what, std::string text) {
-        if (milliPoints != 0)
-            m_score.ledger.push_back({milliPoints, step, guard, std::move(what), std::move(text)});
+    void add(std::int64_t milliPoints, int step, int guard, LossKind what, Phrase text) {
+        if (milliPoints == 0)
+            return;
+        LedgerLine line{milliPoints, step, guard, what, std::move(text)};
+        m_score.ledger.push_back(std::move(line));
     }
 
     void addGuards() {
@@ -137,7 +150,8 @@ private:
             if (!result.isBroken)
                 continue;
             const Guard& guard = m_flow.guards[static_cast<std::size_t>(result.guard)];
-            add(points(guard.weight, 100), -1, result.guard, "guard broken", "guard broken: " + guard.title);
+            add(points(guard.weight, 100), -1, result.guard, LossKind::GuardBroken,
+                phrase("guard broken: {1}").with(guard.title));
         }
     }
 
@@ -146,36 +160,39 @@ private:
         const int index = static_cast<int>(i);
         if (!m_isDone[i]) {
             const bool isUncertain = m_results[i].isUncertain || m_results[i].state == StepState::Uncertain;
-            add(points(step.weight, 100), index, -1, isUncertain ? "uncertain" : "not done",
-                step.title +
-                    (isUncertain ? ": uncertain, too close to the noise of the control to be sure" : ": not done"));
+            add(points(step.weight, 100), index, -1, isUncertain ? LossKind::Uncertain : LossKind::NotDone,
+                (isUncertain ? phrase("{1}: uncertain, too close to the noise of the control to be sure")
+                             : phrase("{1}: not done"))
+                    .with(step.title));
             return;
         }
         if (m_results[i].isTooEarly) {
-            add(points(step.weight, kOutOfOrderShare), index, -1, "too early", step.title + ": done too early");
+            add(points(step.weight, kOutOfOrderShare), index, -1, LossKind::TooEarly,
+                phrase("{1}: done too early").with(step.title));
         } else if (m_score.outOfOrder[i]) {
-            add(points(step.weight, kOutOfOrderShare), index, -1, "out of order", step.title + ": done out of order");
+            add(points(step.weight, kOutOfOrderShare), index, -1, LossKind::OutOfOrder,
+                phrase("{1}: done out of order").with(step.title));
         } else {
             const std::int64_t over = std::max<std::int64_t>(m_response[i] - wholeMillis(step.within), 0);
             m_score.late[i] = std::chrono::milliseconds(over);
-            add(latePoints(i), index, -1, "late",
-                step.title + ": " + inSeconds(over) + " late (" + inSeconds(m_response[i]) + ", within " +
-                    inSeconds(wholeMillis(step.within)) + ")");
+            add(latePoints(i), index, -1, LossKind::Late,
+                phrase("{1}: {2} late ({3}, within {4})")
+                    .with(step.title, inSeconds(over), inSeconds(m_response[i]), inSeconds(wholeMillis(step.within))));
         }
         const double mu = std::isnan(m_results[i].mu) ? 0.0 : std::clamp(m_results[i].mu, 0.0, 1.0);
         const std::int64_t missing = kMuParts - std::llround(mu * kMuParts);
-        char share[64];
-        std::snprintf(share, sizeof share, "%.0f %% of the room in its band", mu * 100.0);
-        add(points(step.weight, kMarginShare, missing, kMuParts), index, -1, "small margin",
-            step.title + ": small margin, " + share);
+        char share[32];
+        std::snprintf(share, sizeof share, "%.0f %%", mu * 100.0);
+        add(points(step.weight, kMarginShare, missing, kMuParts), index, -1, LossKind::SmallMargin,
+            phrase("{1}: small margin, {2} of the room in its band").with(step.title, share));
     }
 
     void addExtras() {
         for (const ExtraResult& extra : m_outside.extras) {
-            const std::string what = extra.isUndone       ? "undone again"
-                                     : extra.isWrongValue ? "wrong value"
-                                                          : "wrong control";
-            add(points(1, kExtraShare), extra.step, -1, what, extra.text.empty() ? what : extra.text);
+            const LossKind what = extra.isUndone       ? LossKind::UndoneAgain
+                                  : extra.isWrongValue ? LossKind::WrongValue
+                                                       : LossKind::WrongControl;
+            add(points(1, kExtraShare), extra.step, -1, what, extra.text.isEmpty() ? lossWords(what) : extra.text);
         }
     }
 
@@ -184,7 +201,8 @@ private:
         for (const LedgerLine& line : m_score.ledger)
             lost += line.milliPoints;
         m_score.milliPoints = std::max<std::int64_t>(kFullScore - lost, 0);
-        add(std::min<std::int64_t>(kFullScore - lost, 0), -1, -1, "floor", "given back: a score does not go below 0");
+        add(std::min<std::int64_t>(kFullScore - lost, 0), -1, -1, LossKind::Floor,
+            phrase("given back: a score does not go below 0"));
         m_score.pace = pace();
     }
 
@@ -207,30 +225,29 @@ private:
     void judgePass() {
         for (const GuardResult& result : m_outside.guards)
             if (result.isBroken && m_flow.guards[static_cast<std::size_t>(result.guard)].isCritical)
-                fail("a critical guard was broken: " + m_flow.guards[static_cast<std::size_t>(result.guard)].title);
+                fail(phrase("a critical guard was broken: {1}")
+                         .with(m_flow.guards[static_cast<std::size_t>(result.guard)].title));
         for (std::size_t i = 0; i < m_flow.steps.size(); ++i) {
             if (m_flow.steps[i].weight < kCritical || !counts(m_flow.steps[i], m_results[i]))
                 continue;
-            const char* fate = !m_isDone[i]              ? "not surely done"
-                               : m_results[i].isTooEarly ? "done too early"
-                               : m_score.outOfOrder[i]   ? "done out of order"
-                                                         : nullptr;
-            if (fate != nullptr)
-                fail("a critical step was " + std::string(fate) + ": " + m_flow.steps[i].title);
+            Phrase fate = !m_isDone[i]              ? phrase("a critical step was not surely done: {1}")
+                          : m_results[i].isTooEarly ? phrase("a critical step was done too early: {1}")
+                          : m_score.outOfOrder[i]   ? phrase("a critical step was done out of order: {1}")
+                                                    : Phrase();
+            if (!fate.isEmpty())
+                fail(std::move(fate).with(m_flow.steps[i].title));
         }
         const std::int64_t target = std::llround(m_flow.target * 1000.0);
         if (m_score.milliPoints < target) {
-            char text[96];
-            std::snprintf(text, sizeof text, "%.1f points, the target is %.1f",
-                          static_cast<double>(m_score.milliPoints) / 1000.0, m_flow.target);
-            fail(text);
+            fail(phrase("{1} points, the target is {2}")
+                     .with(tenths(static_cast<double>(m_score.milliPoints) / 1000.0), tenths(m_flow.target)));
         }
-        m_score.isPassed = m_score.whyNotPassed.empty();
+        m_score.isPassed = m_score.whyNotPassed.isEmpty();
     }
 
-    void fail(const std::string& why) {
-        if (m_score.whyNotPassed.empty())
-            m_score.whyNotPassed = why;
+    void fail(Phrase why) {
+        if (m_score.whyNotPassed.isEmpty())
+            m_score.whyNotPassed = std::move(why);
     }
 
     const Flow& m_flow;
@@ -243,13 +260,52 @@ private:
 
 } // namespace
 
+std::string_view nameOf(LossKind kind) {
+    return kLossNames[static_cast<std::size_t>(kind)];
+}
+
+std::optional<LossKind> findLossKind(std::string_view name) {
+    for (std::size_t i = 0; i < kLossNames.size(); ++i)
+        if (kLossNames[i] == name)
+            return static_cast<LossKind>(i);
+    return std::nullopt;
+}
+
+Phrase lossWords(LossKind kind) {
+    switch (kind) {
+    case LossKind::NotDone:
+        return phrase("not done");
+    case LossKind::Uncertain:
+        return phrase("uncertain");
+    case LossKind::TooEarly:
+        return phrase("too early");
+    case LossKind::OutOfOrder:
+        return phrase("out of order");
+    case LossKind::Late:
+        return phrase("late");
+    case LossKind::SmallMargin:
+        return phrase("small margin");
+    case LossKind::UndoneAgain:
+        return phrase("undone again");
+    case LossKind::WrongValue:
+        return phrase("wrong value");
+    case LossKind::WrongControl:
+        return phrase("wrong control");
+    case LossKind::GuardBroken:
+        return phrase("guard broken");
+    case LossKind::Floor:
+        break;
+    }
+    return phrase("floor");
+}
+
 Score scoreOf(const Flow& flow, const std::vector<StepResult>& steps, const std::vector<ExtraResult>& extras,
               const std::vector<GuardResult>& guards, Duration latency) {
     const Outside outside{extras, guards, latency};
     Score score = Ledger(flow, steps, outside, false).total();
     score.upperMilliPoints = Ledger(flow, steps, outside, true).total().milliPoints;
     if (!score.isScored)
-        score.whyNotPassed = "no step of this flow could be judged, so there is no score";
+        score.whyNotPassed = phrase("no step of this flow could be judged, so there is no score");
     return score;
 }
 

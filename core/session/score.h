@@ -1,9 +1,11 @@
 #pragma once
 
 #include <cstdint>
-#include <string>
+#include <optional>
+#include <string_view>
 #include <vector>
 
+#include "base/phrase.h"
 #include "base/time.h"
 #include "procedure/flow.h"
 
@@ -23,13 +25,34 @@ struct StepResult {
     bool isUncertain = false;
 };
 
+/// What a line of the ledger is about.
+enum class LossKind : std::uint8_t {
+    NotDone,
+    Uncertain,
+    TooEarly,
+    OutOfOrder,
+    Late,
+    SmallMargin,
+    UndoneAgain,
+    WrongValue,
+    WrongControl,
+    GuardBroken,
+    Floor ///< no loss: what the floor gives back
+};
+
+/// "not done", "late": as records and printouts have it.
+[[nodiscard]] std::string_view nameOf(LossKind kind);
+[[nodiscard]] std::optional<LossKind> findLossKind(std::string_view name);
+/// The same for a person.
+[[nodiscard]] Phrase lossWords(LossKind kind);
+
 /// What a run lost, line by line, in milli-points of the 100,000.
 struct LedgerLine {
     std::int64_t milliPoints = 0; ///< > 0: lost; the last line may give back what the floor cut off
     int step = -1;
     int guard = -1;
-    std::string what; ///< named by what happened: not done, out of order, late, too early, wrong control, ...
-    std::string text; ///< whole, in words
+    LossKind what = LossKind::NotDone;
+    Phrase text; ///< whole, in words
 };
 
 struct Score {
@@ -37,7 +60,7 @@ struct Score {
     std::int64_t milliPoints = 0; ///< 0..100,000; the lower bound when uncertain
     std::int64_t upperMilliPoints = 0;
     bool isPassed = false;
-    std::string whyNotPassed;
+    Phrase whyNotPassed;
     std::int64_t weight = 0; ///< W
     Duration pace{};         ///< from the first step due to the last step done, less suspended time
     std::vector<LedgerLine> ledger;
@@ -56,7 +79,7 @@ struct ExtraResult {
     bool isUndone = false;     ///< a control that had been set by a done step was moved away again
     int step = -1;             ///< the step it stood in for
     SignalId signal = kNoSignal;
-    std::string text;
+    Phrase text;
 };
 
 /// The formula of the score. Pure; integer milliseconds and milli-points.

@@ -35,10 +35,10 @@ void Session::start(Time time) {
 void Session::waive(Time time) {
     m_engine->waive(time);
 }
-void Session::hold(Time time, const std::string& reason) {
+void Session::hold(Time time, const Phrase& reason) {
     m_engine->hold(time, reason);
 }
-void Session::gap(Time time, const std::string& reason) {
+void Session::gap(Time time, const Phrase& reason) {
     m_engine->gap(time, reason);
 }
 void Session::resume(Time time) {

@@ -55,7 +55,7 @@ struct StepView {
     bool isLate = false;
     bool isOutOfOrder = false;
     std::optional<double> margin;
-    std::string verdict; ///< in words, with units: "done, 0.3 s late"
+    Phrase verdict; ///< in words, with units: "done, 0.3 s late"
 };
 
 struct SetUpItem {
@@ -79,7 +79,7 @@ struct SessionView {
     std::string saying;            ///< the words that are being spoken now; empty: none
     std::string sayingBy;
     std::uint64_t wordsBegun = 0; ///< how often words began so far: the same words spoken anew are other ones
-    std::string holdReason;
+    Phrase holdReason;
     std::int64_t scoreFloor = 0;   ///< milli-points if all that is open were left out
     std::int64_t scoreCeiling = 0; ///< if all that is open were done well
 };
@@ -108,9 +108,9 @@ public:
     /// Begins the run at `time`, when the set-up is right or what is not is waived (recorded).
     void start(Time time);
     void waive(Time time);
-    void hold(Time time, const std::string& reason);
+    void hold(Time time, const Phrase& reason);
     /// Held because a device or feed was lost, `reason` says which.
-    void gap(Time time, const std::string& reason);
+    void gap(Time time, const Phrase& reason);
     void resume(Time time);
     /// The due step again from the start: its words are spoken anew.
     void repeat(Time time);

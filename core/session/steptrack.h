@@ -42,7 +42,7 @@ struct StepTrack {
     double mu = 1.0;
     std::optional<double> margin;
     SignalId marginSignal = kNoSignal;
-    std::string why; ///< of left out, uncertain, wrong value: in words
+    Phrase why; ///< of left out, uncertain, wrong value: in words
 
     std::optional<MonitorId> doneMonitor;
     std::optional<MonitorId> whenMonitor;

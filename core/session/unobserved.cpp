@@ -43,8 +43,8 @@ std::vector<SignalId> unobservedSignals(const Flow& flow, const Aircraft& aircra
     return missing;
 }
 
-std::vector<std::string> unobservedRemarks(const Flow& flow, const Aircraft& aircraft,
-                                           const std::vector<SignalId>& missing) {
+std::vector<Phrase> unobservedRemarks(const Flow& flow, const Aircraft& aircraft,
+                                      const std::vector<SignalId>& missing) {
     if (missing.empty())
         return {};
     std::vector<std::string> labels;
@@ -64,14 +64,15 @@ std::vector<std::string> unobservedRemarks(const Flow& flow, const Aircraft& air
     for (const Outcome& outcome : flow.outcomes)
         if (readsAny(outcome.when.condition, missing))
             outcomes.push_back(outcome.title);
-    std::vector<std::string> remarks{"Nothing tells: " + joined(labels, ", ") + "."};
+    std::vector<Phrase> remarks{phrase("Nothing tells: {1}.").with(joined(labels, ", "))};
     if (!steps.empty())
-        remarks.push_back(std::to_string(steps.size()) + " of " + std::to_string(flow.steps.size()) +
-                          " steps cannot be judged without that and are left out: " + joined(steps, "; ") + ".");
+        remarks.push_back(
+            phrase("{1} of {2} steps cannot be judged without that and are left out: {3}.")
+                .with(std::to_string(steps.size()), std::to_string(flow.steps.size()), joined(steps, "; ")));
     if (!guards.empty())
-        remarks.push_back("Not watched without that: " + joined(guards, "; ") + ".");
+        remarks.push_back(phrase("Not watched without that: {1}.").with(joined(guards, "; ")));
     if (!outcomes.empty())
-        remarks.push_back("Not noticed without that: " + joined(outcomes, "; ") + ".");
+        remarks.push_back(phrase("Not noticed without that: {1}.").with(joined(outcomes, "; ")));
     return remarks;
 }
 

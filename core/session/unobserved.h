@@ -1,8 +1,8 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
+#include "base/phrase.h"
 #include "procedure/flow.h"
 
 namespace flowhand {
@@ -14,7 +14,7 @@ namespace flowhand {
 
 /// What comes of it, in whole sentences: which steps cannot be judged, which guards are not watched, which outcomes not
 /// seen. Empty when nothing does.
-[[nodiscard]] std::vector<std::string> unobservedRemarks(const Flow& flow, const Aircraft& aircraft,
-                                                         const std::vector<SignalId>& missing);
+[[nodiscard]] std::vector<Phrase> unobservedRemarks(const Flow& flow, const Aircraft& aircraft,
+                                                    const std::vector<SignalId>& missing);
 
 } // namespace flowhand

@@ -14,15 +14,6 @@ constexpr std::array<std::string_view, 7> kKindNames = {"note",  "account",  "ob
                                                         "cause", "practice", "mark"};
 static_assert(kKindNames.size() == static_cast<std::size_t>(NoteKind::Mark) + 1);
 
-// UK CAA, AMC4 ORO.FC.231(d)(1), the word pictures of its grading system, put in our own words: how safe and effective
-// it was, and how much of what is looked for was shown how often.
-constexpr std::array<std::string_view, 5> kMarks = {
-    "unsafe or without effect: few of the things looked for, and rarely",
-    "not unsafe, just acceptable: some of the things looked for, now and then",
-    "safe and adequate: many of the things looked for, regularly",
-    "safe and effective: most of the things looked for, regularly",
-    "an example to others, made it safer: nearly all of the things looked for, always"};
-
 constexpr std::size_t kLongest = 10'000; // characters of a note
 
 tl::unexpected<Error> refuse(std::string message) {
@@ -95,9 +86,31 @@ const std::vector<std::string>& causes() {
     return all;
 }
 
-std::string_view markText(int mark) {
-    const bool isThere = mark >= 1 && mark <= static_cast<int>(kMarks.size());
-    return isThere ? kMarks[static_cast<std::size_t>(mark - 1)] : std::string_view();
+// UK CAA, AMC4 ORO.FC.231(d)(1), the word pictures of its grading system, put in our own words: how safe and effective
+// it was, and how much of what is looked for was shown how often.
+Phrase markWords(int mark) {
+    switch (mark) {
+    case 1:
+        return phrase("unsafe or without effect: few of the things looked for, and rarely");
+    case 2:
+        return phrase("not unsafe, just acceptable: some of the things looked for, now and then");
+    case 3:
+        return phrase("safe and adequate: many of the things looked for, regularly");
+    case 4:
+        return phrase("safe and effective: most of the things looked for, regularly");
+    case 5:
+        return phrase("an example to others, made it safer: nearly all of the things looked for, always");
+    default:
+        return {};
+    }
+}
+
+Phrase choiceWords(const std::string& choice) {
+    for (Phrase& words : std::array{phrase("stands"), phrase("excused"), phrase("did not know"), phrase("forgot"),
+                                    phrase("slipped"), phrase("was rushed")})
+        if (words.text() == choice)
+            return std::move(words);
+    return choice;
 }
 
 std::string_view nameOf(NoteKind kind) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "base/phrase.h"
 #include "procedure/flow.h"
 #include "session/anchor.h"
 
@@ -19,7 +20,7 @@ enum class NoteKind : std::uint8_t {
     Ruling,    ///< the instructor's word on a finding, beside it: the score stays as it is. `choice`: kRulings
     Cause,     ///< of a finding, as the instructor sees it. `choice`: kCauses
     Practice,  ///< what is practised next, as agreed
-    Mark       ///< of a phase. `choice`: "1" to "5", markText()
+    Mark       ///< of a phase. `choice`: "1" to "5", markWords()
 };
 
 /// Words kept beside a run. They change nothing of it.
@@ -42,7 +43,9 @@ struct Note {
 /// "did not know", "forgot", "slipped", "was rushed".
 [[nodiscard]] const std::vector<std::string>& causes();
 /// What a mark of 1 to 5 means. The grades of the UK CAA's AMC4 ORO.FC.231(d)(1) ('VENN'), in our own words.
-[[nodiscard]] std::string_view markText(int mark);
+[[nodiscard]] Phrase markWords(int mark);
+/// A ruling or a cause for a person.
+[[nodiscard]] Phrase choiceWords(const std::string& choice);
 
 [[nodiscard]] std::string_view nameOf(NoteKind kind);
 [[nodiscard]] std::optional<NoteKind> findNoteKind(std::string_view name);

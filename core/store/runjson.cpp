@@ -4,6 +4,7 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "base/phrasejson.h"
 #include "base/wholenumber.h"
 
 namespace flowhand {
@@ -72,13 +73,17 @@ Json toJson(const LedgerLine& line) {
     return {{"milli_points", line.milliPoints},
             {"step", line.step},
             {"guard", line.guard},
-            {"what", line.what},
-            {"text", line.text}};
+            {"what", nameOf(line.what)},
+            {"text", phraseJson(line.text)}};
 }
 
 LedgerLine ledgerLineOf(const Json& json) {
+    const auto name = json.at("what").get<std::string>();
+    const std::optional<LossKind> what = findLossKind(name);
+    if (!what)
+        throw Json::out_of_range::create(403, "no loss '" + name + "'", &json);
     return {wholeNumber<std::int64_t>(json.at("milli_points")), wholeNumber<int>(json.at("step")),
-            wholeNumber<int>(json.at("guard")), json.at("what").get<std::string>(), json.at("text").get<std::string>()};
+            wholeNumber<int>(json.at("guard")), *what, phraseFrom(json.at("text"))};
 }
 
 Json toJson(const Score& score) {
@@ -92,7 +97,7 @@ Json toJson(const Score& score) {
             {"milli_points", score.milliPoints},
             {"upper_milli_points", score.upperMilliPoints},
             {"passed", score.isPassed},
-            {"why_not_passed", score.whyNotPassed},
+            {"why_not_passed", phraseJson(score.whyNotPassed)},
             {"weight", score.weight},
             {"pace", score.pace.count()},
             {"ledger", std::move(ledger)},
@@ -106,7 +111,7 @@ Score scoreFrom(const Json& json) {
     score.milliPoints = wholeNumber<std::int64_t>(json.at("milli_points"));
     score.upperMilliPoints = wholeNumber<std::int64_t>(json.at("upper_milli_points"));
     score.isPassed = json.at("passed").get<bool>();
-    score.whyNotPassed = json.at("why_not_passed").get<std::string>();
+    score.whyNotPassed = phraseFrom(json.at("why_not_passed"));
     score.weight = wholeNumber<std::int64_t>(json.at("weight"));
     score.pace = Duration(wholeNumber<std::int64_t>(json.at("pace")));
     for (const Json& line : json.at("ledger"))

@@ -1443,5 +1443,977 @@
         <source></source>
         <translation>Neue Anlage: {1}</translation>
     </message>
+    <message id="{1} hears every computer that reaches this one; from:SENDER behind the port hears one.">
+        <source></source>
+        <translation>{1} hört jeden Rechner, der diesen erreicht; from:ABSENDER hinter dem Port hört nur einen.</translation>
+    </message>
+    <message id="This run is not stored. {1}">
+        <source></source>
+        <translation>Dieser Durchgang wird nicht gespeichert. {1}</translation>
+    </message>
+    <message id="{1} {2}">
+        <source></source>
+        <translation>{1} {2}</translation>
+    </message>
+    <message id="nothing can come: {1}">
+        <source></source>
+        <translation>es kann nichts kommen: {1}</translation>
+    </message>
+    <message id="nothing heard yet">
+        <source></source>
+        <translation>noch nichts gehört</translation>
+    </message>
+    <message id="silent for {1} s">
+        <source></source>
+        <translation>seit {1} s stumm</translation>
+    </message>
+    <message id="{1} messages/s">
+        <source></source>
+        <translation>{1} Meldungen/s</translation>
+    </message>
+    <message id="clock {1} s">
+        <source></source>
+        <translation>Uhr {1} s</translation>
+    </message>
+    <message id="delay {1} ms">
+        <source></source>
+        <translation>Verzug {1} ms</translation>
+    </message>
+    <message id="malformed">
+        <source></source>
+        <translation>fehlerhaft</translation>
+    </message>
+    <message id="bad checksum">
+        <source></source>
+        <translation>falsche Prüfsumme</translation>
+    </message>
+    <message id="oversized">
+        <source></source>
+        <translation>zu lang</translation>
+    </message>
+    <message id="unknown names">
+        <source></source>
+        <translation>unbekannte Namen</translation>
+    </message>
+    <message id="refused values">
+        <source></source>
+        <translation>abgelehnte Werte</translation>
+    </message>
+    <message id="out of time">
+        <source></source>
+        <translation>falsche Zeitfolge</translation>
+    </message>
+    <message id="from others">
+        <source></source>
+        <translation>von anderen</translation>
+    </message>
+    <message id="dropped">
+        <source></source>
+        <translation>verworfen</translation>
+    </message>
+    <message id="{1} was unplugged: plug it in again">
+        <source></source>
+        <translation>{1} wurde abgezogen: wieder einstecken</translation>
+    </message>
+    <message id="{1} sent more than the program could take; short movements may be missing">
+        <source></source>
+        <translation>{1} sendete mehr, als das Programm aufnehmen konnte; kurze Bewegungen können fehlen</translation>
+    </message>
+    <message id="{1} may have lost reports while the computer was busy; short movements may be missing">
+        <source></source>
+        <translation>{1} hat vielleicht Meldungen verloren, während der Rechner beschäftigt war; kurze Bewegungen können fehlen</translation>
+    </message>
+    <message id="{1} sends reports shorter than its descriptor says; what is missing changes nothing">
+        <source></source>
+        <translation>{1} sendet kürzere Meldungen, als sein Deskriptor sagt; was fehlt, ändert nichts</translation>
+    </message>
+    <message id="{1} sends reports longer than its descriptor says; the rest is ignored">
+        <source></source>
+        <translation>{1} sendet längere Meldungen, als sein Deskriptor sagt; der Rest wird nicht beachtet</translation>
+    </message>
+    <message id="{1} sends reports with an id that its descriptor does not have; they are ignored">
+        <source></source>
+        <translation>{1} sendet Meldungen mit einer Kennung, die sein Deskriptor nicht hat; sie werden nicht beachtet</translation>
+    </message>
+    <message id="{1} is not plugged in: plug it in">
+        <source></source>
+        <translation>{1} ist nicht eingesteckt: einstecken</translation>
+    </message>
+    <message id="{1} with serial {2} is not plugged in: plug it in">
+        <source></source>
+        <translation>{1} mit der Seriennummer {2} ist nicht eingesteckt: einstecken</translation>
+    </message>
+    <message id="Gate">
+        <source></source>
+        <translation>Gate</translation>
+    </message>
+    <message id="Taxi out">
+        <source></source>
+        <translation>Rollen zum Start</translation>
+    </message>
+    <message id="Line-up">
+        <source></source>
+        <translation>Aufstellen</translation>
+    </message>
+    <message id="Take-off">
+        <source></source>
+        <translation>Start</translation>
+    </message>
+    <message id="Climb">
+        <source></source>
+        <translation>Steigflug</translation>
+    </message>
+    <message id="Cruise">
+        <source></source>
+        <translation>Reiseflug</translation>
+    </message>
+    <message id="Descent">
+        <source></source>
+        <translation>Sinkflug</translation>
+    </message>
+    <message id="Approach">
+        <source></source>
+        <translation>Anflug</translation>
+    </message>
+    <message id="Landing">
+        <source></source>
+        <translation>Landung</translation>
+    </message>
+    <message id="Taxi in">
+        <source></source>
+        <translation>Rollen zum Gate</translation>
+    </message>
+    <message id="power law of practice">
+        <source></source>
+        <translation>Potenzgesetz der Übung</translation>
+    </message>
+    <message id="exponential">
+        <source></source>
+        <translation>Exponentialkurve</translation>
+    </message>
+    <message id="today">
+        <source></source>
+        <translation>heute</translation>
+    </message>
+    <message id="yesterday">
+        <source></source>
+        <translation>gestern</translation>
+    </message>
+    <message id="{1} days ago">
+        <source></source>
+        <translation>vor {1} Tagen</translation>
+    </message>
+    <message id="tomorrow">
+        <source></source>
+        <translation>morgen</translation>
+    </message>
+    <message id="in {1} days">
+        <source></source>
+        <translation>in {1} Tagen</translation>
+    </message>
+    <message id="Its last run, {1}, did not pass: {2}.">
+        <source></source>
+        <translation>Der letzte Durchgang, {1}, wurde nicht bestanden: {2}.</translation>
+    </message>
+    <message id="Last flown {1}: by the forgetting model hardly one of 10 flows practised like this would still go right.">
+        <source></source>
+        <translation>Zuletzt {1} geflogen: nach dem Modell des Vergessens ginge von 10 so geübten Abläufen kaum noch einer gut.</translation>
+    </message>
+    <message id="Last flown {1}: by the forgetting model about {2} of 10 flows practised like this would still go right.">
+        <source></source>
+        <translation>Zuletzt {1} geflogen: nach dem Modell des Vergessens gingen von 10 so geübten Abläufen noch etwa {2} gut.</translation>
+    </message>
+    <message id="Not flown yet: an abnormal flow, for when the others are known.">
+        <source></source>
+        <translation>Noch nicht geflogen: ein außergewöhnlicher Ablauf, wenn die anderen sitzen.</translation>
+    </message>
+    <message id="Not flown yet: the flight begins with it.">
+        <source></source>
+        <translation>Noch nicht geflogen: damit beginnt der Flug.</translation>
+    </message>
+    <message id="Not flown yet: it follows “{1}” in the flight.">
+        <source></source>
+        <translation>Noch nicht geflogen: folgt im Flug auf „{1}“.</translation>
+    </message>
+    <message id="Nothing is due. The next is “{1}”, {2}.">
+        <source></source>
+        <translation>Nichts ist fällig. Als Nächstes „{1}“, {2}.</translation>
+    </message>
+    <message id="on every rig">
+        <source></source>
+        <translation>auf jeder Anlage</translation>
+    </message>
+    <message id="on on-screen controls">
+        <source></source>
+        <translation>auf dem Bildschirm</translation>
+    </message>
+    <message id="on {1}">
+        <source></source>
+        <translation>auf {1}</translation>
+    </message>
+    <message id="every pilot">
+        <source></source>
+        <translation>alle Piloten</translation>
+    </message>
+    <message id="a pilot without a name">
+        <source></source>
+        <translation>ein Pilot ohne Namen</translation>
+    </message>
+    <message id="Run {1} cannot be read as a whole and is left out; 'flowhand runs check' says more.">
+        <source></source>
+        <translation>Durchgang {1} kann nicht ganz gelesen werden und bleibt außen vor; mehr sagt &apos;flowhand runs check&apos;.</translation>
+    </message>
+    <message id="The plan follows a forgetting model, half-life regression (Settles and Meeder 2016), measured on words of a language. For flows and the skill of the hand it is unproven: it says what to fly first, not what you can still do.">
+        <source></source>
+        <translation>Der Plan folgt einem Modell des Vergessens, der Halbwertszeit-Regression (Settles und Meeder 2016), gemessen an Vokabeln. Für Abläufe und Handgriffe ist es nicht belegt: es sagt, was zuerst zu fliegen ist, nicht, was Sie noch können.</translation>
+    </message>
+    <message id="wrong value">
+        <source></source>
+        <translation>falscher Wert</translation>
+    </message>
+    <message id="wrong control">
+        <source></source>
+        <translation>falsches Bedienteil</translation>
+    </message>
+    <message id="{1}: {2} moved to {3}">
+        <source></source>
+        <translation>{1}: {2} auf {3} gestellt</translation>
+    </message>
+    <message id="{1}, in place of '{2}'">
+        <source></source>
+        <translation>{1}, statt „{2}“</translation>
+    </message>
+    <message id="The program ended in mid-run; this is what was recovered of it.">
+        <source></source>
+        <translation>Das Programm endete mitten im Durchgang; dies ist, was davon gerettet wurde.</translation>
+    </message>
+    <message id="Damaged in the store: {1}.">
+        <source></source>
+        <translation>Im Speicher beschädigt: {1}.</translation>
+    </message>
+    <message id="Flown without a partner: the pilot did both seats' steps.">
+        <source></source>
+        <translation>Ohne Partner geflogen: der Pilot tat die Schritte beider Sitze.</translation>
+    </message>
+    <message id="Help while flying: {1}.">
+        <source></source>
+        <translation>Hilfe beim Fliegen: {1}.</translation>
+    </message>
+    <message id="Flown in slow time: a second of the run, as times are given here, took {1} s.">
+        <source></source>
+        <translation>Verlangsamt geflogen: eine Sekunde des Durchgangs, wie die Zeiten hier stehen, dauerte {1} s.</translation>
+    </message>
+    <message id="Simulated input: every step was done on screen or by scripted hands, none on a control.">
+        <source></source>
+        <translation>Simulierte Eingabe: jeder Schritt wurde auf dem Bildschirm oder von Hand nach Drehbuch getan, keiner an einem Bedienteil.</translation>
+    </message>
+    <message id="Simulated input, on screen or by scripted hands: {1}.">
+        <source></source>
+        <translation>Simulierte Eingabe, auf dem Bildschirm oder von Händen nach Drehbuch: {1}.</translation>
+    </message>
+    <message id="Scenario: {1}.">
+        <source></source>
+        <translation>Szenario: {1}.</translation>
+    </message>
+    <message id="Motion: {1}.">
+        <source></source>
+        <translation>Bewegung: {1}.</translation>
+    </message>
+    <message id="This rig could not observe '{1}'; it was left out of the score.">
+        <source></source>
+        <translation>Diese Anlage konnte „{1}“ nicht beobachten; es blieb aus der Wertung.</translation>
+    </message>
+    <message id="This rig could not observe '{1}': {2}; it was left out of the score.">
+        <source></source>
+        <translation>Diese Anlage konnte „{1}“ nicht beobachten: {2}; es blieb aus der Wertung.</translation>
+    </message>
+    <message id="The set-up was not as the flow wants it, and waived.">
+        <source></source>
+        <translation>Die Ausgangsstellung war nicht, wie der Ablauf sie will; es wurde trotzdem begonnen.</translation>
+    </message>
+    <message id="Waived at the start: {1} was not at {2}.">
+        <source></source>
+        <translation>Trotzdem begonnen: {1} stand nicht auf {2}.</translation>
+    </message>
+    <message id="Held at {1}.">
+        <source></source>
+        <translation>Angehalten bei {1}.</translation>
+    </message>
+    <message id="Held at {1}: {2}.">
+        <source></source>
+        <translation>Angehalten bei {1}: {2}.</translation>
+    </message>
+    <message id="Input was lost at {1}; the time without it is not counted.">
+        <source></source>
+        <translation>Eingabe verloren bei {1}; die Zeit ohne sie zählt nicht.</translation>
+    </message>
+    <message id="Input was lost at {1}: {2}; the time without it is not counted.">
+        <source></source>
+        <translation>Eingabe verloren bei {1}: {2}; die Zeit ohne sie zählt nicht.</translation>
+    </message>
+    <message id="Jumped at {1} to '{2}'; what was jumped over is not counted, and the run does not pass.">
+        <source></source>
+        <translation>Bei {1} zu „{2}“ gesprungen; das Übersprungene zählt nicht, und der Durchgang gilt nicht als bestanden.</translation>
+    </message>
+    <message id="The aircraft was put elsewhere at {1}: {2}.">
+        <source></source>
+        <translation>Das Flugzeug wurde bei {1} versetzt: {2}.</translation>
+    </message>
+    <message id="The scenario at {1}: {2}.">
+        <source></source>
+        <translation>Das Szenario bei {1}: {2}.</translation>
+    </message>
+    <message id="The flow ended in another way at {1}: {2}.">
+        <source></source>
+        <translation>Der Ablauf endete bei {1} anders: {2}.</translation>
+    </message>
+    <message id="'{1}' was not watched.">
+        <source></source>
+        <translation>„{1}“ wurde nicht überwacht.</translation>
+    </message>
+    <message id="'{1}' was {2}.">
+        <source></source>
+        <translation>„{1}“ war {2}.</translation>
+    </message>
+    <message id="note">
+        <source></source>
+        <translation>Notiz</translation>
+    </message>
+    <message id="the pilot's own account">
+        <source></source>
+        <translation>der eigene Bericht des Piloten</translation>
+    </message>
+    <message id="objective">
+        <source></source>
+        <translation>Ziel</translation>
+    </message>
+    <message id="ruling on '{1}': {2}">
+        <source></source>
+        <translation>Entscheid über „{1}“: {2}</translation>
+    </message>
+    <message id="cause of '{1}', as the instructor sees it: {2}">
+        <source></source>
+        <translation>Ursache von „{1}“, wie es der Ausbilder sieht: {2}</translation>
+    </message>
+    <message id="agreed to practise next">
+        <source></source>
+        <translation>als Nächstes zu üben, wie vereinbart</translation>
+    </message>
+    <message id="mark for {1}: {2} ({3})">
+        <source></source>
+        <translation>Note für {1}: {2} ({3})</translation>
+    </message>
+    <message id="{1}, {2} into '{3}'">
+        <source></source>
+        <translation>{1}, {2} nach Beginn von „{3}“</translation>
+    </message>
+    <message id="the same from run to run">
+        <source></source>
+        <translation>von Durchgang zu Durchgang gleich</translation>
+    </message>
+    <message id="{1} of {2}">
+        <source></source>
+        <translation>{1} von {2}</translation>
+    </message>
+    <message id="{1} points better a run">
+        <source></source>
+        <translation>je Durchgang {1} Punkte besser</translation>
+    </message>
+    <message id="{1} points worse a run">
+        <source></source>
+        <translation>je Durchgang {1} Punkte schlechter</translation>
+    </message>
+    <message id="{1} s slower a run">
+        <source></source>
+        <translation>je Durchgang {1} s langsamer</translation>
+    </message>
+    <message id="{1} s quicker a run">
+        <source></source>
+        <translation>je Durchgang {1} s schneller</translation>
+    </message>
+    <message id="{1} through {2} runs, typically {3} % of the time off; it shows no gain yet">
+        <source></source>
+        <translation>{1} durch {2} Durchgänge, üblicherweise {3} % der Zeit daneben; sie zeigt noch keinen Gewinn</translation>
+    </message>
+    <message id="{1} through {2} runs, typically {3} % of the time off; the next run about {4} s">
+        <source></source>
+        <translation>{1} durch {2} Durchgänge, üblicherweise {3} % der Zeit daneben; der nächste Durchgang etwa {4} s</translation>
+    </message>
+    <message id="By this flow the run would not have begun: the controls did not stand as its start wants them.">
+        <source></source>
+        <translation>Nach diesem Ablauf hätte der Durchgang nicht begonnen: die Bedienteile standen nicht, wie sein Beginn sie will.</translation>
+    </message>
+    <message id="{1} at {2}">
+        <source></source>
+        <translation>{1} auf {2}</translation>
+    </message>
+    <message id="{1} (the other: {2})">
+        <source></source>
+        <translation>{1} (der andere: {2})</translation>
+    </message>
+    <message id="reached for {1} first">
+        <source></source>
+        <translation>griff zuerst nach {1}</translation>
+    </message>
+    <message id="hesitated {1}">
+        <source></source>
+        <translation>zögerte {1}</translation>
+    </message>
+    <message id="went too far first">
+        <source></source>
+        <translation>ging erst zu weit</translation>
+    </message>
+    <message id="straight">
+        <source></source>
+        <translation>ohne Umweg</translation>
+    </message>
+    <message id="lost {1} points (the other: {2})">
+        <source></source>
+        <translation>verlor {1} Punkte (der andere: {2})</translation>
+    </message>
+    <message id="only in the other run">
+        <source></source>
+        <translation>nur im anderen Durchgang</translation>
+    </message>
+    <message id="not in the other run">
+        <source></source>
+        <translation>nicht im anderen Durchgang</translation>
+    </message>
+    <message id="none">
+        <source></source>
+        <translation>keine</translation>
+    </message>
+    <message id="rig: {1}">
+        <source></source>
+        <translation>Anlage: {1}</translation>
+    </message>
+    <message id="seat: {1}">
+        <source></source>
+        <translation>Sitz: {1}</translation>
+    </message>
+    <message id="partner: none (the other: with)">
+        <source></source>
+        <translation>Partner: ohne (der andere: mit)</translation>
+    </message>
+    <message id="partner: with (the other: none)">
+        <source></source>
+        <translation>Partner: mit (der andere: ohne)</translation>
+    </message>
+    <message id="motion: {1}">
+        <source></source>
+        <translation>Bewegung: {1}</translation>
+    </message>
+    <message id="the flow's file is not the same in both runs">
+        <source></source>
+        <translation>die Datei des Ablaufs ist nicht in beiden Durchgängen dieselbe</translation>
+    </message>
+    <message id="the aircraft's file is not the same in both runs">
+        <source></source>
+        <translation>die Datei des Flugzeugs ist nicht in beiden Durchgängen dieselbe</translation>
+    </message>
+    <message id="done in one only">
+        <source></source>
+        <translation>nur in einem getan</translation>
+    </message>
+    <message id="{1} earlier">
+        <source></source>
+        <translation>{1} früher</translation>
+    </message>
+    <message id="{1} later">
+        <source></source>
+        <translation>{1} später</translation>
+    </message>
+    <message id="{1} late">
+        <source></source>
+        <translation>{1} zu spät</translation>
+    </message>
+    <message id="not come to">
+        <source></source>
+        <translation>nicht so weit gekommen</translation>
+    </message>
+    <message id="open">
+        <source></source>
+        <translation>offen</translation>
+    </message>
+    <message id="not done">
+        <source></source>
+        <translation>nicht getan</translation>
+    </message>
+    <message id="done, found set">
+        <source></source>
+        <translation>getan, stand schon so</translation>
+    </message>
+    <message id="found set, not counted">
+        <source></source>
+        <translation>stand schon so, zählt nicht</translation>
+    </message>
+    <message id="void">
+        <source></source>
+        <translation>entfallen</translation>
+    </message>
+    <message id="left out">
+        <source></source>
+        <translation>ausgelassen</translation>
+    </message>
+    <message id="uncertain">
+        <source></source>
+        <translation>nicht sicher</translation>
+    </message>
+    <message id="too early">
+        <source></source>
+        <translation>zu früh</translation>
+    </message>
+    <message id="out of order">
+        <source></source>
+        <translation>außer der Reihe</translation>
+    </message>
+    <message id="done">
+        <source></source>
+        <translation>getan</translation>
+    </message>
+    <message id="No step of your own could be judged">
+        <source></source>
+        <translation>Keiner Ihrer Schritte konnte beurteilt werden</translation>
+    </message>
+    <message id="All {1} steps in order and on time">
+        <source></source>
+        <translation>Alle {1} Schritte in der Reihe und rechtzeitig</translation>
+    </message>
+    <message id="{1} of {2} steps in order and on time">
+        <source></source>
+        <translation>{1} von {2} Schritten in der Reihe und rechtzeitig</translation>
+    </message>
+    <message id="{1}.">
+        <source></source>
+        <translation>{1}.</translation>
+    </message>
+    <message id="{1}; every guard kept.">
+        <source></source>
+        <translation>{1}; jede Schutzregel eingehalten.</translation>
+    </message>
+    <message id="{1}; {2} of {3} guards kept.">
+        <source></source>
+        <translation>{1}; {2} von {3} Schutzregeln eingehalten.</translation>
+    </message>
+    <message id="The other aircraft file has no place for what was recorded of {1}.">
+        <source></source>
+        <translation>Die andere Flugzeugdatei hat keinen Platz für das, was aufgezeichnet wurde von: {1}.</translation>
+    </message>
+    <message id="{1} gates">
+        <source></source>
+        <translation>{1} Rasten</translation>
+    </message>
+    <message id="{1} gate">
+        <source></source>
+        <translation>{1} Raste</translation>
+    </message>
+    <message id="cue sounded {1}">
+        <source></source>
+        <translation>Signal ertönte {1}</translation>
+    </message>
+    <message id="cue ended {1}">
+        <source></source>
+        <translation>Signal endete {1}</translation>
+    </message>
+    <message id="due {1}">
+        <source></source>
+        <translation>fällig {1}</translation>
+    </message>
+    <message id="reached for {1} first, {2}">
+        <source></source>
+        <translation>griff zuerst nach {1}, {2}</translation>
+    </message>
+    <message id="first movement {1} ({2} after due)">
+        <source></source>
+        <translation>erste Bewegung {1} ({2} nach Fälligkeit)</translation>
+    </message>
+    <message id="first movement {1}">
+        <source></source>
+        <translation>erste Bewegung {1}</translation>
+    </message>
+    <message id="hesitated {1} from {2}">
+        <source></source>
+        <translation>zögerte {1} ab {2}</translation>
+    </message>
+    <message id="went {1} too far, {2}">
+        <source></source>
+        <translation>ging {1} zu weit, {2}</translation>
+    </message>
+    <message id="done {1}">
+        <source></source>
+        <translation>getan {1}</translation>
+    </message>
+    <message id="given up {1}">
+        <source></source>
+        <translation>aufgegeben {1}</translation>
+    </message>
+    <message id="at {1} kt">
+        <source></source>
+        <translation>bei {1} kt</translation>
+    </message>
+    <message id="turning">
+        <source></source>
+        <translation>in der Kurve</translation>
+    </message>
+    <message id="simulated">
+        <source></source>
+        <translation>simuliert</translation>
+    </message>
+    <message id="move it once from end to end whenever it was plugged in">
+        <source></source>
+        <translation>nach jedem Einstecken einmal von Anschlag zu Anschlag bewegen</translation>
+    </message>
+    <message id="stood at the far end when its device came; if nobody held it there, exchange the two numbers of its range">
+        <source></source>
+        <translation>stand am anderen Anschlag, als sein Gerät kam; wenn es niemand dort hielt, die beiden Zahlen seines Bereichs tauschen</translation>
+    </message>
+    <message id="move it once from end to end; until then its card does not know the range">
+        <source></source>
+        <translation>einmal von Anschlag zu Anschlag bewegen; bis dahin kennt seine Karte den Bereich nicht</translation>
+    </message>
+    <message id="its code {1} stands for no position; a bit is not connected, or the list of positions is too short">
+        <source></source>
+        <translation>sein Code {1} steht für keine Stellung; ein Bit ist nicht angeschlossen, oder die Liste der Stellungen ist zu kurz</translation>
+    </message>
+    <message id="{1} steps came too fast to be counted; what it shows may be off">
+        <source></source>
+        <translation>{1} Rastschritte kamen zu schnell zum Zählen; die Anzeige kann falsch sein</translation>
+    </message>
+    <message id="closed at the same time: {1}; this switch closes one of them only">
+        <source></source>
+        <translation>gleichzeitig geschlossen: {1}; dieser Schalter schließt nur einen davon</translation>
+    </message>
+    <message id="{1}: say how it stands, for its switch cannot tell">
+        <source></source>
+        <translation>{1}: sagen, wie es steht, denn sein Schalter kann es nicht</translation>
+    </message>
+    <message id="No mechanical interlock ({1}): {2}">
+        <source></source>
+        <translation>Keine mechanische Verriegelung ({1}): {2}</translation>
+    </message>
+    <message id="no contact is closed: it stands between two positions, or a wire is off">
+        <source></source>
+        <translation>kein Kontakt ist geschlossen: es steht zwischen zwei Stellungen, oder ein Draht ist ab</translation>
+    </message>
+    <message id="closed at the same time: {1}; two wires touch, or a contact sticks">
+        <source></source>
+        <translation>gleichzeitig geschlossen: {1}; zwei Drähte berühren sich, oder ein Kontakt klemmt</translation>
+    </message>
+    <message id="no zone has just these closed: {1}; a contact sticks, or a zone is missing">
+        <source></source>
+        <translation>zu keiner Zone gehören genau diese geschlossenen Kontakte: {1}; ein Kontakt klemmt, oder eine Zone fehlt</translation>
+    </message>
+    <message id="practice aircraft">
+        <source></source>
+        <translation>Übungsflugzeug</translation>
+    </message>
+    <message id="practice aircraft from {1}">
+        <source></source>
+        <translation>Übungsflugzeug ab {1}</translation>
+    </message>
+    <message id="practice aircraft: {1}">
+        <source></source>
+        <translation>Übungsflugzeug: {1}</translation>
+    </message>
+    <message id="nothing: {1}">
+        <source></source>
+        <translation>nichts: {1}</translation>
+    </message>
+    <message id="guided">
+        <source></source>
+        <translation>geführt</translation>
+    </message>
+    <message id="prompted">
+        <source></source>
+        <translation>mit Stichwort</translation>
+    </message>
+    <message id="from memory">
+        <source></source>
+        <translation>aus dem Kopf</translation>
+    </message>
+    <message id="{1} at {2}, wanted {3}">
+        <source></source>
+        <translation>{1} auf {2}, verlangt: {3}</translation>
+    </message>
+    <message id="{1}: undone again, {2} at {3}">
+        <source></source>
+        <translation>{1}: wieder aufgehoben, {2} auf {3}</translation>
+    </message>
+    <message id="{1} at {2} instead of: {3}">
+        <source></source>
+        <translation>{1} auf {2} statt: {3}</translation>
+    </message>
+    <message id="{1} at {2}, which no step asked for">
+        <source></source>
+        <translation>{1} auf {2}, was kein Schritt verlangte</translation>
+    </message>
+    <message id="{1} is not known here">
+        <source></source>
+        <translation>{1} ist hier nicht bekannt</translation>
+    </message>
+    <message id="it could not be seen any more: what it needs to know was lost">
+        <source></source>
+        <translation>es war nicht mehr zu sehen: was dazu nötig ist, ging verloren</translation>
+    </message>
+    <message id="jumped over">
+        <source></source>
+        <translation>übersprungen</translation>
+    </message>
+    <message id="it cannot be judged: nothing tells {1}">
+        <source></source>
+        <translation>nicht zu beurteilen: nichts meldet {1}</translation>
+    </message>
+    <message id="not watched: nothing tells {1}">
+        <source></source>
+        <translation>nicht überwacht: nichts meldet {1}</translation>
+    </message>
+    <message id="there is no reply button to say it with">
+        <source></source>
+        <translation>es gibt keinen Antwortknopf dafür</translation>
+    </message>
+    <message id="this rig has no {1}">
+        <source></source>
+        <translation>diese Anlage hat kein Bedienteil „{1}“</translation>
+    </message>
+    <message id="done, {1} late">
+        <source></source>
+        <translation>getan, {1} zu spät</translation>
+    </message>
+    <message id="the run jumped, so it is not the whole flow">
+        <source></source>
+        <translation>es wurde gesprungen, darum ist es nicht der ganze Ablauf</translation>
+    </message>
+    <message id="seen">
+        <source></source>
+        <translation>gesehen</translation>
+    </message>
+    <message id="done, out of order">
+        <source></source>
+        <translation>getan, außer der Reihe</translation>
+    </message>
+    <message id="{1}, undone again">
+        <source></source>
+        <translation>{1}, wieder aufgehoben</translation>
+    </message>
+    <message id="found set">
+        <source></source>
+        <translation>stand schon so</translation>
+    </message>
+    <message id="uncertain: too close to the noise of the control">
+        <source></source>
+        <translation>nicht sicher: zu nah am Rauschen des Bedienteils</translation>
+    </message>
+    <message id="no longer called for">
+        <source></source>
+        <translation>nicht mehr nötig</translation>
+    </message>
+    <message id="left out: {1}">
+        <source></source>
+        <translation>ausgelassen: {1}</translation>
+    </message>
+    <message id="{1} report may have been lost from {2}: the computer was too busy to read them in time.">
+        <source></source>
+        <translation>{1} Meldung von {2} ist vielleicht verloren: der Rechner war zu beschäftigt, sie rechtzeitig zu lesen.</translation>
+    </message>
+    <message id="{1} reports may have been lost from {2}: the computer was too busy to read them in time.">
+        <source></source>
+        <translation>{1} Meldungen von {2} sind vielleicht verloren: der Rechner war zu beschäftigt, sie rechtzeitig zu lesen.</translation>
+    </message>
+    <message id="{1} change of {2} gave way to newer ones before they could be taken.">
+        <source></source>
+        <translation>{1} Änderung von {2} wich neueren, bevor sie aufgenommen werden konnte.</translation>
+    </message>
+    <message id="{1} changes of {2} gave way to newer ones before they could be taken.">
+        <source></source>
+        <translation>{1} Änderungen von {2} wichen neueren, bevor sie aufgenommen werden konnten.</translation>
+    </message>
+    <message id="{1} change of the controls came in late, by at most {2}.">
+        <source></source>
+        <translation>{1} Änderung der Bedienteile kam zu spät, um höchstens {2}.</translation>
+    </message>
+    <message id="{1} changes of the controls came in late, by at most {2}.">
+        <source></source>
+        <translation>{1} Änderungen der Bedienteile kamen zu spät, um höchstens {2}.</translation>
+    </message>
+    <message id="{1} is taken to be {2}; put it there now.">
+        <source></source>
+        <translation>{1} gilt als „{2}“; bitte jetzt so stellen.</translation>
+    </message>
+    <message id="{1} has fallen silent.">
+        <source></source>
+        <translation>{1} ist verstummt.</translation>
+    </message>
+    <message id="{1} is silent. The run goes on by itself when it speaks again">
+        <source></source>
+        <translation>{1} ist stumm. Der Durchgang geht von selbst weiter, sobald wieder etwas kommt</translation>
+    </message>
+    <message id="{1} speaks again.">
+        <source></source>
+        <translation>{1} meldet sich wieder.</translation>
+    </message>
+    <message id="{1} is heard.">
+        <source></source>
+        <translation>{1} ist zu hören.</translation>
+    </message>
+    <message id="This run is no longer recorded. {1}">
+        <source></source>
+        <translation>Dieser Durchgang wird nicht mehr aufgezeichnet. {1}</translation>
+    </message>
+    <message id="{1} is lost. Plug it in again; the run goes on by itself">
+        <source></source>
+        <translation>{1} ist weg. Wieder einstecken; der Durchgang geht von selbst weiter</translation>
+    </message>
+    <message id="{1} is back.">
+        <source></source>
+        <translation>{1} ist wieder da.</translation>
+    </message>
+    <message id="Not heard of yet: {1}. Move each once, so that the program knows where it stands.">
+        <source></source>
+        <translation>Noch nichts gehört von: {1}. Jedes einmal bewegen, damit das Programm weiß, wie es steht.</translation>
+    </message>
+    <message id="The flight goes on: {1}.">
+        <source></source>
+        <translation>Der Flug geht weiter: {1}.</translation>
+    </message>
+    <message id="The run begins as soon as {1} is heard.">
+        <source></source>
+        <translation>Der Durchgang beginnt, sobald {1} zu hören ist.</translation>
+    </message>
+    <message id="guard broken: {1}">
+        <source></source>
+        <translation>Schutzregel verletzt: {1}</translation>
+    </message>
+    <message id="{1}: uncertain, too close to the noise of the control to be sure">
+        <source></source>
+        <translation>{1}: nicht sicher, zu nah am Rauschen des Bedienteils</translation>
+    </message>
+    <message id="{1}: not done">
+        <source></source>
+        <translation>{1}: nicht getan</translation>
+    </message>
+    <message id="{1}: done too early">
+        <source></source>
+        <translation>{1}: zu früh getan</translation>
+    </message>
+    <message id="{1}: done out of order">
+        <source></source>
+        <translation>{1}: außer der Reihe getan</translation>
+    </message>
+    <message id="{1}: {2} late ({3}, within {4})">
+        <source></source>
+        <translation>{1}: {2} zu spät ({3}, erlaubt {4})</translation>
+    </message>
+    <message id="{1}: small margin, {2} of the room in its band">
+        <source></source>
+        <translation>{1}: knapp, {2} des Spielraums in seinem Band</translation>
+    </message>
+    <message id="given back: a score does not go below 0">
+        <source></source>
+        <translation>zurückgegeben: eine Wertung geht nicht unter 0</translation>
+    </message>
+    <message id="a critical guard was broken: {1}">
+        <source></source>
+        <translation>eine entscheidende Schutzregel wurde verletzt: {1}</translation>
+    </message>
+    <message id="a critical step was not surely done: {1}">
+        <source></source>
+        <translation>ein entscheidender Schritt wurde nicht sicher getan: {1}</translation>
+    </message>
+    <message id="a critical step was done too early: {1}">
+        <source></source>
+        <translation>ein entscheidender Schritt wurde zu früh getan: {1}</translation>
+    </message>
+    <message id="a critical step was done out of order: {1}">
+        <source></source>
+        <translation>ein entscheidender Schritt wurde außer der Reihe getan: {1}</translation>
+    </message>
+    <message id="{1} points, the target is {2}">
+        <source></source>
+        <translation>{1} Punkte, das Ziel ist {2}</translation>
+    </message>
+    <message id="late">
+        <source></source>
+        <translation>spät</translation>
+    </message>
+    <message id="small margin">
+        <source></source>
+        <translation>knapp</translation>
+    </message>
+    <message id="undone again">
+        <source></source>
+        <translation>wieder aufgehoben</translation>
+    </message>
+    <message id="guard broken">
+        <source></source>
+        <translation>Schutzregel verletzt</translation>
+    </message>
+    <message id="floor">
+        <source></source>
+        <translation>Untergrenze</translation>
+    </message>
+    <message id="no step of this flow could be judged, so there is no score">
+        <source></source>
+        <translation>kein Schritt dieses Ablaufs konnte beurteilt werden, darum gibt es keine Wertung</translation>
+    </message>
+    <message id="Nothing tells: {1}.">
+        <source></source>
+        <translation>Nichts meldet: {1}.</translation>
+    </message>
+    <message id="{1} of {2} steps cannot be judged without that and are left out: {3}.">
+        <source></source>
+        <translation>{1} von {2} Schritten sind ohne das nicht zu beurteilen und werden ausgelassen: {3}.</translation>
+    </message>
+    <message id="Not watched without that: {1}.">
+        <source></source>
+        <translation>Ohne das nicht überwacht: {1}.</translation>
+    </message>
+    <message id="Not noticed without that: {1}.">
+        <source></source>
+        <translation>Ohne das nicht bemerkt: {1}.</translation>
+    </message>
+    <message id="unsafe or without effect: few of the things looked for, and rarely">
+        <source></source>
+        <translation>unsicher oder wirkungslos: wenig vom Erwarteten, und selten</translation>
+    </message>
+    <message id="not unsafe, just acceptable: some of the things looked for, now and then">
+        <source></source>
+        <translation>nicht unsicher, gerade annehmbar: einiges vom Erwarteten, hin und wieder</translation>
+    </message>
+    <message id="safe and adequate: many of the things looked for, regularly">
+        <source></source>
+        <translation>sicher und angemessen: vieles vom Erwarteten, regelmäßig</translation>
+    </message>
+    <message id="safe and effective: most of the things looked for, regularly">
+        <source></source>
+        <translation>sicher und wirksam: das meiste vom Erwarteten, regelmäßig</translation>
+    </message>
+    <message id="an example to others, made it safer: nearly all of the things looked for, always">
+        <source></source>
+        <translation>ein Vorbild, machte es sicherer: fast alles vom Erwarteten, immer</translation>
+    </message>
+    <message id="stands">
+        <source></source>
+        <translation>bleibt</translation>
+    </message>
+    <message id="excused">
+        <source></source>
+        <translation>entschuldigt</translation>
+    </message>
+    <message id="did not know">
+        <source></source>
+        <translation>wusste es nicht</translation>
+    </message>
+    <message id="forgot">
+        <source></source>
+        <translation>vergaß es</translation>
+    </message>
+    <message id="slipped">
+        <source></source>
+        <translation>vergriff sich</translation>
+    </message>
+    <message id="was rushed">
+        <source></source>
+        <translation>war in Eile</translation>
+    </message>
 </context>
 </TS>

@@ -1,4 +1,5 @@
-<?xml version='1.0' encoding='utf-8'?>
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
 <TS version="2.1" language="de_DE">
 <context>
     <name>BenchControlLine</name>
@@ -55,7 +56,7 @@
 <context>
     <name>CardView</name>
     <message>
-        <source>The cockpit's areas, with the numbers of the steps at their controls</source>
+        <source>The cockpit&apos;s areas, with the numbers of the steps at their controls</source>
         <translation>Die Bereiche des Cockpits, mit den Nummern der Schritte an ihren Bedienteilen</translation>
     </message>
     <message>
@@ -363,7 +364,7 @@
         <translation>Entscheid</translation>
     </message>
     <message>
-        <source>The instructor's word on it, with its reason; the score stays as it is</source>
+        <source>The instructor&apos;s word on it, with its reason; the score stays as it is</source>
         <translation>Das Wort des Ausbilders dazu, mit Grund; die Wertung bleibt, wie sie ist</translation>
     </message>
     <message>
@@ -577,7 +578,7 @@
         <translation>dem Übungsflugzeug</translation>
     </message>
     <message>
-        <source>Changes where the aircraft's motion comes from</source>
+        <source>Changes where the aircraft&apos;s motion comes from</source>
         <translation>Ändert, woher die Bewegung des Flugzeugs kommt</translation>
     </message>
     <message>
@@ -693,7 +694,7 @@
         <translation>aus dem Kopf</translation>
     </message>
     <message>
-        <source>It holds from the next run on and stands in the run's record: runs with different help are not alike. A demonstration is always guided.</source>
+        <source>It holds from the next run on and stands in the run&apos;s record: runs with different help are not alike. A demonstration is always guided.</source>
         <translation>Sie gilt vom nächsten Durchgang an und steht in seinem Protokoll: Durchgänge mit anderer Hilfe sind nicht gleich. Eine Vorführung ist immer geführt.</translation>
     </message>
 </context>
@@ -874,7 +875,7 @@
 <context>
     <name>KeySettings</name>
     <message>
-        <source>Press a key's button, then the key that is to do the same. Return, Esc, Tab and the Page keys stay as they are.</source>
+        <source>Press a key&apos;s button, then the key that is to do the same. Return, Esc, Tab and the Page keys stay as they are.</source>
         <translation>Drücken Sie den Knopf einer Taste, dann die Taste, die dasselbe tun soll. Eingabe, Esc, Tab und die Bildtasten bleiben, wie sie sind.</translation>
     </message>
     <message>
@@ -1176,7 +1177,7 @@
         <translation>eine Notiz zur festgehaltenen Zeit; Eingabe behält sie</translation>
     </message>
     <message>
-        <source>the pilot's own account</source>
+        <source>the pilot&apos;s own account</source>
         <translation>der eigene Bericht des Piloten</translation>
     </message>
     <message>
@@ -1598,7 +1599,7 @@
         <translation>Entfernungen am Boden</translation>
     </message>
     <message>
-        <source>Speeds and heights have the units of the aircraft's files.</source>
+        <source>Speeds and heights have the units of the aircraft&apos;s files.</source>
         <translation>Geschwindigkeiten und Höhen haben die Einheiten der Flugzeugdateien.</translation>
     </message>
     <message>
@@ -1624,7 +1625,7 @@
         <translation>Handbuch</translation>
     </message>
     <message>
-        <source>The manual's pages</source>
+        <source>The manual&apos;s pages</source>
         <translation>Die Seiten des Handbuchs</translation>
     </message>
     <message>
@@ -1854,7 +1855,7 @@
 <context>
     <name>NotesPanel</name>
     <message>
-        <source>The pilot's own account comes first; then rulings, causes, marks and what is practised next.</source>
+        <source>The pilot&apos;s own account comes first; then rulings, causes, marks and what is practised next.</source>
         <translation>Der eigene Bericht des Piloten kommt zuerst; dann Entscheide, Ursachen, Noten und was als Nächstes geübt wird.</translation>
     </message>
     <message>
@@ -2626,6 +2627,42 @@ Ziel: %2</translation>
         <source>Today</source>
         <translation>Heute</translation>
     </message>
+    <message>
+        <source>Mon</source>
+        <translation>Mo</translation>
+    </message>
+    <message>
+        <source>Tue</source>
+        <translation>Di</translation>
+    </message>
+    <message>
+        <source>Wed</source>
+        <translation>Mi</translation>
+    </message>
+    <message>
+        <source>Thu</source>
+        <translation>Do</translation>
+    </message>
+    <message>
+        <source>Fri</source>
+        <translation>Fr</translation>
+    </message>
+    <message>
+        <source>Sat</source>
+        <translation>Sa</translation>
+    </message>
+    <message>
+        <source>Sun</source>
+        <translation>So</translation>
+    </message>
+    <message>
+        <source>Cockpit</source>
+        <translation>Cockpit</translation>
+    </message>
+    <message>
+        <source>Ground</source>
+        <translation>Boden</translation>
+    </message>
 </context>
 <context>
     <name>Reading</name>
@@ -3121,7 +3158,7 @@ Ziel: %2</translation>
         <translation>Tongerät der Töne</translation>
     </message>
     <message>
-        <source>Words come from the speech engine, a program of its own: the desktop's sound settings say where they are heard.</source>
+        <source>Words come from the speech engine, a program of its own: the desktop&apos;s sound settings say where they are heard.</source>
         <translation>Worte kommen von der Sprachausgabe, einem eigenen Programm: wo sie zu hören sind, sagen die Toneinstellungen des Systems.</translation>
     </message>
     <message>
@@ -3332,7 +3369,7 @@ Ziel: %2</translation>
 <context>
     <name>ValuesPanel</name>
     <message>
-        <source>Mark two or more places on the lever's way, measure their true angle or share, and write them from the low end to the high end, both ends included. You will be asked to hold each. The signal then reads what you measured, straight from place to place.</source>
+        <source>Mark two or more places on the lever&apos;s way, measure their true angle or share, and write them from the low end to the high end, both ends included. You will be asked to hold each. The signal then reads what you measured, straight from place to place.</source>
         <translation>Zeichnen Sie zwei oder mehr Stellen am Weg des Hebels an, messen Sie ihren wahren Winkel oder Anteil und schreiben Sie sie vom unteren zum oberen Ende, beide Enden eingeschlossen. Sie werden gebeten, jede zu halten. Das Signal liest dann, was Sie gemessen haben, geradlinig von Stelle zu Stelle.</translation>
     </message>
     <message>
@@ -3719,7 +3756,7 @@ Ziel: %2</translation>
         <translation>Ursache von „%1“</translation>
     </message>
     <message>
-        <source>The pilot's own account</source>
+        <source>The pilot&apos;s own account</source>
         <translation>Der eigene Bericht des Piloten</translation>
     </message>
     <message>

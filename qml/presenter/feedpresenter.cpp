@@ -1,6 +1,7 @@
 #include "presenter/feedpresenter.h"
 
 #include "command/feedtext.h"
+#include "presenter/phrasetext.h"
 
 namespace flowhand {
 
@@ -83,9 +84,9 @@ void FeedPresenter::look() {
 }
 
 void FeedPresenter::show(const FeedStatus& status) {
-    m_heard = QString::fromStdString(feedText(status));
+    m_heard = textOf(feedText(status));
     m_values = QString::fromStdString(feedValues(status, *m_aircraft));
-    m_counts = QString::fromStdString(feedCounts(status.tally));
+    m_counts = textOf(feedCounts(status.tally));
     QStringList missing;
     for (const char* name : kAsked)
         if (const std::optional<SignalId> id = m_aircraft->signals.find(name);

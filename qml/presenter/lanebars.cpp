@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "presenter/phrasetext.h"
 #include "presenter/verdict.h"
 
 namespace flowhand {
@@ -89,7 +90,7 @@ LaneBars callBars(const Timeline& timeline) {
 LaneBars holdBars(const Timeline& timeline) {
     std::vector<LaneBar> bars;
     for (const Hold& hold : timeline.holds()) {
-        QString text = QString::fromStdString(hold.reason);
+        QString text = textOf(hold.reason);
         if (text.isEmpty())
             text = hold.isGap ? QObject::tr("Input lost") : QObject::tr("Held");
         bars.push_back(barOf(hold.episode, timeline.length(), std::move(text),

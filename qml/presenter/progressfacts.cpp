@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include <QDateTime>
-#include <QLocale>
 
+#include "presenter/phrasetext.h"
 #include "presenter/ribbon.h"
 #include "presenter/stepfacts.h"
 #include "report/findings.h"
@@ -17,6 +17,13 @@ namespace {
 
 QString words(const std::string& text) {
     return QString::fromStdString(text);
+}
+
+/// Three letters at most; 1 is Monday.
+QString dayName(int day) {
+    const QStringList names{QObject::tr("Mon"), QObject::tr("Tue"), QObject::tr("Wed"), QObject::tr("Thu"),
+                            QObject::tr("Fri"), QObject::tr("Sat"), QObject::tr("Sun")};
+    return names.at(day - 1);
 }
 
 const Flow* flowIn(const std::vector<AircraftFolder>& library, const FlowName& name) {
@@ -45,8 +52,8 @@ QString knownText(const FlowProgress& flow, double strength) {
 QString insteadText(const StepRate& step) {
     QStringList parts;
     for (const Instead& instead : step.instead)
-        parts << (step.wrong == 1 ? words(instead.words)
-                                  : QObject::tr("%1 (%2)").arg(words(instead.words)).arg(instead.runs));
+        parts << (step.wrong == 1 ? textOf(instead.words)
+                                  : QObject::tr("%1 (%2)").arg(textOf(instead.words)).arg(instead.runs));
     return parts.join(QStringLiteral("; "));
 }
 
@@ -58,7 +65,7 @@ std::vector<PlannedRow> plannedRows(const Plan& plan) {
         PlannedRow row;
         row.rowId = static_cast<int>(rows.size());
         row.title = words(flow.title);
-        row.reason = words(flow.reason);
+        row.reason = textOf(flow.reason);
         rows.push_back(row);
     }
     return rows;
@@ -72,8 +79,7 @@ std::vector<AheadRow> aheadRows(const Plan& plan, const Moment& now) {
         row.rowId = static_cast<int>(rows.size());
         const QDateTime day =
             QDateTime::fromMSecsSinceEpoch(now.unixMillis + now.aheadMillis, Qt::UTC).addDays(row.rowId);
-        row.day =
-            row.rowId == 0 ? QObject::tr("Today") : QLocale::c().dayName(day.date().dayOfWeek(), QLocale::ShortFormat);
+        row.day = row.rowId == 0 ? QObject::tr("Today") : dayName(day.date().dayOfWeek());
         row.flows = flows;
         row.share = static_cast<double>(flows) / most;
         rows.push_back(row);
@@ -107,7 +113,7 @@ std::vector<StepRateRow> stepRateRows(const FlowProgress& flow) {
         StepRateRow row;
         row.rowId = static_cast<int>(rows.size());
         row.title = words(step.title);
-        row.rate = words(rateText(step.wrong, step.runs));
+        row.rate = textOf(rateText(step.wrong, step.runs));
         row.share = static_cast<double>(step.wrong) / step.runs;
         row.instead = insteadText(step);
         rows.push_back(row);

@@ -22,6 +22,11 @@ ProgressPresenter::ProgressPresenter(RunShelf& shelf, std::string storeFile, Lib
 
 void ProgressPresenter::offer(LibraryPtr library) {
     m_library = std::move(library);
+    tellAnew();
+}
+
+void ProgressPresenter::tellAnew() {
+    m_phases.setRows(phaseRows());
     if (!m_isListed)
         return;
     take(std::move(m_record));
@@ -110,17 +115,13 @@ const FlowProgress* ProgressPresenter::chosenFlow() const {
 }
 
 QString ProgressPresenter::remarks() const {
-    QStringList all;
-    for (const std::string& remark : m_record.remarks)
-        all << QString::fromStdString(remark);
-    return all.join(QLatin1Char(' '));
+    return textOf(joined(m_record.remarks, " "));
 }
 
 QString ProgressPresenter::whose() const {
     if (m_record.lines.empty())
         return {};
-    QString whose = QString::fromStdString(describe(m_record));
-    whose[0] = whose[0].toUpper();
+    const QString whose = sentenceOf(describe(m_record));
     const QString runs =
         m_record.line.runs == 1 ? tr("%1: 1 run").arg(whose) : tr("%1: %2 runs").arg(whose).arg(m_record.line.runs);
     return m_record.simulatedRuns > 0 ? tr("%1, %2 of them with simulated input").arg(runs).arg(m_record.simulatedRuns)
@@ -134,19 +135,17 @@ QString ProgressPresenter::title() const {
 
 QString ProgressPresenter::scoreTrend() const {
     const FlowProgress* const flow = chosenFlow();
-    return flow != nullptr && flow->pointsPerRun ? QString::fromStdString(scoreTrendText(*flow->pointsPerRun))
-                                                 : QString();
+    return flow != nullptr && flow->pointsPerRun ? textOf(scoreTrendText(*flow->pointsPerRun)) : QString();
 }
 
 QString ProgressPresenter::paceTrend() const {
     const FlowProgress* const flow = chosenFlow();
-    return flow != nullptr && flow->secondsPerRun ? QString::fromStdString(paceTrendText(*flow->secondsPerRun))
-                                                  : QString();
+    return flow != nullptr && flow->secondsPerRun ? textOf(paceTrendText(*flow->secondsPerRun)) : QString();
 }
 
 QString ProgressPresenter::curve() const {
     const FlowProgress* const flow = chosenFlow();
-    return flow != nullptr && flow->curve ? QString::fromStdString(curveText(*flow->curve, runs() + 1)) : QString();
+    return flow != nullptr && flow->curve ? textOf(curveText(*flow->curve, runs() + 1)) : QString();
 }
 
 QList<QPointF> ProgressPresenter::scores() const {

@@ -11,6 +11,7 @@
 #include <QtQml/qqmlregistration.h>
 
 #include "presenter/currentlibrary.h"
+#include "presenter/phrasetext.h"
 #include "presenter/rowmodel.h"
 #include "presenter/runshelf.h"
 #include "progress/progress.h"
@@ -33,7 +34,7 @@ class ProgressPresenter : public QObject {
     Q_PROPERTY(flowhand::RowModel* planned READ planned CONSTANT)
     Q_PROPERTY(QString later READ later NOTIFY changed)
     Q_PROPERTY(flowhand::RowModel* ahead READ ahead CONSTANT)
-    Q_PROPERTY(QString modelNote READ modelNote CONSTANT)
+    Q_PROPERTY(QString modelNote READ modelNote NOTIFY changed)
     Q_PROPERTY(flowhand::RowModel* flows READ flows CONSTANT)
     Q_PROPERTY(int chosen READ chosen NOTIFY chosenChanged)
     Q_PROPERTY(QString title READ title NOTIFY chosenChanged)
@@ -58,6 +59,9 @@ public:
 
     /// Plans with these flows from now on.
     void offer(LibraryPtr library);
+
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
 
     /// Reads from another file from now on, which the shelf then opens, too.
     void useStore(const std::string& storeFile) { m_storeFile = storeFile; }
@@ -86,9 +90,9 @@ public:
     [[nodiscard]] bool isMixed() const { return m_record.isEveryPilot; }
     [[nodiscard]] RowModel* phases() { return &m_phases; }
     [[nodiscard]] RowModel* planned() { return &m_planned; }
-    [[nodiscard]] QString later() const { return QString::fromStdString(m_progress.plan.later); }
+    [[nodiscard]] QString later() const { return textOf(m_progress.plan.later); }
     [[nodiscard]] RowModel* ahead() { return &m_ahead; }
-    [[nodiscard]] QString modelNote() const { return QString::fromUtf8(kForgettingNote); }
+    [[nodiscard]] QString modelNote() const { return textOf(forgettingNote()); }
     [[nodiscard]] RowModel* flows() { return &m_flows; }
     [[nodiscard]] int chosen() const { return m_chosen; }
     [[nodiscard]] QString title() const;

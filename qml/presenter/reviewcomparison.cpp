@@ -3,9 +3,9 @@
 #include <QPointer>
 
 #include "command/loadrun.h"
+#include "presenter/phrasetext.h"
 #include "presenter/reviewrows.h"
 #include "report/findings.h"
-#include "review/comparison.h"
 
 namespace flowhand {
 
@@ -43,10 +43,7 @@ ComparedStepRow rowOf(const StepComparison& step, int row) {
     compared.other = timeText(step.otherElapsed);
     compared.behind = signedSeconds(step.cumulative);
     compared.ofIt = signedSeconds(step.delta);
-    QStringList differences;
-    for (const std::string& difference : step.differences)
-        differences << QString::fromStdString(difference);
-    compared.difference = differences.join(QStringLiteral("; "));
+    compared.difference = textOf(joined(step.differences, "; "));
     compared.step = step.step;
     return compared;
 }
@@ -64,6 +61,8 @@ void ReviewComparison::show(std::shared_ptr<const StoredDebrief> debrief) {
     m_title.clear();
     m_remarks.clear();
     m_failure.clear();
+    m_offered.clear();
+    m_comparison.reset();
     m_steps.setRows(std::vector<ComparedStepRow>());
     m_others.setRows(std::vector<OtherRunRow>());
     Q_EMIT changed();
@@ -78,34 +77,48 @@ void ReviewComparison::enter() {
             if (!self || debrief != m_debrief)
                 return;
             if (runs)
-                return offer(*runs);
+                return offer(std::move(*runs));
             m_failure = QString::fromStdString(describe(runs.error()));
             Q_EMIT changed();
         });
 }
 
-void ReviewComparison::offer(const std::vector<RunSummary>& runs) {
+void ReviewComparison::offer(std::vector<RunSummary> runs) {
     const RunSummary& own = m_debrief->run().summary;
-    std::vector<OtherRunRow> rows;
+    std::erase_if(runs, [&own](const RunSummary& run) {
+        return run.isDamaged || run.id == own.id || run.flowId != own.flowId ||
+               run.aircraftFolder != own.aircraftFolder;
+    });
+    m_offered = std::move(runs);
     std::int64_t likeliest = 0;
     bool isReference = false;
-    for (const RunSummary& run : runs) {
-        if (run.isDamaged || run.id == own.id || run.flowId != own.flowId || run.aircraftFolder != own.aircraftFolder)
-            continue;
-        rows.push_back({static_cast<int>(run.id), labelOf(run)});
+    for (const RunSummary& run : m_offered) {
         // The reference; else the last one before this; else any.
         const bool isBefore = run.startedUnixMillis <= own.startedUnixMillis;
         if (run.isReference || (!isReference && isBefore && likeliest == 0))
             likeliest = run.id;
         isReference |= run.isReference;
     }
-    if (likeliest == 0 && !rows.empty())
-        likeliest = rows.front().rowId;
-    m_others.setRows(rows);
+    if (likeliest == 0 && !m_offered.empty())
+        likeliest = m_offered.front().id;
+    showOthers();
     m_hasLooked = true;
     Q_EMIT changed();
     if (m_other == 0 && likeliest != 0)
         compareWith(static_cast<int>(likeliest));
+}
+
+void ReviewComparison::showOthers() {
+    std::vector<OtherRunRow> rows;
+    for (const RunSummary& run : m_offered)
+        rows.push_back({static_cast<int>(run.id), labelOf(run)});
+    m_others.setRows(rows);
+}
+
+void ReviewComparison::tellAnew() {
+    showOthers();
+    showComparison();
+    Q_EMIT changed();
 }
 
 void ReviewComparison::compareWith(int run) {
@@ -123,8 +136,10 @@ void ReviewComparison::compareWith(int run) {
         [this, self = QPointer(this), debrief = m_debrief, run](Result<Loaded> other) {
             if (!self || debrief != m_debrief || m_other != run)
                 return;
-            if (other)
-                return showComparison(**other);
+            if (other) {
+                m_comparison = compareRuns(m_debrief->timeline(), (*other)->timeline());
+                return showComparison();
+            }
             m_failure = QString::fromStdString(describe(other.error()));
             Q_EMIT changed();
         });
@@ -136,19 +151,17 @@ void ReviewComparison::next() {
             return compareWith(m_others.row<OtherRunRow>((row + 1) % m_others.count()).rowId);
 }
 
-void ReviewComparison::showComparison(const StoredDebrief& other) {
-    const RunComparison comparison = compareRuns(m_debrief->timeline(), other.timeline());
+void ReviewComparison::showComparison() {
+    if (!m_comparison)
+        return;
     std::vector<ComparedStepRow> rows;
-    for (const StepComparison& step : comparison.steps)
+    for (const StepComparison& step : m_comparison->steps)
         rows.push_back(rowOf(step, static_cast<int>(rows.size())));
     m_steps.setRows(rows);
     for (int row = 0; row < m_others.count(); ++row)
         if (m_others.row<OtherRunRow>(row).rowId == m_other)
             m_title = m_others.row<OtherRunRow>(row).label;
-    QStringList remarks;
-    for (const std::string& difference : comparison.differences)
-        remarks << QString::fromStdString(difference);
-    m_remarks = remarks.join(QStringLiteral("; "));
+    m_remarks = textOf(joined(m_comparison->differences, "; "));
     Q_EMIT changed();
 }
 

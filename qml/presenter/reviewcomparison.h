@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include <QObject>
@@ -9,6 +10,7 @@
 #include "presenter/rowmodel.h"
 #include "presenter/runshelf.h"
 #include "report/storeddebrief.h"
+#include "review/comparison.h"
 
 namespace flowhand {
 
@@ -37,6 +39,8 @@ public:
     Q_INVOKABLE void compareWith(int run);
     /// The next of `others`.
     Q_INVOKABLE void next();
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
 
     [[nodiscard]] RowModel* steps() { return &m_steps; }
     [[nodiscard]] RowModel* others() { return &m_others; }
@@ -52,11 +56,14 @@ Q_SIGNALS:
     void changed();
 
 private:
-    void offer(const std::vector<RunSummary>& runs);
-    void showComparison(const StoredDebrief& other);
+    void offer(std::vector<RunSummary> runs);
+    void showOthers();
+    void showComparison();
 
     RunShelf& m_shelf;
     std::shared_ptr<const StoredDebrief> m_debrief;
+    std::vector<RunSummary> m_offered;
+    std::optional<RunComparison> m_comparison; ///< none: nothing is compared yet
     RowModel m_steps, m_others;
     int m_other = 0;
     bool m_hasLooked = false;

@@ -16,13 +16,6 @@ QString words(const std::string& text) {
     return QString::fromStdString(text);
 }
 
-QString sentence(const std::string& text) {
-    QString whole = words(text);
-    if (!whole.isEmpty())
-        whole[0] = whole[0].toUpper();
-    return whole;
-}
-
 /// Figures alone as long as they are single ones; else two each.
 QString keysOf(int row, int count) {
     return count <= 9 ? QString::number(row + 1) : QStringLiteral("%1").arg(row + 1, 2, 10, QLatin1Char('0'));
@@ -101,7 +94,7 @@ QString rulingOn(const Deviation& deviation, const Flow& flow, const std::vector
         if (!isOfIt)
             continue;
         QString part = (note.kind == NoteKind::Ruling ? QObject::tr("Ruling: %1") : QObject::tr("Cause: %1"))
-                           .arg(words(note.choice));
+                           .arg(textOf(choiceWords(note.choice)));
         if (!note.text.empty())
             part += QStringLiteral(", ") + words(note.text);
         parts << part;
@@ -136,7 +129,7 @@ std::vector<DeviationRow> deviationRows(const Timeline& timeline, const std::vec
         row.keys = keysOf(row.rowId, count);
         row.points = QChar(0x2212) + lostPoints(deviation.milliPoints);
         row.time = words(clockText(deviation.time));
-        row.sentence = sentence(deviation.text);
+        row.sentence = sentenceOf(deviation.text);
         row.verdict = lossKind(deviation.what);
         if (const Repair* repair = repairOf(timeline, deviation))
             row.repair = textOf(repairText(*repair));
@@ -163,7 +156,7 @@ std::vector<ReviewStepRow> reviewStepRows(const Timeline& timeline) {
         row.title = words(run.flow.steps[step].title);
         row.who = run.results[step].isOwn ? QString() : QObject::tr("partner");
         row.verdict = verdictOfStep(run, step);
-        row.word = words(stepVerdict(run.flow, run.results, run.score, step));
+        row.word = textOf(stepVerdict(run.flow, run.results, run.score, step));
         if (times.due)
             row.due = words(clockText(*times.due));
         if (times.done && times.due)
@@ -175,10 +168,10 @@ std::vector<ReviewStepRow> reviewStepRows(const Timeline& timeline) {
 
 std::vector<RemarkRow> remarkRows(const DebriefInput& input) {
     std::vector<RemarkRow> rows;
-    for (const std::string& remark : findingsOf(input).remarks) {
+    for (const Phrase& remark : findingsOf(input).remarks) {
         RemarkRow row;
         row.rowId = static_cast<int>(rows.size());
-        row.sentence = words(remark);
+        row.sentence = textOf(remark);
         row.verdict = Verdict::Info;
         rows.push_back(row);
     }
@@ -190,7 +183,7 @@ std::vector<RemarkRow> repairRows(const Timeline& timeline) {
     for (const Repair& repair : timeline.repairs()) {
         RemarkRow row;
         row.rowId = static_cast<int>(rows.size());
-        row.sentence = sentence(repair.text);
+        row.sentence = sentenceOf(repair.text);
         row.detail = QObject::tr("%1, %2").arg(words(clockText(repair.time)), textOf(repairText(repair)));
         row.verdict = repair.repaired ? Verdict::Info : Verdict::Wrong;
         row.time = seconds(repair.time);

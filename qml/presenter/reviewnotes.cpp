@@ -5,6 +5,7 @@
 #include <QDateTime>
 #include <QPointer>
 
+#include "presenter/phrasetext.h"
 #include "presenter/reviewrows.h"
 #include "procedure/phase.h"
 #include "report/notelines.h"
@@ -12,13 +13,6 @@
 namespace flowhand {
 
 namespace {
-
-QString sentence(const std::string& text) {
-    QString whole = QString::fromStdString(text);
-    if (!whole.isEmpty())
-        whole[0] = whole[0].toUpper();
-    return whole;
-}
 
 const std::vector<std::string>& choicesOf(NoteKind kind) {
     static const std::vector<std::string> none;
@@ -37,6 +31,11 @@ void ReviewNotes::show(std::shared_ptr<const StoredDebrief> debrief) {
     cancel();
     setFailure({});
     showNotes();
+}
+
+void ReviewNotes::tellAnew() {
+    if (m_debrief)
+        showNotes();
 }
 
 void ReviewNotes::beginAt(Time time) {
@@ -175,7 +174,7 @@ void ReviewNotes::showNotes() {
     input.notes = &m_notes;
     std::vector<ReviewNoteRow> rows;
     for (const NoteLine& line : noteLines(input))
-        rows.push_back({static_cast<int>(line.id), sentence(line.what), QString::fromStdString(line.where),
+        rows.push_back({static_cast<int>(line.id), sentenceOf(line.what), textOf(line.where),
                         QString::fromStdString(line.text), timeOfNote(line.id)});
     m_lines.setRows(rows);
     std::vector<PhaseMarkRow> marks;
@@ -183,7 +182,7 @@ void ReviewNotes::showNotes() {
         PhaseMarkRow row;
         row.rowId = static_cast<int>(marks.size());
         const std::optional<std::size_t> index = findPhase(phase);
-        row.title = QString::fromStdString(index ? phases()[*index].title : phase);
+        row.title = textOf(index ? phases()[*index].title : Phrase(phase));
         for (const flowhand::Note& note : m_notes)
             if (note.kind == NoteKind::Mark && note.phase == phase)
                 row.mark = QString::fromStdString(note.choice).toInt();
@@ -214,8 +213,7 @@ void ReviewNotes::setFailure(const QString& failure) {
 }
 
 QString ReviewNotes::meaningOf(int mark) {
-    const std::string_view text = markText(mark);
-    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+    return textOf(markWords(mark));
 }
 
 QString ReviewNotes::hint() const {
@@ -243,12 +241,14 @@ QStringList ReviewNotes::choices() const {
     QStringList words;
     if (m_draft)
         for (const std::string& choice : choicesOf(m_draft->kind))
-            words << QString::fromStdString(choice);
+            words << textOf(choiceWords(choice));
     return words;
 }
 
 int ReviewNotes::choice() const {
-    return m_draft ? static_cast<int>(choices().indexOf(QString::fromStdString(m_draft->choice))) : -1;
+    const std::vector<std::string>& all = choicesOf(m_draft ? m_draft->kind : NoteKind::Note);
+    const auto at = m_draft ? std::find(all.begin(), all.end(), m_draft->choice) : all.end();
+    return at != all.end() ? static_cast<int>(at - all.begin()) : -1;
 }
 
 } // namespace flowhand

@@ -40,6 +40,8 @@ public:
     ReviewNotes(RunShelf& shelf, QObject* parent);
 
     void show(std::shared_ptr<const StoredDebrief> debrief);
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
     /// Begins a note at this time of the run.
     void beginAt(Time time);
     /// Begins a ruling or cause of a finding.

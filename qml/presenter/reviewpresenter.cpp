@@ -24,6 +24,14 @@ void ReviewPresenter::enter() {
     list();
 }
 
+void ReviewPresenter::tellAnew() {
+    m_runs.setRows(storedRunRows(m_summaries));
+    m_run.tellAnew();
+    m_notes.tellAnew(); // with them the deviations
+    m_comparison.tellAnew();
+    Q_EMIT listChanged();
+}
+
 void ReviewPresenter::list() {
     RunQuery query;
     query.text = m_search.trimmed().toStdString();

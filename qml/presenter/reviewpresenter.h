@@ -56,6 +56,8 @@ public:
 
     /// Lists the runs anew: one may have been flown since.
     Q_INVOKABLE void enter();
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
     /// Stops what plays.
     Q_INVOKABLE void leave();
     /// A row of `runs`.

@@ -61,6 +61,12 @@ void ReviewTimeline::setNotes(const std::vector<Note>& notes) {
     Q_EMIT barsChanged();
 }
 
+void ReviewTimeline::tellAnew() {
+    m_bars[Holds] = holdBars(*m_timeline);
+    showLanes();
+    Q_EMIT barsChanged();
+}
+
 void ReviewTimeline::setChosenStep(int step) {
     if (step == m_chosenStep)
         return;

@@ -47,6 +47,8 @@ public:
     /// `timeline` and what it borrows must outlive what is shown.
     void show(const Timeline& timeline, const std::vector<Note>& notes);
     void setNotes(const std::vector<Note>& notes);
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
     void setChosenStep(int step);
 
     Q_INVOKABLE void hold(double time);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "presenter/phrasetext.h"
 #include "procedure/phase.h"
 
 namespace flowhand {
@@ -16,13 +17,20 @@ double phaseStart(const std::string& id) {
 
 QString phaseTitle(const std::string& id) {
     const std::optional<std::size_t> index = findPhase(id);
-    return index ? QString::fromStdString(phases()[*index].title) : QString();
+    return index ? textOf(phases()[*index].title) : QString();
+}
+
+/// In mid-sentence: English writes it small there, German does not.
+QString phaseWithin(const std::string& id) {
+    const QString title = phaseTitle(id);
+    const std::optional<std::size_t> index = findPhase(id);
+    return index && title == QString::fromStdString(phases()[*index].title.english()) ? title.toLower() : title;
 }
 
 QString stretchTitle(const Flow& flow) {
     if (flow.phaseTo == flow.phaseFrom || flow.phaseTo.empty())
         return phaseTitle(flow.phaseFrom);
-    return QObject::tr("%1 to %2").arg(phaseTitle(flow.phaseFrom), phaseTitle(flow.phaseTo).toLower());
+    return QObject::tr("%1 to %2").arg(phaseTitle(flow.phaseFrom), phaseWithin(flow.phaseTo));
 }
 
 } // namespace
@@ -33,7 +41,7 @@ std::vector<PhaseRow> phaseRows() {
     for (const Phase& phase : phases()) {
         PhaseRow row;
         row.rowId = static_cast<int>(rows.size());
-        row.title = QString::fromStdString(phase.title);
+        row.title = textOf(phase.title);
         row.from = share * row.rowId;
         row.to = share * (row.rowId + 1);
         row.height = phase.height;

@@ -25,12 +25,12 @@ constexpr double kMetresOfFoot = 0.3048;
 /// A stop this near, in m, is worth a word: half a minute at taxi speed.
 constexpr double kStopInSight = 150.0;
 
-std::vector<NoticeRow> noticeRows(const std::vector<std::string>& notices, std::size_t from) {
+std::vector<NoticeRow> noticeRows(const std::vector<Phrase>& notices, std::size_t from) {
     std::vector<NoticeRow> rows;
     for (std::size_t at = from; at < notices.size(); ++at) {
         NoticeRow row;
         row.rowId = static_cast<int>(at);
-        row.words = QString::fromStdString(notices[at]);
+        row.words = textOf(notices[at]);
         rows.push_back(row);
     }
     return rows;
@@ -148,8 +148,8 @@ void RunPresenter::showGuards() {
 }
 
 void RunPresenter::showNotices() {
-    std::vector<std::string> notices = m_snapshot.notices;
-    for (std::string& remark : lossRemarks(m_snapshot.losses))
+    std::vector<Phrase> notices = m_snapshot.notices;
+    for (Phrase& remark : lossRemarks(m_snapshot.losses))
         notices.push_back(std::move(remark));
     const auto count = static_cast<int>(notices.size());
     m_noticesRead = std::min(m_noticesRead, count);
@@ -239,9 +239,10 @@ QString RunPresenter::sayingBy() const {
 QString RunPresenter::feedText() const {
     if (m_snapshot.feed.empty())
         return {};
-    const std::string counted = feedCounts(m_snapshot.feedStatus.tally);
-    return QString::fromStdString(m_snapshot.feed + ": " + flowhand::feedText(m_snapshot.feedStatus) +
-                                  (counted.empty() ? "" : "; not taken: " + counted));
+    const Phrase counted = feedCounts(m_snapshot.feedStatus.tally);
+    const Phrase heard = flowhand::feedText(m_snapshot.feedStatus);
+    return textOf(counted.isEmpty() ? phrase("{1}: {2}").with(m_snapshot.feed, heard)
+                                    : phrase("{1}: {2}; not taken: {3}").with(m_snapshot.feed, heard, counted));
 }
 
 int RunPresenter::stepsAll() const {

@@ -6,6 +6,7 @@
 
 #include "presenter/controlmodel.h"
 #include "presenter/help.h"
+#include "presenter/phrasetext.h"
 #include "presenter/rowmodel.h"
 #include "presenter/rows.h"
 #include "presenter/runmaker.h"
@@ -102,7 +103,7 @@ public:
     [[nodiscard]] QString verdictTitle() const { return m_verdict.title; }
     [[nodiscard]] QString saying() const { return QString::fromStdString(m_snapshot.session.saying); }
     [[nodiscard]] QString sayingBy() const;
-    [[nodiscard]] QString holdReason() const { return QString::fromStdString(m_snapshot.session.holdReason); }
+    [[nodiscard]] QString holdReason() const { return textOf(m_snapshot.session.holdReason); }
     [[nodiscard]] QString clock() const { return QString::fromStdString(clockText(m_snapshot.session.time)); }
     /// How the feed does: its rate, clock and delay; empty: there is none.
     [[nodiscard]] QString feedText() const;

@@ -2,6 +2,7 @@
 
 #include "presenter/heldground.h"
 #include "presenter/lanebars.h"
+#include "presenter/phrasetext.h"
 #include "presenter/reviewfacts.h"
 #include "presenter/stepfacts.h"
 #include "report/findings.h"
@@ -30,9 +31,7 @@ void RunReview::show(std::shared_ptr<const StoredDebrief> debrief, std::shared_p
         control->setMovable(false);
     m_ground.begin(std::move(scene), run.flow);
     m_timeline.show(timeline, m_debrief->run().notes);
-    m_steps.setRows(reviewStepRows(timeline));
-    m_remarks.setRows(remarkRows(m_debrief->input()));
-    m_repairs.setRows(repairRows(timeline));
+    showWords();
     setNotes(m_debrief->run().notes);
     showHeld();
     showEvidence();
@@ -41,6 +40,23 @@ void RunReview::show(std::shared_ptr<const StoredDebrief> debrief, std::shared_p
         chooseDeviation(0);
     else
         Q_EMIT chosenChanged();
+}
+
+void RunReview::showWords() {
+    m_steps.setRows(reviewStepRows(m_debrief->timeline()));
+    m_remarks.setRows(remarkRows(m_debrief->input()));
+    m_repairs.setRows(repairRows(m_debrief->timeline()));
+}
+
+void RunReview::tellAnew() {
+    if (!m_debrief)
+        return;
+    showWords();
+    m_timeline.tellAnew();
+    showHeld();
+    showEvidence();
+    Q_EMIT runChanged();
+    Q_EMIT chosenChanged();
 }
 
 void RunReview::setNotes(const std::vector<Note>& notes) {
@@ -159,7 +175,7 @@ int RunReview::verdict() const {
 }
 
 QString RunReview::wentWell() const {
-    return m_debrief ? QString::fromStdString(flowhand::wentWell(reviewed())) : QString();
+    return m_debrief ? textOf(flowhand::wentWell(reviewed())) : QString();
 }
 
 QString RunReview::damage() const {
@@ -191,13 +207,13 @@ QString RunReview::chosenWord() const {
     if (!m_debrief)
         return {};
     if (m_chosenStep >= 0)
-        return QString::fromStdString(
+        return textOf(
             stepVerdict(reviewed().flow, reviewed().results, reviewed().score, static_cast<std::size_t>(m_chosenStep)));
     const Deviation* const chosen = deviation();
     if (chosen == nullptr)
         return {};
     if (chosen->guard < 0)
-        return QString::fromStdString(chosen->text);
+        return textOf(chosen->text);
     const std::size_t times = m_debrief->timeline().guards()[static_cast<std::size_t>(chosen->guard)].size();
     return times == 1 ? tr("broken once") : tr("broken %1 times").arg(times);
 }

@@ -48,6 +48,8 @@ public:
     /// `scene`: the ground on which it was flown; null: there is none.
     void show(std::shared_ptr<const StoredDebrief> debrief, std::shared_ptr<const GroundScene> scene = nullptr);
     void setNotes(const std::vector<Note>& notes);
+    /// Everything that is shown, in the language of now.
+    void tellAnew();
 
     /// Holds its time, and shows the step or guard.
     Q_INVOKABLE void chooseDeviation(int row);
@@ -96,6 +98,7 @@ Q_SIGNALS:
 private:
     [[nodiscard]] const ReviewedRun& reviewed() const { return m_debrief->timeline().run(); }
     [[nodiscard]] const Deviation* deviation() const;
+    void showWords();
     void showHeld();
     void showEvidence();
 

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "presenter/phrasetext.h"
 #include "presenter/reviewfacts.h"
 #include "presenter/stepfacts.h"
+#include "session/headerwords.h"
 
 namespace flowhand {
 
@@ -96,10 +98,10 @@ private:
 
     void writeContext() {
         QStringList context;
-        if (const std::string at = contextText(m_times.context); !at.empty())
-            context << QString::fromStdString(at);
+        if (const Phrase at = contextText(m_times.context); !at.isEmpty())
+            context << textOf(at);
         if (!m_run.header.help.empty())
-            context << QObject::tr("help: %1").arg(QString::fromStdString(m_run.header.help));
+            context << QObject::tr("help: %1").arg(textOf(helpWords(m_run.header.help)));
         if (m_run.header.setup.timeScale != 1.0)
             context << QObject::tr("at %1 of the pace").arg(m_run.header.setup.timeScale);
         if (!context.isEmpty())

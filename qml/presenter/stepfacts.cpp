@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "presenter/phrasetext.h"
 #include "presenter/verdict.h"
 
 namespace flowhand {
@@ -109,15 +110,25 @@ QString stretchText(const Signal& signal, double low, double high) {
     return QObject::tr("%1 to %2").arg(lowText, shownValue(signal, Value::number(high)));
 }
 
-Verdict::Kind lossKind(const std::string& what) {
-    if (what.find("late") != std::string::npos)
+Verdict::Kind lossKind(LossKind what) {
+    switch (what) {
+    case LossKind::Late:
         return Verdict::Late;
-    if (what.find("order") != std::string::npos || what.find("early") != std::string::npos)
+    case LossKind::OutOfOrder:
+    case LossKind::TooEarly:
         return Verdict::OutOfOrder;
-    if (what.find("certain") != std::string::npos)
+    case LossKind::Uncertain:
         return Verdict::Unsure;
-    if (what.find("margin") != std::string::npos)
-        return Verdict::Info; // it was done, and in time
+    case LossKind::SmallMargin: // it was done, and in time
+    case LossKind::Floor:
+        return Verdict::Info;
+    case LossKind::NotDone:
+    case LossKind::UndoneAgain:
+    case LossKind::WrongValue:
+    case LossKind::WrongControl:
+    case LossKind::GuardBroken:
+        break;
+    }
     return Verdict::Wrong;
 }
 
@@ -131,7 +142,9 @@ QString titleOfName(const std::string& name) {
 QString personName(const std::string& seat, const SessionSetup& setup) {
     if (seat.empty() || seat == setup.ownSeat || setup.isSolo)
         return QObject::tr("you");
-    return seat == "cockpit" || seat == "ground" ? titleOfName(seat) : QObject::tr("partner");
+    if (seat == "cockpit")
+        return QObject::tr("Cockpit");
+    return seat == "ground" ? QObject::tr("Ground") : QObject::tr("partner");
 }
 
 StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step) {
@@ -148,7 +161,7 @@ StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetu
         const StepView& view = snapshot.session.steps[index];
         row.verdict = verdictOf(view);
         row.word = verdictWord(view);
-        row.detail = QString::fromStdString(view.verdict);
+        row.detail = textOf(view.verdict);
         row.dueAt = timeText(view.due);
         row.doneAt = timeText(view.done);
     }
@@ -215,9 +228,9 @@ std::vector<LedgerRow> ledgerRows(const Score& score) {
         row.rowId = static_cast<int>(rows.size());
         const QChar sign = line.milliPoints >= 0 ? QChar(0x2212) : QLatin1Char('+');
         row.points = sign + shownPoints(std::abs(line.milliPoints));
-        row.what = QString::fromStdString(line.what);
-        row.sentence = QString::fromStdString(line.text);
-        row.verdict = line.milliPoints >= 0 ? lossKind(line.what) : Verdict::Info;
+        row.what = textOf(lossWords(line.what));
+        row.sentence = textOf(line.text);
+        row.verdict = lossKind(line.what);
         rows.push_back(row);
     }
     return rows;

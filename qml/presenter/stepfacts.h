@@ -13,7 +13,7 @@ namespace flowhand {
 
 /// A name of the files as a person writes it: "holding_point" as "Holding point".
 [[nodiscard]] QString titleOfName(const std::string& name);
-/// "you", "partner", or the seat's name with a capital.
+/// "you", "partner", "Cockpit", "Ground".
 [[nodiscard]] QString personName(const std::string& seat, const SessionSetup& setup);
 [[nodiscard]] StepRow stepRow(const Flow& flow, const RunSnapshot& snapshot, const SessionSetup& setup, int step);
 /// Where the step's controls have to go, as far as its condition says so of each control alone.
@@ -25,8 +25,8 @@ namespace flowhand {
 [[nodiscard]] std::vector<LedgerRow> ledgerRows(const Score& score);
 [[nodiscard]] std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& snapshot);
 
-/// The kind of a loss by the ledger's word for it.
-[[nodiscard]] Verdict::Kind lossKind(const std::string& what);
+/// How a loss is shown.
+[[nodiscard]] Verdict::Kind lossKind(LossKind what);
 /// "88 % or more", "−5 to 5°".
 [[nodiscard]] QString stretchText(const Signal& signal, double low, double high);
 

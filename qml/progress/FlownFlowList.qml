@@ -8,7 +8,7 @@ Card {
 
     required property ProgressPresenter progress
 
-    readonly property real lineHeight: Math.round(Tokens.bodySize * 1.4) + 10
+    readonly property real lineHeight: Math.round(Tokens.quietSize * 2.6) + 6 // two lines of the small words
 
     implicitHeight: list.count * lineHeight + 2 * Tokens.gap8
 
@@ -58,7 +58,8 @@ Card {
                     font.pixelSize: Tokens.quietSize
                     color: Tokens.quiet
                     elide: Text.ElideRight
-                    wrapMode: Text.NoWrap
+                    wrapMode: Text.Wrap
+                    maximumLineCount: 2
                     Accessible.ignored: true
                 }
                 Rectangle {

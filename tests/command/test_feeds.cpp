@@ -144,7 +144,7 @@ private Q_SLOTS:
             });
         QCOMPARE(flown.size(), std::size_t(1));
         const RunSnapshot& end = flown.front().snapshot;
-        QVERIFY2(end.score.isPassed, end.score.whyNotPassed.c_str());
+        QVERIFY2(end.score.isPassed, end.score.whyNotPassed.english().c_str());
         QVERIFY(seen(EventKind::Gap));
         QVERIFY(seen(EventKind::Resumed));
         QVERIFY(has(said, "is heard"));

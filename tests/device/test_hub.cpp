@@ -70,7 +70,7 @@ struct Bench {
         const DeviceNotice& notice = notices.at(index);
         static const QStringList changes{"connected", "lost", "remark"};
         return QString("%1 %2 ").arg(notice.device).arg(changes[int(notice.change)]) +
-               QString::fromStdString(notice.message);
+               QString::fromStdString(notice.message.english());
     }
 };
 

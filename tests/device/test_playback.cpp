@@ -100,7 +100,7 @@ void TestPlayback::aDeviceWithoutRecordingIsLost() {
     const auto playback = playBack({wish("box"), other}, {box("a", "1: 05 00\n")});
     QVERIFY2(playback, playback ? "" : describe(playback.error()).c_str());
     QCOMPARE(playback->notices.at(1).change, DeviceChange::Lost);
-    QCOMPARE(playback->notices.at(1).message,
+    QCOMPARE(playback->notices.at(1).message.english(),
              std::string("there is no recording of 'other' (1209:0002): name it by --recording"));
 }
 
@@ -109,8 +109,8 @@ void TestPlayback::oddReportsAreSaidOnce() {
     QVERIFY2(playback, playback ? "" : describe(playback.error()).c_str());
     QCOMPARE(playback->notices.size(), std::size_t(3));
     QCOMPARE(playback->notices.at(1).time, Time(1s));
-    QVERIFY(playback->notices.at(1).message.find("shorter than") != std::string::npos);
-    QVERIFY(playback->notices.at(2).message.find("longer than") != std::string::npos);
+    QVERIFY(playback->notices.at(1).message.english().find("shorter than") != std::string::npos);
+    QVERIFY(playback->notices.at(2).message.english().find("longer than") != std::string::npos);
 }
 
 void TestPlayback::badRecordingsAreRefused_data() {

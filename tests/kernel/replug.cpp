@@ -193,7 +193,7 @@ private:
         m_hub->drain(m_readings, notices);
         for (const DeviceNotice& notice : notices) {
             if (notice.change == DeviceChange::Remark)
-                wrong.push_back("remark: " + notice.message);
+                wrong.push_back("remark: " + notice.message.english());
             else
                 m_isConnected[notice.device] = notice.change == DeviceChange::Connected;
             if (notice.change == DeviceChange::Connected)

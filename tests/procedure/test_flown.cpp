@@ -113,8 +113,8 @@ RunSnapshot flown(const AircraftFolder& folder, const Flow& flow, std::vector<Ha
 QStringList lossesOf(const Score& score) {
     QStringList losses;
     for (const LedgerLine& line : score.ledger)
-        if (line.what != "small margin")
-            losses << QString::fromStdString(line.text);
+        if (line.what != LossKind::SmallMargin)
+            losses << QString::fromStdString(line.text.english());
     return losses;
 }
 
@@ -224,7 +224,7 @@ void TestFlown::handsPass() {
     QCOMPARE(undoneOf(shipped, run).join('\n'), QString());
     if (!run.score.isScored)
         return; // this seat has nothing to do in it but to look
-    QVERIFY2(run.score.isPassed, run.score.whyNotPassed.c_str());
+    QVERIFY2(run.score.isPassed, run.score.whyNotPassed.english().c_str());
     QVERIFY(run.score.milliPoints >= 100'000 - kBandAllowance); // in sight of the middle of each band
 }
 
@@ -317,7 +317,7 @@ void TestFlown::aSwitchServesAsReverser() {
     const std::vector<HandLine> switched =
         parseHandScript(lines.join('\n').toStdString(), "switched.hands", *jet.aircraft, landing, problems);
     const Score score = flown(jet, landing, switched, {"captain"}).score;
-    QVERIFY2(score.isPassed, score.whyNotPassed.c_str());
+    QVERIFY2(score.isPassed, score.whyNotPassed.english().c_str());
     QCOMPARE(lossesOf(score), QStringList());
 }
 

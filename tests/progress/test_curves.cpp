@@ -24,8 +24,8 @@ bool isNear(double a, double b, double within = 1e-9) {
     return std::abs(a - b) <= within;
 }
 
-StepTry tryOf(const char* id, std::vector<std::string> mistakes) {
-    return {id, std::string("Title of ") + id, std::move(mistakes)};
+StepTry tryOf(const char* id, const std::vector<std::string>& mistakes) {
+    return {id, std::string("Title of ") + id, std::vector<Phrase>(mistakes.begin(), mistakes.end())};
 }
 
 PractisedRun runOf(std::vector<StepTry> steps) {
@@ -211,7 +211,7 @@ void TestCurves::worstStepStandsFirst() {
     QCOMPARE(rates[0].id, std::string("flap"));
     QCOMPARE(rates[0].wrong, 6);
     QCOMPARE(rates[0].runs, 8);
-    QCOMPARE(rates[0].instead.front().words, std::string("late"));
+    QCOMPARE(rates[0].instead.front().words.english(), std::string("late"));
     QCOMPARE(rates[0].instead.front().runs, 4);
     QCOMPARE(rates[1].id, std::string("light"));
     QCOMPARE(rates[1].runs, 1);

@@ -39,7 +39,7 @@ PractisedRun run(const char* id, std::int64_t hours, bool isPassed) {
     flown.flowTitle = known(id).title;
     flown.startedUnixMillis = kNow + hours * kHour;
     flown.isPassed = isPassed;
-    flown.whyNotPassed = isPassed ? "" : "61 points, the target is 80.0";
+    flown.whyNotPassed = isPassed ? Phrase() : phrase("{1} points, the target is {2}").with("61", "80.0");
     return flown;
 }
 
@@ -146,11 +146,12 @@ void TestPlan::whatFailedComesFirst() {
     const std::vector<PractisedRun> runs{run("a", -24 * 20, true), run("b", -30, false), run("c", -50, false)};
     const Plan plan = progressOf(runs, all, {kNow, 0}).plan;
     QCOMPARE(idsOf(plan), (Ids{"c", "b", "a"}));
-    QCOMPARE(plan.today[0].reason,
+    QCOMPARE(plan.today[0].reason.english(),
              std::string("Its last run, 2 days ago, did not pass: 61 points, the target is 80.0."));
     // 20 days at a half-life of 2 days: 2^-10.
-    QCOMPARE(plan.today[2].reason, std::string("Last flown 20 days ago: by the forgetting model hardly one of 10 flows "
-                                               "practised like this would still go right."));
+    QCOMPARE(plan.today[2].reason.english(),
+             std::string("Last flown 20 days ago: by the forgetting model hardly one of 10 flows "
+                         "practised like this would still go right."));
 }
 
 void TestPlan::theWeakestComesBeforeTheOthers() {
@@ -160,17 +161,18 @@ void TestPlan::theWeakestComesBeforeTheOthers() {
     const std::vector<PractisedRun> runs{run("a", -24 * 8, true), run("a", -24 * 5, true), run("b", -24 * 3, true)};
     const Plan plan = progressOf(runs, all, {kNow, 0}).plan;
     QCOMPARE(idsOf(plan), (Ids{"b", "a"}));
-    QVERIFY2(plan.today[1].reason.find("about 4 of 10") != std::string::npos, plan.today[1].reason.c_str());
+    QVERIFY2(plan.today[1].reason.english().find("about 4 of 10") != std::string::npos,
+             plan.today[1].reason.english().c_str());
 }
 
 void TestPlan::aNewFlowComesAfterWhatIsDue() {
     const std::vector<KnownFlow> all{known("a"), known("b"), known("c")};
     const Plan plan = progressOf({run("a", -24 * 9, true)}, all, {kNow, 0}).plan;
     QCOMPARE(idsOf(plan), (Ids{"a", "b"}));
-    QCOMPARE(plan.today[1].reason, std::string("Not flown yet: it follows “The a” in the flight."));
+    QCOMPARE(plan.today[1].reason.english(), std::string("Not flown yet: it follows “The a” in the flight."));
     const Plan first = progressOf({}, all, {kNow, 0}).plan;
     QCOMPARE(idsOf(first), (Ids{"a"}));
-    QCOMPARE(first.today[0].reason, std::string("Not flown yet: the flight begins with it."));
+    QCOMPARE(first.today[0].reason.english(), std::string("Not flown yet: the flight begins with it."));
 }
 
 void TestPlan::abnormalFlowsWait() {
@@ -183,7 +185,7 @@ void TestPlan::nothingIsDue() {
     const std::vector<KnownFlow> all{known("a"), known("b")};
     const Plan plan = progressOf({run("a", -1, true), run("b", -30, true)}, all, {kNow, 0}).plan;
     QVERIFY(plan.today.empty());
-    QCOMPARE(plan.later, std::string("Nothing is due. The next is “The b”, tomorrow."));
+    QCOMPARE(plan.later.english(), std::string("Nothing is due. The next is “The b”, tomorrow."));
 }
 
 void TestPlan::flowsThatAreGoneAreNotPlanned() {
@@ -216,7 +218,7 @@ void TestPlan::theSameRunsGiveTheSamePlan() {
         RC_ASSERT(std::adjacent_find(ids.begin(), ids.end()) == ids.end());
         RC_ASSERT(std::find(ids.begin(), ids.end(), "old") == ids.end());
         for (const PlannedFlow& flow : plan.today)
-            RC_ASSERT(!flow.reason.empty() && flow.reason.back() == '.');
+            RC_ASSERT(!flow.reason.isEmpty() && flow.reason.english().back() == '.');
         for (const int flows : plan.ahead)
             RC_ASSERT(flows >= 0 && flows <= 3);
     }));

@@ -2,6 +2,7 @@
 
 #include <QtTest>
 
+#include "base/valuewords.h"
 #include "progress/practice.h"
 #include "store/outcomes.h"
 #include "store/storefixture.h"
@@ -35,9 +36,10 @@ public:
         bool isGood = recorder->begin(header) && recorder->samples(samples);
         Score score = testScore();
         score.isScored = flown.isScored;
-        score.ledger.push_back({500, 0, -1, "small margin", "Taxi light on: small margin"});
-        score.ledger.push_back({2500, 1, -1, "wrong control", "Thrust lever at 40 % instead of: Flap lever to 12"});
-        score.ledger.push_back({2500, 1, -1, "wrong control", "Thrust lever at 40 % instead of: Flap lever to 12"});
+        const std::string wrong = "Thrust lever at 40 % instead of: Flap lever to 12";
+        score.ledger.push_back({500, 0, -1, LossKind::SmallMargin, std::string("Taxi light on: small margin")});
+        score.ledger.push_back({2500, 1, -1, LossKind::WrongControl, wrong});
+        score.ledger.push_back({2500, 1, -1, LossKind::WrongControl, wrong});
         std::vector<StepResult> results = testResults();
         results[1].isOwn = true;
         if (flown.isFinished)
@@ -92,7 +94,7 @@ void TestPractice::aRunsStepsAreRead() {
     QCOMPARE(run.steps[0].id, std::string("taxi_light"));
     QVERIFY(run.steps[0].mistakes.empty()); // a small margin is none
     QCOMPARE(run.steps[1].title, std::string("Flap lever to 12"));
-    QCOMPARE(run.steps[1].mistakes,
+    QCOMPARE(englishOf(run.steps[1].mistakes),
              (std::vector<std::string>{"not done", "Thrust lever at 40 % instead of: Flap lever to 12"}));
 }
 
@@ -171,7 +173,7 @@ void TestPractice::pilotsAndRigsAreNotMixed() {
     const Result<PracticeRecord> record = practiceRecord(filled.file(), wish);
     QVERIFY(record.has_value());
     QTEST(static_cast<int>(record->runs.size()), "runs");
-    QTEST(QString::fromStdString(describe(*record)), "whose");
+    QTEST(QString::fromStdString(describe(*record).english()), "whose");
     QCOMPARE(record->lines.size(), std::size_t(3));
     QCOMPARE(record->lines.front().runs, 2); // the most recent first
     for (std::size_t i = 1; i < record->runs.size(); ++i)

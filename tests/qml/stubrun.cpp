@@ -33,13 +33,13 @@ private:
     std::shared_ptr<Told> m_told;
 };
 
-StepView closed(StepState state, Time due, Time done, const char* verdict, bool isLate = false) {
+StepView closed(StepState state, Time due, Time done, Phrase verdict, bool isLate = false) {
     StepView view;
     view.state = state;
     view.due = due;
     view.done = done;
     view.isLate = isLate;
-    view.verdict = verdict;
+    view.verdict = std::move(verdict);
     return view;
 }
 
@@ -362,7 +362,7 @@ void Stage::build(const QString& name) {
         return m_fly->demonstrate(0);
     m_fly->startFlow(0);
     if (name == "verdict") {
-        snapshot.session.steps[1] = closed(StepState::Done, 60s, 64500ms, "done, 0.5 s late", true);
+        snapshot.session.steps[1] = closed(StepState::Done, 60s, 64500ms, phrase("done, {1} late").with("0.5 s"), true);
         snapshot.session.steps[2] = dueView(snapshot.session.time);
         snapshot.session.due = {2};
         m_fly->refresh();
@@ -376,18 +376,20 @@ void Stage::fed(const QString& name) {
     if (name == "feed-lost")
         running(1);
     snapshot.feed = m_fly->feed()->title().toStdString();
-    snapshot.notices = {snapshot.feed + " is heard.", "Nothing tells: Airspeed, Height.",
-                        "3 of 8 steps cannot be judged without that and are left out: Thrust levers to take-off "
-                        "thrust; Answer the speed call; Gear lever up.",
-                        "Not watched without that: Tiller deflected above 80 kt."};
+    snapshot.notices = {phrase("{1} is heard.").with(snapshot.feed),
+                        phrase("Nothing tells: {1}.").with("Airspeed, Height"),
+                        phrase("{1} of {2} steps cannot be judged without that and are left out: {3}.")
+                            .with("3", "8", "Thrust levers to take-off thrust; Answer the speed call; Gear lever up"),
+                        phrase("Not watched without that: {1}.").with("Tiller deflected above 80 kt")};
     snapshot.feedStatus.isHeard = name == "set-up-feed";
     snapshot.feedStatus.rate = 20.0;
     snapshot.feedStatus.silent = name == "set-up-feed" ? Duration(50ms) : Duration(7s);
     if (name == "set-up-feed")
         return setUp(true);
     snapshot.session.phase = SessionPhase::Held;
-    snapshot.session.holdReason = snapshot.feed + " is silent. The run goes on by itself when it speaks again.";
-    snapshot.notices.push_back(snapshot.feed + " has fallen silent.");
+    snapshot.session.holdReason =
+        phrase("{1} is silent. The run goes on by itself when it speaks again").with(snapshot.feed);
+    snapshot.notices.push_back(phrase("{1} has fallen silent.").with(snapshot.feed));
     m_fly->startFlow(0);
 }
 
@@ -401,7 +403,8 @@ void Stage::flightOver() {
     before->runId = 11;
     before->score.isPassed = false;
     before->score.milliPoints = before->score.upperMilliPoints = 71'500;
-    before->score.whyNotPassed = "“Thrust levers to take-off thrust” is critical and was not done.";
+    before->score.whyNotPassed =
+        phrase("a critical step was not surely done: {1}").with("Thrust levers to take-off thrust");
     before->happened = {{41'300ms, "Engine 2 fails, before V1"}};
     snapshot.before = {before};
     m_fly->startFlow(0);
@@ -438,13 +441,15 @@ void Stage::running(int due) {
     setValue(snapshot.values, aircraft(), "pitch_trim", Value::number(1.5));
     std::vector<StepView>& steps = snapshot.session.steps;
     steps.resize(flow().steps.size());
-    const std::vector<StepView> over = {closed(StepState::Done, 5s, 6200ms, "done in 1.2 s"),
-                                        closed(StepState::Done, 12s, 18500ms, "done, 2.5 s late", true),
-                                        closed(StepState::Omitted, 20s, kForever, "not done"),
-                                        closed(StepState::FoundSet, 31s, 31s, "already set"),
-                                        closed(StepState::TooEarly, 44s, 40s, "4.0 s too early"),
-                                        closed(StepState::Uncertain, 50s, 52s, "not certain: within the lever's noise"),
-                                        closed(StepState::LeftOut, kForever, kForever, "the rig has no such control")};
+    const std::vector<StepView> over = {
+        closed(StepState::Done, 5s, 6200ms, phrase("done")),
+        closed(StepState::Done, 12s, 18500ms, phrase("done, {1} late").with("2.5 s"), true),
+        closed(StepState::Omitted, 20s, kForever, phrase("not done")),
+        closed(StepState::FoundSet, 31s, 31s, phrase("found set")),
+        closed(StepState::TooEarly, 44s, 40s, phrase("too early")),
+        closed(StepState::Uncertain, 50s, 52s, phrase("uncertain: too close to the noise of the control")),
+        closed(StepState::LeftOut, kForever, kForever,
+               phrase("left out: {1}").with(phrase("this rig has no {1}").with("Autobrake")))};
     for (int step = 0; step < due; ++step)
         steps[static_cast<std::size_t>(step)] = over[static_cast<std::size_t>(step)];
     steps[static_cast<std::size_t>(due)] = dueView(snapshot.session.time);
@@ -456,8 +461,9 @@ void Stage::held() {
     RunSnapshot& snapshot = m_maker.snapshot;
     snapshot.session.phase = SessionPhase::Held;
     if (m_fly->isWithRig()) {
-        snapshot.session.holdReason = "“USB quadrant” was unplugged";
-        snapshot.notices = {"“USB quadrant” is gone. Plug it in again; the run waits for it."};
+        snapshot.session.holdReason =
+            phrase("{1} is lost. Plug it in again; the run goes on by itself").with("USB quadrant");
+        snapshot.notices = {phrase("{1} was unplugged: plug it in again").with("'USB quadrant' (1209:0001)")};
     }
     m_fly->startFlow(0);
 }
@@ -467,7 +473,7 @@ void Stage::ended(bool isPassed) {
     RunSnapshot& snapshot = m_maker.snapshot;
     snapshot.session.phase = SessionPhase::Ended;
     snapshot.session.due.clear();
-    snapshot.session.steps[7] = closed(StepState::Void, kForever, kForever, "no longer needed");
+    snapshot.session.steps[7] = closed(StepState::Void, kForever, kForever, phrase("no longer called for"));
     snapshot.runId = 12;
     Score& score = snapshot.score;
     score.isScored = true;
@@ -476,12 +482,17 @@ void Stage::ended(bool isPassed) {
     score.isPassed = isPassed;
     score.milliPoints = isPassed ? 97'143 : 66'072;
     score.upperMilliPoints = isPassed ? 97'143 : 73'215;
-    score.ledger = {{2'857, 1, -1, "late", "Flap lever to 12: 2.5 s late"}};
+    score.ledger = {{2'857, 1, -1, LossKind::Late,
+                     phrase("{1}: {2} late ({3}, within {4})").with("Flap lever to 12", "2.5 s", "6.5 s", "4.0 s")}};
     if (!isPassed) {
-        score.whyNotPassed = "“Thrust levers to take-off thrust” is critical and was not done.";
-        score.ledger.push_back({21'428, 2, -1, "not done", "Thrust levers to take-off thrust: not done"});
-        score.ledger.push_back({2'857, 4, -1, "too early", "Automatic brake to medium: 4.0 s before it was due"});
-        score.ledger.push_back({6'786, -1, 0, "guard", "Tiller deflected above 80 kt: at 0:41.3, for 2.1 s"});
+        score.whyNotPassed =
+            phrase("a critical step was not surely done: {1}").with("Thrust levers to take-off thrust");
+        score.ledger.push_back(
+            {21'428, 2, -1, LossKind::NotDone, phrase("{1}: not done").with("Thrust levers to take-off thrust")});
+        score.ledger.push_back(
+            {2'857, 4, -1, LossKind::TooEarly, phrase("{1}: done too early").with("Automatic brake to medium")});
+        score.ledger.push_back(
+            {6'786, -1, 0, LossKind::GuardBroken, phrase("guard broken: {1}").with("Tiller deflected above 80 kt")});
     }
 }
 

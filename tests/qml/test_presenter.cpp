@@ -229,7 +229,9 @@ void TestPresenter::pointsAreShort() {
 
 void TestPresenter::ledgerIsWorstFirst() {
     Score score;
-    score.ledger = {{1'000, 0, -1, "late", "a"}, {20'000, 1, -1, "not done", "b"}, {-500, -1, -1, "floor", "c"}};
+    score.ledger = {{1'000, 0, -1, LossKind::Late, std::string("a")},
+                    {20'000, 1, -1, LossKind::NotDone, std::string("b")},
+                    {-500, -1, -1, LossKind::Floor, std::string("c")}};
     const std::vector<LedgerRow> rows = ledgerRows(score);
     QCOMPARE(rows.size(), std::size_t(3));
     QCOMPARE(rows[0].sentence, QString("b"));
@@ -623,7 +625,7 @@ void TestPresenter::theDebriefNamesWhatHappened() {
 void TestPresenter::noticesGiveTheirRoomBack() {
     test::Stage stage("due-switch");
     RunPresenter& run = *stage.fly().run();
-    stage.maker().snapshot.notices = {"one", "two"};
+    stage.maker().snapshot.notices = {std::string("one"), std::string("two")};
     stage.fly().refresh();
     QCOMPARE(run.freshNotices()->count(), 2);
     auto* timer = run.findChild<QTimer*>("notices");
@@ -633,7 +635,7 @@ void TestPresenter::noticesGiveTheirRoomBack() {
     QCOMPARE(run.notices()->count(), 2); // for the debrief
     Flow other = stage.flow();
     stage.maker().snapshot.flow = &other;
-    stage.maker().snapshot.notices.push_back("The flight goes on.");
+    stage.maker().snapshot.notices.emplace_back("The flight goes on.");
     stage.fly().refresh();
     QCOMPARE(run.freshNotices()->count(), 1);
     QCOMPARE(run.freshNotices()->row<NoticeRow>(0).words, QString("The flight goes on."));

@@ -666,12 +666,11 @@ void TestReviewPlace::newRunIsChosen() {
 }
 
 void TestReviewPlace::lossesHaveKinds() {
-    // The words that the score's ledger has (session/score.cpp).
-    QCOMPARE(int(lossKind("not done")), int(Verdict::Wrong));
-    QCOMPARE(int(lossKind("out of order")), int(Verdict::OutOfOrder));
-    QCOMPARE(int(lossKind("late")), int(Verdict::Late));
-    QCOMPARE(int(lossKind("small margin")), int(Verdict::Info));
-    QCOMPARE(int(lossKind("wrong control")), int(Verdict::Wrong));
+    QCOMPARE(int(lossKind(LossKind::NotDone)), int(Verdict::Wrong));
+    QCOMPARE(int(lossKind(LossKind::OutOfOrder)), int(Verdict::OutOfOrder));
+    QCOMPARE(int(lossKind(LossKind::Late)), int(Verdict::Late));
+    QCOMPARE(int(lossKind(LossKind::SmallMargin)), int(Verdict::Info));
+    QCOMPARE(int(lossKind(LossKind::WrongControl)), int(Verdict::Wrong));
 }
 
 void TestReviewPlace::searchFindsByTag() {

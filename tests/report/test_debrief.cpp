@@ -151,20 +151,22 @@ struct TestRun {
         events.push_back(done);
         events.push_back(eventOf(EventKind::StepDone, 23s, 3));
         Event held = eventOf(EventKind::Held, 25s);
-        held.text = "the device 'quadrant' is gone";
+        held.text = std::string("the device 'quadrant' is gone");
         events.push_back(held);
     }
 
     void makeScore() {
         score.isScored = true;
         score.weight = 5;
-        score.whyNotPassed = "a critical step was not surely done: Flap lever to 12";
+        score.whyNotPassed = phrase("a critical step was not surely done: {1}").with("Flap lever to 12");
         score.pace = 20s;
         score.late = {1500ms, 0ms, 0ms, 0ms};
         score.outOfOrder.resize(4);
-        score.ledger = {{20'000, -1, 0, "guard broken", "guard broken: More thrust than taxiing needs"},
-                        {1'200, 0, -1, "late", "Taxi light on: 1.5 s late (6.5 s, within 5.0 s)"},
-                        {60'000, 1, -1, "not done", "Flap lever to 12: not done"}};
+        score.ledger = {
+            {20'000, -1, 0, LossKind::GuardBroken, phrase("guard broken: {1}").with("More thrust than taxiing needs")},
+            {1'200, 0, -1, LossKind::Late,
+             phrase("{1}: {2} late ({3}, within {4})").with("Taxi light on", "1.5 s", "6.5 s", "5.0 s")},
+            {60'000, 1, -1, LossKind::NotDone, phrase("{1}: not done").with("Flap lever to 12")}};
         score.milliPoints = score.upperMilliPoints = 18'800;
     }
 
@@ -349,7 +351,7 @@ void TestDebrief::leftOutStepsAreNamed() {
     TestRun run;
     run.results[1].state = StepState::LeftOut;
     Event left = eventOf(EventKind::StepLeftOut, 0s, 1);
-    left.text = "the rig has no flap lever";
+    left.text = std::string("the rig has no flap lever");
     run.events.push_back(left);
     const std::string text = debriefText(run.input());
     QVERIFY(text.find("This rig could not observe 'Flap lever to 12': the rig has no flap lever") != std::string::npos);
@@ -367,7 +369,8 @@ void TestDebrief::eventsComeBackFromTheirLines() {
         event.guard = *rc::gen::inRange(-1, 2);
         event.control = ControlId{*rc::gen::inRange<std::uint16_t>(0, 3)};
         event.by = *rc::gen::element<std::string>("", "copilot", "cockpit");
-        event.text = *rc::gen::element<std::string>("", "Gear up.", "\"quoted\"\n");
+        event.text = *rc::gen::element<Phrase>(Phrase(), std::string("Gear up."), std::string("\"quoted\"\n"),
+                                               phrase("{1} at {2}").with("Flap \"lever\"", phrase("off")));
         if (*rc::gen::arbitrary<bool>()) {
             event.margin = *rc::gen::inRange(-1000, 1000) / 7.0;
             event.marginSignal = SignalId{0};
@@ -400,6 +403,7 @@ void TestDebrief::strangeLinesAreNoEvents_data() {
     QTest::newRow("unknown signal") << R"({"time_ns":1,"event":"matched","signal":"x","value":1})";
     QTest::newRow("unknown position") << R"({"time_ns":1,"event":"matched","signal":"flap_lever","value":"34"})";
     QTest::newRow("guard too high") << R"({"time_ns":1,"event":"guard-over","guard":2})";
+    QTest::newRow("no words") << R"({"time_ns":1,"event":"held","text":[["x"]]})";
     QTest::newRow("wrong type") << R"({"time_ns":"soon","event":"step-due"})";
 }
 

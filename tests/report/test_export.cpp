@@ -96,7 +96,8 @@ void TestExport::thePageSaysWhatTheDebriefSays() {
     QVERIFY(page.contains(kTrainingNote));
     QVERIFY(!m_run->judged.score.ledger.empty());
     for (const LedgerLine& line : m_run->judged.score.ledger)
-        QVERIFY2(page.contains(QString::fromStdString(line.text).toHtmlEscaped()), line.text.c_str());
+        QVERIFY2(page.contains(QString::fromStdString(line.text.english()).toHtmlEscaped()),
+                 line.text.english().c_str());
     for (const Step& step : m_run->flow->steps)
         QVERIFY(page.contains(QString::fromStdString(step.title).toHtmlEscaped()));
     QVERIFY(page.contains("steps in order and on time"));
@@ -157,13 +158,13 @@ void TestExport::everyEventIsInTheTable() {
         QCOMPARE(row.size(), rows[0].size());
         QCOMPARE(row[1].toStdString(), std::string(nameOf(event.kind)));
         QCOMPARE(row[2].toStdString(), event.step < 0 ? "" : m_run->flow->steps[std::size_t(event.step)].id);
-        QCOMPARE(row[11].toStdString(), event.text);
+        QCOMPARE(row[11].toStdString(), event.text.english());
     }
 }
 
 void TestExport::noCellIsAFormula() {
     std::vector<Event> events(1);
-    events[0].text = "=HYPERLINK(\"x\")";
+    events[0].text = std::string("=HYPERLINK(\"x\")");
     const ReviewedRun run{*m_run->flow, *m_run->aircraft,      m_run->header,       m_run->bySignal,
                           events,       m_run->judged.results, m_run->judged.score, m_run->length};
     QCOMPARE(rowsOf(eventsCsv(run))[1].last(), QString("'=HYPERLINK(\"x\")"));

@@ -123,6 +123,7 @@ void TestRejudge::everySampleRunIsTheSameJudgedAgain_data() {
     const QDir folder(ASSETS "/runs");
     for (const QString& name : folder.entryList({"*.flowrun"}))
         QTest::newRow(qPrintable(name)) << folder.filePath(name);
+    QTest::newRow("of before there were phrases") << ASSETS "/../tests/data/store/before_phrases.flowrun";
 }
 
 void TestRejudge::everySampleRunIsTheSameJudgedAgain() {

@@ -85,8 +85,8 @@ void TestComparison::whatDiffersIsSaid() {
     const RunComparison comparison = compareRuns(run, reference);
     const StepComparison& step = comparison.steps.at(m_take_off->step("flap_to_4"));
     const auto says = [&](const std::string& words) {
-        return std::any_of(step.differences.begin(), step.differences.end(), [&](const std::string& difference) {
-            return difference.find(words) != std::string::npos;
+        return std::any_of(step.differences.begin(), step.differences.end(), [&](const Phrase& difference) {
+            return difference.english().find(words) != std::string::npos;
         });
     };
     QVERIFY(!step.differences.empty());

@@ -164,12 +164,12 @@ void TestTimeline::deviationsLieWhereTheyHappened() {
     for (const Deviation& deviation : m_timeline->deviations()) {
         sum += deviation.milliPoints;
         QVERIFY(deviation.time > 0s && deviation.time <= m_faulty->length);
-        if (deviation.what == "wrong value")
+        if (deviation.what == LossKind::WrongValue)
             QVERIFY(deviation.time >= *times("flap_up").due && deviation.time < *times("flap_up").settled);
     }
     QCOMPARE(100'000 - sum, m_faulty->judged.score.milliPoints);
     QVERIFY(Timeline(m_good->reviewed()).deviations().size() < m_timeline->deviations().size());
-    QVERIFY(wentWell(m_good->reviewed()).find("All ") == 0);
+    QVERIFY(wentWell(m_good->reviewed()).english().find("All ") == 0);
 }
 
 void TestTimeline::valuesAreThoseOfAScan() {

@@ -283,7 +283,7 @@ void TestRigFiles::missingInterlocksAreRemarks() {
               problems);
     QVERIFY(rig);
     QCOMPARE(rig->remarks().size(), std::size_t(1));
-    QCOMPARE(rig->remarks()[0], std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
+    QCOMPARE(rig->remarks()[0].english(), std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
 }
 
 void TestRigFiles::tolerancesAreReadAndWritten() {
@@ -339,8 +339,8 @@ void TestRigFiles::whatIsAskedForIsRemarked() {
               problems);
     QVERIFY(rig);
     QCOMPARE(rig->remarks().size(), std::size_t(2));
-    QVERIFY(rig->remarks()[0].find("Thrust lever 1: move it once from end to end") == 0);
-    QVERIFY(rig->remarks()[1].find("Taxi light: say how it stands") == 0);
+    QVERIFY(rig->remarks()[0].english().find("Thrust lever 1: move it once from end to end") == 0);
+    QVERIFY(rig->remarks()[1].english().find("Taxi light: say how it stands") == 0);
 }
 
 void TestRigFiles::missingInputNamesTheOffer() {

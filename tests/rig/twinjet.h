@@ -150,7 +150,7 @@ public:
     }
     [[nodiscard]] Actor lastActor() const { return m_kept.back().actor; }
     [[nodiscard]] double lastTime() const { return seconds(m_kept.back().time) * 1000; }
-    [[nodiscard]] std::string fault() const { return m_rig->faults().empty() ? "" : m_rig->faults().front(); }
+    [[nodiscard]] std::string fault() const { return m_rig->faults().empty() ? "" : m_rig->faults().front().english(); }
     [[nodiscard]] const std::vector<InputInfo>& inputs() const { return m_inputs; }
 
     [[nodiscard]] static Time at(double milliseconds) { return fromSeconds(milliseconds / 1000); }

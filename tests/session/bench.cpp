@@ -284,10 +284,10 @@ std::string Bench::told(const Event& event) const {
         text +=
             " " + cockpit().signals[event.signal].name + " " + valueText(cockpit().signals[event.signal], event.value);
     if (event.kind == EventKind::WordsBegan)
-        text += " " + event.by + ": " + event.text;
+        text += " " + event.by + ": " + event.text.english();
     if (event.kind == EventKind::RunEnded || event.kind == EventKind::OutcomeReached || event.kind == EventKind::Held ||
         event.kind == EventKind::Gap)
-        text += " " + event.text;
+        text += " " + event.text.english();
     return text;
 }
 

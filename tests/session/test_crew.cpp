@@ -251,7 +251,7 @@ void TestCrew::pilotMayDoThePartnersStep() {
     bench.begin();
     bench.play("0.1 flap_lever = 12\n3 wait");
     QCOMPARE(bench.events(), std::string("0 due flap, 0.6 found-set flap, 0.6 due more"));
-    QVERIFY(bench.session.score().ledger.back().what == "not done"); // no extra
+    QVERIFY(bench.session.score().ledger.back().what == LossKind::NotDone); // no extra
     QCOMPARE(bench.session.score().ledger.size(), std::size_t(1));
 }
 

@@ -102,8 +102,8 @@ struct Fed {
     StepState state(std::size_t step) const { return loop->snapshot().session.steps[step].state; }
     Value now(const char* signal) const { return loop->snapshot().values[indexOf(*aircraft.signals.find(signal))]; }
     bool isTold(const std::string& words) const {
-        for (const std::string& notice : loop->notices())
-            if (notice.find(words) != std::string::npos)
+        for (const Phrase& notice : loop->notices())
+            if (notice.english().find(words) != std::string::npos)
                 return true;
         return false;
     }
@@ -177,7 +177,7 @@ private Q_SLOTS:
         run.goOn(4s);
         QCOMPARE(run.loop->phase(), SessionPhase::Held);
         QVERIFY(run.isTold("The line has fallen silent"));
-        QVERIFY(run.loop->snapshot().session.holdReason.find("The line is silent") != std::string::npos);
+        QVERIFY(run.loop->snapshot().session.holdReason.english().find("The line is silent") != std::string::npos);
         QVERIFY(!run.now("ground_speed").isKnown()); // nobody knows how fast it is now
         QVERIFY(!run.loop->snapshot().feedStatus.isHeard);
         run.goOn(3s, Fed::moving(25));

@@ -42,8 +42,8 @@ void TestLosses::words() {
     losses.latest = 2500us;
     losses.devices = {{"quadrant", static_cast<std::uint64_t>(suspected), static_cast<std::uint64_t>(replaced)}};
     QStringList told;
-    for (const std::string& remark : lossRemarks(losses))
-        told << QString::fromStdString(remark);
+    for (const Phrase& remark : lossRemarks(losses))
+        told << QString::fromStdString(remark.english());
     QCOMPARE(told, remarks);
 }
 

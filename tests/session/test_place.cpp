@@ -214,9 +214,9 @@ private Q_SLOTS:
         flight.loop->jump("rotate");
         flight.goOn(1s);
         QVERIFY(flight.loop->phase() == SessionPhase::Running);
-        const std::vector<std::string>& notices = flight.loop->notices();
-        QVERIFY(std::any_of(notices.begin(), notices.end(), [](const std::string& notice) {
-            return notice.find("there is no place 'v2'") != std::string::npos;
+        const std::vector<Phrase>& notices = flight.loop->notices();
+        QVERIFY(std::any_of(notices.begin(), notices.end(), [](const Phrase& notice) {
+            return notice.english().find("there is no place 'v2'") != std::string::npos;
         }));
     }
 

@@ -231,7 +231,7 @@ void TestReplay::eventsHaveOneCanonicalForm() {
     event.margin = 0.25;
     event.marginSignal = *cockpit().signals.find("thrust_lever_1");
     event.by = "captain";
-    event.text = "a \"word\"\n\xff";
+    event.text = std::string("a \"word\"\n\xff");
     QCOMPARE(toJson(event, cockpit().signals, {"flap"}),
              std::string("{\"time_ns\":1500000000,\"event\":\"step-done\",\"step\":\"flap\",\"signal\":\"flap_lever\","
                          "\"value\":\"12\",\"control\":3,\"margin\":0.25,\"margin_signal\":\"thrust_lever_1\","

@@ -94,7 +94,7 @@ void TestRun::startsHoldsAndStops() {
     QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
         return now.session.phase == SessionPhase::Held;
     }));
-    QCOMPARE(run.snapshot().session.holdReason, std::string("telephone"));
+    QCOMPARE(run.snapshot().session.holdReason.english(), std::string("telephone"));
     run.command(CommandKind::Resume);
     QVERIFY(watcher.waitFor(run, [](const RunSnapshot& now) {
         return now.session.phase == SessionPhase::Running;

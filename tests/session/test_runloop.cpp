@@ -215,8 +215,8 @@ struct Box {
         });
     }
     bool isTold(const std::string& words) const {
-        for (const std::string& notice : loop->snapshot().notices)
-            if (notice.find(words) != std::string::npos)
+        for (const Phrase& notice : loop->snapshot().notices)
+            if (notice.english().find(words) != std::string::npos)
                 return true;
         return false;
     }

@@ -143,7 +143,7 @@ private Q_SLOTS:
         std::vector<std::string> told;
         for (const Event& event : session.takeEvents())
             if (event.kind == EventKind::ScenarioEvent)
-                told.push_back(event.text);
+                told.push_back(event.text.english());
         QCOMPARE(told, (std::vector<std::string>{"Engine 2 fails", "A tyre"}));
         QVERIFY(session.view().saying.empty());
     }

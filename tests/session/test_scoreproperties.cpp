@@ -40,7 +40,7 @@ struct Play {
     [[nodiscard]] std::int64_t lost() const {
         std::int64_t sum = 0;
         for (const LedgerLine& line : score().ledger)
-            sum += line.what == "floor" ? 0 : line.milliPoints;
+            sum += line.what == LossKind::Floor ? 0 : line.milliPoints;
         return sum;
     }
 };
@@ -206,7 +206,7 @@ void TestScoreProperties::doneBadlyBeatsNotDone() {
         const Score without = scoreOf(play.flow, results, {}, {}, {});
         std::int64_t omitted = 0;
         for (const LedgerLine& line : without.ledger)
-            omitted += line.what == "floor" ? 0 : line.milliPoints;
+            omitted += line.what == LossKind::Floor ? 0 : line.milliPoints;
         play.extras = 0;
         const std::int64_t half = 100'000 * play.flow.steps[step].weight / (2 * without.weight);
         RC_ASSERT(omitted - play.lost() >= half - 2); // two lines, each rounded

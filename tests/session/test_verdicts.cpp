@@ -427,7 +427,7 @@ void TestVerdicts::expiredCriticalStepDoesNotPass() {
     bench.begin();
     bench.play("1 thrust_lever_1 = 90 %\n3 flap_lever = 12\n5 wait");
     QVERIFY(!bench.session.score().isPassed);
-    QVERIFY(bench.session.score().whyNotPassed.find("Flap lever to 12") != std::string::npos);
+    QVERIFY(bench.session.score().whyNotPassed.english().find("Flap lever to 12") != std::string::npos);
 }
 
 void TestVerdicts::twelveTillerCorrectionsCostNothing() {
@@ -505,14 +505,14 @@ void TestVerdicts::verdictsInWords() {
     Bench bench(flow, onScreen());
     bench.begin();
     bench.play("1 flap_lever = 22\n2 wait");
-    QCOMPARE(bench.session.view().steps[0].verdict, std::string("Flap lever at 22, wanted 12"));
+    QCOMPARE(bench.session.view().steps[0].verdict.english(), std::string("Flap lever at 22, wanted 12"));
     bench.play("4.3 flap_lever = 12\n4.4 wait");
-    QCOMPARE(bench.session.view().steps[0].verdict, std::string("seen"));
+    QCOMPARE(bench.session.view().steps[0].verdict.english(), std::string("seen"));
     bench.play("5 wait");
-    QCOMPARE(bench.session.view().steps[0].verdict, std::string("done, 0.3 s late"));
+    QCOMPARE(bench.session.view().steps[0].verdict.english(), std::string("done, 0.3 s late"));
     QVERIFY(bench.session.view().steps[0].isLate);
     bench.play("60 wait");
-    QCOMPARE(bench.session.view().steps[1].verdict, std::string("not done"));
+    QCOMPARE(bench.session.view().steps[1].verdict.english(), std::string("not done"));
 }
 
 void TestVerdicts::liveScoreLiesBetweenFloorAndCeiling() {

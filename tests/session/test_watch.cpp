@@ -132,7 +132,7 @@ void TestWatch::guardCostsOnceAFlow() {
                "1 taxi_light = on\n2 flap_lever = 4\n3 parking_brake = on\n4 wait");
     const Score score = bench.session.score();
     QCOMPARE(score.ledger.size(), std::size_t(1));
-    QCOMPARE(score.ledger[0].what, std::string("guard broken"));
+    QVERIFY(score.ledger[0].what == LossKind::GuardBroken);
     QCOMPARE(score.ledger[0].guard, 0);
     QCOMPARE(score.weight, std::int64_t(3)); // steps only
     QCOMPARE(score.milliPoints, std::int64_t(66'667));

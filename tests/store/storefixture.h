@@ -130,10 +130,10 @@ inline Score testScore() {
     score.isScored = true;
     score.milliPoints = 77'500;
     score.upperMilliPoints = 80'000;
-    score.whyNotPassed = "the critical step 'Flap lever to 12' was not done";
+    score.whyNotPassed = phrase("a critical step was not surely done: {1}").with("Flap lever to 12");
     score.weight = 10;
     score.pace = std::chrono::milliseconds(12'345);
-    score.ledger = {{22'500, 1, -1, "not done", "Flap lever to 12: not done"}};
+    score.ledger = {{22'500, 1, -1, LossKind::NotDone, phrase("{1}: not done").with("Flap lever to 12")}};
     score.outOfOrder = {false, true};
     score.late = {std::chrono::milliseconds(1500), Duration{}};
     return score;

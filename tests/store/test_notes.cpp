@@ -235,8 +235,8 @@ void TestNotes::aNoteIsChangedAndRemoved() {
 
 void TestNotes::everyMarkIsExplained() {
     for (int mark = 1; mark <= 5; ++mark)
-        QVERIFY(!markText(mark).empty());
-    QVERIFY(markText(0).empty() && markText(6).empty());
+        QVERIFY(!markWords(mark).isEmpty());
+    QVERIFY(markWords(0).isEmpty() && markWords(6).isEmpty());
 }
 
 QTEST_APPLESS_MAIN(TestNotes)

@@ -225,7 +225,7 @@ void TestWindow::theStoreHasTheRun() {
     using enum StepState;
     QVERIFY(states == (std::vector<StepState>{Done, Done, FoundSet, FoundSet, FoundSet, Done}));
     const auto isWrongControl = [](const LedgerLine& line) {
-        return line.what == "wrong control";
+        return line.what == LossKind::WrongControl;
     };
     QCOMPARE(std::count_if(run->score.ledger.begin(), run->score.ledger.end(), isWrongControl), 1);
     QVERIFY(run->score.milliPoints < 100'000);
