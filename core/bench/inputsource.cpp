@@ -179,7 +179,7 @@ std::vector<SourceMatch> matchSource(const InputSource& source, const std::vecto
         if (found[i].unit)
             matches[i].device = static_cast<DeviceIndex>(std::stoul(found[i].unit->path));
         else
-            matches[i].why = found[i].why.message;
+            matches[i].why = found[i].why.code == "device-missing" ? notPluggedIn(wishes[i]) : found[i].why.message;
     }
     return matches;
 }
