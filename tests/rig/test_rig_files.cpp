@@ -283,7 +283,8 @@ void TestRigFiles::missingInterlocksAreRemarks() {
               problems);
     QVERIFY(rig);
     QCOMPARE(rig->remarks().size(), std::size_t(1));
-    QCOMPARE(rig->remarks()[0].english(), std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
+    QCOMPARE(rig->remarks()[0].english(),
+             std::string("No mechanical interlock (Reverse lever 1, Thrust lever 1): no lock"));
 }
 
 void TestRigFiles::tolerancesAreReadAndWritten() {

@@ -4,8 +4,8 @@
 
 #include <rapidcheck.h>
 
-#include "session/event.h"
 #include "base/phrasejson.h"
+#include "session/event.h"
 
 using namespace flowhand;
 using Json = nlohmann::ordered_json;
