@@ -7,9 +7,8 @@ Phrase valueWords(const Signal& signal, Value value) {
         return phrase("not known yet");
     if (signal.kind == SignalKind::OnOff)
         return value.isOn() ? phrase("on") : phrase("off");
-    const bool isBetween =
-        signal.kind == SignalKind::Position &&
-        (value.position() < 0 || value.position() >= static_cast<int>(signal.positions.size()));
+    const bool isBetween = signal.kind == SignalKind::Position &&
+                           (value.position() < 0 || value.position() >= static_cast<int>(signal.positions.size()));
     return isBetween ? phrase("between") : Phrase(valueText(signal, value));
 }
 
