@@ -7,12 +7,14 @@
 #include "base/names.h"
 #include "base/phrasejson.h"
 #include "base/valuewords.h"
-#include "device/hub.h"
+#include "session/attention.h"
+#include "session/deviceinbox.h"
 #include "session/feedlink.h"
 #include "session/practicelink.h"
 #include "session/replay.h"
 #include "session/scenariowatch.h"
 #include "session/slowtime.h"
+#include "session/startvalue.h"
 #include "session/unobserved.h"
 
 namespace flowhand {
@@ -33,7 +35,7 @@ struct RunLoop::State {
     explicit State(RunParts runParts)
         : parts(std::move(runParts)), session(*parts.aircraft, *parts.flow, parts.header.setup),
           link(parts.feed, *parts.aircraft, parts.sources), practice(std::move(parts.practice), *parts.aircraft),
-          notices(parts.notices), slow(parts.slowness) {
+          notices(parts.notices), slow(parts.slowness), inbox(slow) {
         sessionTimer = session.nextTimer();
         beginScenario();
         seatHands();
@@ -62,8 +64,7 @@ struct RunLoop::State {
         Time next = nextBesidesReadings();
         if (!early.empty())
             next = std::min(next, earlyTime);
-        if (!readings.empty())
-            next = std::min(next, readings.front().time);
+        next = std::min(next, inbox.nextReading());
         if (parts.rig)
             next = std::min(next, nextOfRig());
         return next;
@@ -75,9 +76,7 @@ struct RunLoop::State {
         Time next = std::min(sessionTimer, nextPractice());
         if (!commands.empty() || !screen.empty() || practice.hasToTell())
             next = std::min(next, advanced + kTick);
-        if (!news.empty())
-            next = std::min(next, news.front().time);
-        next = std::min(next, link.next());
+        next = std::min({next, inbox.nextNotice(), link.next()});
         if (watch && isFlying())
             next = std::min(next, nextEvent());
         if (!partner.empty())
@@ -106,12 +105,11 @@ struct RunLoop::State {
     /// Readings that no control makes anything of, as noise inside its band, are over without an instant of their own:
     /// at thousands a second they are nearly all. Ends with the first one that something is made of.
     void passQuietReadings(Time limit) {
-        if (!parts.rig || readings.empty() || !early.empty() || session.phase() == SessionPhase::Ended)
+        if (!parts.rig || !inbox.hasReading() || !early.empty() || session.phase() == SessionPhase::Ended)
             return;
         const Time other = nextBesidesReadings();
-        while (early.empty() && !readings.empty() && readings.front().time <= limit &&
-               readings.front().time < std::min(other, nextOfRig())) {
-            earlyTime = readings.front().time;
+        while (early.empty() && inbox.nextReading() <= limit && inbox.nextReading() < std::min(other, nextOfRig())) {
+            earlyTime = inbox.nextReading();
             takeReading(early);
         }
         noteFaults();
@@ -119,11 +117,10 @@ struct RunLoop::State {
 
     /// The first of those that wait.
     void takeReading(std::vector<Sample>& samples) {
-        noteLate(readings.front());
-        Reading reading = readings.front();
+        Reading reading = inbox.takeReading();
+        noteLate(reading);
         reading.time = inFlight(reading.time);
         parts.rig->take(reading, samples);
-        readings.pop_front();
     }
 
     // --- one instant ---
@@ -308,19 +305,14 @@ struct RunLoop::State {
 
     /// Readings and news of the devices in the order in which they came, then what happens by time alone.
     void gatherDevices(Time time) {
-        const auto isDue = [&](const auto& queue) {
-            return !queue.empty() && queue.front().time <= time;
-        };
         const std::size_t before = made.size();
         made.insert(made.end(), early.begin(), early.end());
         early.clear();
-        while (isDue(readings) || isDue(news)) {
-            if (isDue(news) && (!isDue(readings) || news.front().time <= readings.front().time)) {
-                note(news.front());
-                news.pop_front();
-                continue;
-            }
-            takeReading(made);
+        while (std::min(inbox.nextReading(), inbox.nextNotice()) <= time) {
+            if (inbox.nextNotice() <= inbox.nextReading())
+                note(inbox.takeNotice());
+            else
+                takeReading(made);
         }
         parts.rig->advance(inFlight(time), made);
         markPlayed(made, before);
@@ -428,7 +420,7 @@ struct RunLoop::State {
             check(parts.recorder->events(told));
         events.insert(events.end(), std::make_move_iterator(told.begin()), std::make_move_iterator(told.end()));
         if (!told.empty())
-            attend();
+            attend(); // another step may be due
         for (const PartnerMove& move : session.takePartnerMoves())
             partner.push_back(move);
         if (parts.recorder != nullptr && slow.toReal(time - flushed) >= kFlushPeriod) {
@@ -441,19 +433,9 @@ struct RunLoop::State {
             showHands(time);
     }
 
-    /// The controls that may do a step now are those of which every moment counts.
     void attend() {
-        if (parts.devices == nullptr)
-            return;
-        std::vector<SignalId> wanted;
-        const std::vector<StepResult>& results = session.results();
-        for (std::size_t i = 0; i < results.size(); ++i)
-            if (results[i].state == StepState::Due || results[i].state == StepState::Seen)
-                wanted.insert(wanted.end(), parts.flow->steps[i].controls.begin(), parts.flow->steps[i].controls.end());
-        for (std::size_t i = 0; i < parts.rig->devices().size(); ++i) {
-            const auto device = static_cast<DeviceIndex>(i);
-            parts.devices->attendTo(device, parts.rig->inputsOf(device, wanted));
-        }
+        if (parts.devices != nullptr)
+            attendToDue(*parts.devices, *parts.rig, *parts.flow, session.results());
     }
 
     void passHands(Time time) {
@@ -499,35 +481,6 @@ struct RunLoop::State {
     }
 
     // --- devices ---
-
-    void drainDevices() {
-        if (parts.devices == nullptr)
-            return;
-        fresh.clear();
-        freshNews.clear();
-        parts.devices->drain(fresh, freshNews);
-        takeInRun(fresh);
-        takeInRun(freshNews);
-        merge(fresh, readings);
-        merge(freshNews, news);
-    }
-
-    template <class Things>
-    void takeInRun(Things& things) const {
-        for (auto& thing : things)
-            thing.time = slow.toRunFrom(thing.time) - origin;
-    }
-
-    /// Both are in order; so is the queue afterwards.
-    template <class Thing>
-    static void merge(const std::vector<Thing>& from, std::deque<Thing>& queue) {
-        const bool isBehind = queue.empty() || from.empty() || queue.back().time <= from.front().time;
-        queue.insert(queue.end(), from.begin(), from.end());
-        if (!isBehind)
-            std::stable_sort(queue.begin(), queue.end(), [](const Thing& a, const Thing& b) {
-                return a.time < b.time;
-            });
-    }
 
     void note(const DeviceNotice& notice) {
         ++changes;
@@ -611,11 +564,8 @@ struct RunLoop::State {
     void rebase() {
         const Duration earlier = last + kTick;
         origin += earlier;
-        for (Reading& reading : readings)
-            reading.time -= earlier;
+        inbox.rebase(earlier);
         earlyTime -= earlier;
-        for (DeviceNotice& notice : news)
-            notice.time -= earlier;
         link.rebase(earlier);
         advanced = last = -kTick;
         flushed = stood = standingSince = Duration{};
@@ -707,12 +657,8 @@ struct RunLoop::State {
     Time standingSince{}; ///< the run's time when it came to stand
     std::deque<PendingCommand> commands;
     std::vector<Sample> screen; ///< changes that come in just after the time advanced to
-    std::vector<Reading> fresh; ///< as drained
-    std::vector<DeviceNotice> freshNews;
-    std::deque<Reading> readings;
-    std::vector<Sample> early; ///< made of a reading by passQuietReadings(), for the instant of its time
+    std::vector<Sample> early;  ///< made of a reading by passQuietReadings(), for the instant of its time
     Time earlyTime{};
-    std::deque<DeviceNotice> news;
     std::vector<Phrase> faults;
     std::deque<PartnerMove> partner;
     std::vector<Sample> made; ///< of one instant
@@ -730,24 +676,9 @@ struct RunLoop::State {
     Duration latest{};
     std::uint64_t changes = 0;
     SlowTime slow;
+    DeviceInbox inbox;
     bool isScenarioNew = false;
 };
-
-Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control) {
-    for (const StartValue& start : flow.start)
-        if (start.signal == control)
-            return start.value;
-    const Signal& signal = aircraft.signals[control];
-    switch (signal.kind) {
-    case SignalKind::OnOff:
-        return Value::onOff(false);
-    case SignalKind::Position:
-        return Value::position(0);
-    case SignalKind::Number:
-        break;
-    }
-    return Value::number(std::clamp(0.0, signal.lowest, std::max(signal.lowest, signal.highest)));
-}
 
 RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(parts))) {
     State& state = *m_state;
@@ -758,12 +689,8 @@ RunLoop::RunLoop(RunParts parts) : m_state(std::make_unique<State>(std::move(par
         const Value value = startOf(*state.parts.flow, aircraft, control.signal);
         state.screen.push_back({Time{}, control.signal, value, Actor::Machine, state.simulatedOrigin(), kNoControl});
     }
-    if (state.parts.playback) {
-        state.readings.assign(state.parts.playback->readings.begin(), state.parts.playback->readings.end());
-        state.news.assign(state.parts.playback->notices.begin(), state.parts.playback->notices.end());
-        state.takeInRun(state.readings);
-        state.takeInRun(state.news);
-    }
+    if (state.parts.playback)
+        state.inbox.fill(*state.parts.playback, state.origin);
     state.beginRun();
     state.instant(Time{});
 }
@@ -773,7 +700,8 @@ RunLoop::~RunLoop() = default;
 void RunLoop::advance(Time flightTime) {
     State& state = *m_state;
     const Time time = state.inRun(flightTime);
-    state.drainDevices();
+    if (state.parts.devices != nullptr)
+        state.inbox.drain(*state.parts.devices, state.origin);
     state.link.drain(state.origin);
     for (;;) {
         state.passQuietReadings(time);
@@ -823,8 +751,7 @@ bool RunLoop::isEnded() const {
 
 bool RunLoop::areHandsDone() const {
     const State& state = *m_state;
-    return state.readings.empty() && state.early.empty() && state.news.empty() &&
-           (!state.parts.hands || state.parts.hands->isDone());
+    return state.inbox.isEmpty() && state.early.empty() && (!state.parts.hands || state.parts.hands->isDone());
 }
 
 SessionPhase RunLoop::phase() const {

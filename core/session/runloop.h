@@ -56,10 +56,6 @@ struct RunParts {
     std::vector<Phrase> notices;        ///< what the pilot should know from the start
 };
 
-/// Where a simulated control stands at the start of a flow; where the flow says nothing: off, first position, in the
-/// middle or at rest.
-[[nodiscard]] Value startOf(const Flow& flow, const Aircraft& aircraft, SignalId control);
-
 /// Something that a scenario planned, and that happened.
 struct Happening {
     Time time{}; ///< of the run

@@ -17,6 +17,7 @@
 #include "command/flyrun.h"
 #include "device/descriptor.h"
 #include "device/inputs.h"
+#include "session/startvalue.h"
 
 using namespace flowhand;
 
