@@ -267,7 +267,7 @@ void TestReplay::nonsenseIsSurvived() {
     Session session(cockpit(), flow(), {});
     session.waive(Time(1ms));
     session.resume(Time(2ms));
-    session.hold(Time(3ms), "x");
+    session.hold(Time(3ms), Phrase("x"));
     session.repeat(Time(4ms));
     const Sample stranger{Time(5ms), SignalId{9999}, Value::onOff(true), Actor::Hand, Origin::Device, kNoControl};
     session.take(Time(5ms), std::span(&stranger, 1));
@@ -278,7 +278,7 @@ void TestReplay::nonsenseIsSurvived() {
     session.waive(Time(10ms));
     session.stop(Time(11ms));
     session.stop(Time(12ms));
-    session.hold(Time(13ms), "x");
+    session.hold(Time(13ms), Phrase("x"));
     session.take(Time(14ms), std::span(&stranger, 1));
     QVERIFY(session.phase() == SessionPhase::Ended);
 }
