@@ -154,7 +154,7 @@ void TestManual::theScoresOfTheExamples() {
     std::vector<ExtraResult> extras;
     if (score == "93") {
         results[2].done = results[2].due + std::chrono::seconds(7);
-        extras.push_back({results[2].due, false, false, 2, kNoSignal, "Spoiler lever"});
+        extras.push_back({results[2].due, false, false, 2, kNoSignal, Phrase("Spoiler lever")});
     } else if (score == "85.714") {
         results[0].state = StepState::Omitted;
     } else if (score == "88.571") {

@@ -53,7 +53,7 @@ std::map<std::string, std::string> leftOut(const Aircraft& aircraft, const Flow&
     std::map<std::string, std::string> found;
     for (const Event& event : memory.allEvents)
         if (event.kind == EventKind::StepLeftOut)
-            found[flow.steps[static_cast<std::size_t>(event.step)].id] = event.text;
+            found[flow.steps[static_cast<std::size_t>(event.step)].id] = event.text.english();
     return found;
 }
 
