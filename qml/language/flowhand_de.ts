@@ -4062,4 +4062,171 @@ Ziel: %2</translation>
         <translation>Das gewählte Tongerät, %1, ist nicht da. Töne kommen aus dem, das im System gewählt ist, bis es wieder eingesteckt ist.</translation>
     </message>
 </context>
+<context>
+    <name>Motion</name>
+    <message>
+        <source>Airspeed</source>
+        <translation>Fahrt</translation>
+    </message>
+    <message>
+        <source>Ground speed</source>
+        <translation>Über Grund</translation>
+    </message>
+    <message>
+        <source>Vertical speed</source>
+        <translation>Steigrate</translation>
+    </message>
+    <message>
+        <source>Altitude</source>
+        <translation>Druckhöhe</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>Heading</source>
+        <translation>Steuerkurs</translation>
+    </message>
+    <message>
+        <source>Pitch</source>
+        <translation>Längsneigung</translation>
+    </message>
+    <message>
+        <source>Bank</source>
+        <translation>Querneigung</translation>
+    </message>
+    <message>
+        <source>Turn rate</source>
+        <translation>Drehrate</translation>
+    </message>
+    <message>
+        <source>On ground</source>
+        <translation>Am Boden</translation>
+    </message>
+    <message>
+        <source>Nosewheel angle</source>
+        <translation>Bugradwinkel</translation>
+    </message>
+    <message>
+        <source>Flap angle</source>
+        <translation>Klappenwinkel</translation>
+    </message>
+    <message>
+        <source>Gear position</source>
+        <translation>Stellung des Fahrwerks</translation>
+    </message>
+    <message>
+        <source>Spoiler position</source>
+        <translation>Stellung der Störklappen</translation>
+    </message>
+    <message>
+        <source>Automatic braking</source>
+        <translation>Automatisches Bremsen</translation>
+    </message>
+    <message>
+        <source>Offset from the line</source>
+        <translation>Abstand von der Linie</translation>
+    </message>
+    <message>
+        <source>Angle to the line</source>
+        <translation>Winkel zur Linie</translation>
+    </message>
+    <message>
+        <source>Curvature of the line</source>
+        <translation>Krümmung der Linie</translation>
+    </message>
+    <message>
+        <source>Turn ahead</source>
+        <translation>Kurve voraus</translation>
+    </message>
+    <message>
+        <source>Distance to stop</source>
+        <translation>Weg bis zum Halt</translation>
+    </message>
+    <message>
+        <source>Runway clear</source>
+        <translation>Piste frei</translation>
+    </message>
+    <message>
+        <source>Offset from the line, mean</source>
+        <translation>Abstand von der Linie, im Mittel</translation>
+    </message>
+    <message>
+        <source>Offset from the line, largest</source>
+        <translation>Abstand von der Linie, größter</translation>
+    </message>
+    <message>
+        <source>Speed in turns, largest</source>
+        <translation>Größtes Tempo in Kurven</translation>
+    </message>
+    <message>
+        <source>True airspeed</source>
+        <translation>Wahre Fahrt</translation>
+    </message>
+    <message>
+        <source>Altitude shown</source>
+        <translation>Angezeigte Höhe</translation>
+    </message>
+    <message>
+        <source>Density altitude</source>
+        <translation>Dichtehöhe</translation>
+    </message>
+    <message>
+        <source>Mass</source>
+        <translation>Masse</translation>
+    </message>
+    <message>
+        <source>Fuel</source>
+        <translation>Kraftstoff</translation>
+    </message>
+    <message>
+        <source>Centre of gravity</source>
+        <translation>Schwerpunkt</translation>
+    </message>
+    <message>
+        <source>V1</source>
+        <translation>V1</translation>
+    </message>
+    <message>
+        <source>VR</source>
+        <translation>VR</translation>
+    </message>
+    <message>
+        <source>V2</source>
+        <translation>V2</translation>
+    </message>
+    <message>
+        <source>VREF</source>
+        <translation>VREF</translation>
+    </message>
+    <message>
+        <source>Approach speed</source>
+        <translation>Anfluggeschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Engine power</source>
+        <translation>Triebwerksleistung</translation>
+    </message>
+    <message>
+        <source>Reverser</source>
+        <translation>Schubumkehr</translation>
+    </message>
+    <message>
+        <source>Propeller speed</source>
+        <translation>Propellerdrehzahl</translation>
+    </message>
+    <message>
+        <source>Track</source>
+        <translation>Kurs über Grund</translation>
+    </message>
+    <message>
+        <source>Position, east</source>
+        <translation>Ort, nach Osten</translation>
+    </message>
+    <message>
+        <source>Position, north</source>
+        <translation>Ort, nach Norden</translation>
+    </message>
+</context>
 </TS>

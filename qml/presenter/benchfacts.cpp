@@ -8,6 +8,7 @@
 #include "bench/millistext.h"
 #include "presenter/controlstate.h"
 #include "presenter/phrasetext.h"
+#include "presenter/signaltext.h"
 #include "presenter/verdict.h"
 
 namespace flowhand {
@@ -79,22 +80,7 @@ Shown shownSoundness(Soundness soundness) {
     return {Verdict::Done, tr("good")};
 }
 
-bool beginsWithOwnWords(const Phrase& phrase) {
-    const std::string& text = phrase.text();
-    const bool isPart = text.size() > 2 && text[0] == '{' && text[2] == '}';
-    const std::size_t part = isPart ? static_cast<std::size_t>(text[1] - '1') : 0;
-    return phrase.isPattern() &&
-           (!isPart || (part < phrase.parts().size() && beginsWithOwnWords(phrase.parts()[part])));
-}
-
 } // namespace
-
-QString sentence(const Phrase& phrase) {
-    QString words = textOf(phrase);
-    if (beginsWithOwnWords(phrase) && !words.isEmpty())
-        words[0] = words[0].toUpper();
-    return words;
-}
 
 std::vector<BenchControlRow> benchControlRows(const Aircraft& aircraft, const BenchSnapshot& snapshot) {
     std::vector<BenchControlRow> rows;
@@ -123,8 +109,8 @@ std::vector<FindingRow> findingRows(const std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < findings.size(); ++i) {
         const Finding& finding = findings[i];
         const Shown shown = shownSoundness(finding.verdict);
-        rows.push_back({static_cast<int>(i), shown.verdict, shown.word, sentence(finding.text),
-                        sentence(finding.reason), sentence(finding.remedy)});
+        rows.push_back({static_cast<int>(i), shown.verdict, shown.word, sentenceOf(finding.text),
+                        sentenceOf(finding.reason), sentenceOf(finding.remedy)});
     }
     std::stable_sort(rows.begin(), rows.end(), [](const FindingRow& a, const FindingRow& b) {
         const auto rank = [](const FindingRow& row) {
@@ -144,7 +130,7 @@ std::vector<CoverageRow> coverageRows(const Aircraft& aircraft, const std::vecto
             continue;
         QStringList needs;
         for (const SignalId signal : step.needed)
-            needs << QString::fromStdString(aircraft.signals[signal].label);
+            needs << labelOf(aircraft.signals[signal]);
         QStringList why;
         for (const Obstacle& obstacle : step.obstacles)
             why << textOf(obstacle.text);
@@ -260,7 +246,7 @@ QString coverageSentence(const std::vector<CoverageRow>& rows) {
 QString orphanSentence(const Aircraft& aircraft, const Coverage& coverage) {
     QStringList labels;
     for (const SignalId signal : coverage.orphans)
-        labels << QString::fromStdString(aircraft.signals[signal].label);
+        labels << labelOf(aircraft.signals[signal]);
     return labels.isEmpty() ? QString() : tr("Wired, but no step needs: %1").arg(labels.join(QStringLiteral(", ")));
 }
 

@@ -10,9 +10,6 @@
 /// What a bench's plain values become on screen: rows and words. Pure.
 namespace flowhand {
 
-/// In the language of the window and with a capital, as a sentence begins; names and what files say stay as they are.
-[[nodiscard]] QString sentence(const Phrase& phrase);
-
 /// In the order of the cockpit's controls. `snapshot.coverage` must be there.
 [[nodiscard]] std::vector<BenchControlRow> benchControlRows(const Aircraft& aircraft, const BenchSnapshot& snapshot);
 /// What is wrong first.

@@ -430,13 +430,13 @@ QString BenchPresenter::stageWords() const {
 }
 
 QString BenchPresenter::ask() const {
-    return sentence(m_snapshot.task.ask);
+    return sentenceOf(m_snapshot.task.ask);
 }
 
 QString BenchPresenter::outcome() const {
     QStringList sentences;
     for (const Phrase& words : m_snapshot.task.outcome)
-        sentences << sentence(words);
+        sentences << sentenceOf(words);
     return sentences.join(QLatin1Char('\n'));
 }
 

@@ -54,7 +54,7 @@ public:
     /// "92", or "88 to 92" of an uncertain run.
     [[nodiscard]] QString scoreText() const;
     [[nodiscard]] QString targetText() const { return m_target; }
-    [[nodiscard]] QString whyNotPassed() const { return textOf(m_score.whyNotPassed); }
+    [[nodiscard]] QString whyNotPassed() const { return sentenceOf(m_score.whyNotPassed); }
     [[nodiscard]] QString paceText() const { return QString::fromStdString(clockText(m_score.pace)); }
     [[nodiscard]] QString storedText() const;
 

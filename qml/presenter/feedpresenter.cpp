@@ -2,6 +2,7 @@
 
 #include "command/feedtext.h"
 #include "presenter/phrasetext.h"
+#include "presenter/signaltext.h"
 
 namespace flowhand {
 
@@ -91,7 +92,7 @@ void FeedPresenter::show(const FeedStatus& status) {
     for (const char* name : kAsked)
         if (const std::optional<SignalId> id = m_aircraft->signals.find(name);
             id && status.isHeard && !status.values[indexOf(*id)].isKnown())
-            missing << QString::fromStdString(m_aircraft->signals[*id].label).toLower();
+            missing << labelOf(m_aircraft->signals[*id]).toLower();
     m_missing = missing.join(QStringLiteral(", "));
     m_readings.setRows(status.isHeard ? feedReadings(status) : std::vector<MotionRow>());
     Q_EMIT changed();

@@ -4,6 +4,18 @@
 
 namespace flowhand {
 
+namespace {
+
+bool beginsWithOwnWords(const Phrase& phrase) {
+    const std::string& text = phrase.text();
+    const bool isPart = text.size() > 2 && text[0] == '{' && text[2] == '}';
+    const std::size_t part = isPart ? static_cast<std::size_t>(text[1] - '1') : 0;
+    return phrase.isPattern() &&
+           (!isPart || (part < phrase.parts().size() && beginsWithOwnWords(phrase.parts()[part])));
+}
+
+} // namespace
+
 QString textOf(const Phrase& phrase) {
     if (!phrase.isPattern())
         return QString::fromStdString(phrase.text());
@@ -16,10 +28,10 @@ QString textOf(const Phrase& phrase) {
 }
 
 QString sentenceOf(const Phrase& phrase) {
-    QString whole = textOf(phrase);
-    if (!whole.isEmpty())
-        whole[0] = whole[0].toUpper();
-    return whole;
+    QString words = textOf(phrase);
+    if (beginsWithOwnWords(phrase) && !words.isEmpty())
+        words[0] = words[0].toUpper();
+    return words;
 }
 
 } // namespace flowhand

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "presenter/controlstate.h"
+#include "presenter/signaltext.h"
 #include "report/timelinesvg.h"
 
 namespace flowhand {
@@ -251,7 +252,7 @@ LaneRow ReviewTimeline::signalRow(SignalId id) const {
     LaneRow row;
     row.rowId = static_cast<int>(id);
     row.kind = SignalLane;
-    row.label = QString::fromStdString(signal.label);
+    row.label = labelOf(signal);
     const Value held = track.at(m_now);
     row.value = held.isKnown() ? shownValue(signal, held) : tr("not known");
     QStringList marked;
@@ -287,8 +288,7 @@ void ReviewTimeline::showChoices() {
         if (std::find(offered.begin(), offered.end(), signal) == offered.end())
             offered.push_back(signal);
     for (const SignalId signal : offered)
-        rows.push_back({static_cast<int>(signal),
-                        QString::fromStdString(m_timeline->run().aircraft.signals[signal].label),
+        rows.push_back({static_cast<int>(signal), labelOf(m_timeline->run().aircraft.signals[signal]),
                         std::find(m_shown.begin(), m_shown.end(), signal) != m_shown.end()});
     m_choices.setRows(rows);
 }

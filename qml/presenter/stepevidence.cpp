@@ -4,6 +4,7 @@
 
 #include "presenter/phrasetext.h"
 #include "presenter/reviewfacts.h"
+#include "presenter/signaltext.h"
 #include "presenter/stepfacts.h"
 #include "session/headerwords.h"
 
@@ -53,7 +54,7 @@ private:
         addTime(QObject::tr("Due"), m_times.due);
         if (m_times.wrongReach)
             addTime(QObject::tr("Wrong reach"), m_times.wrongReach->time,
-                    QObject::tr("%1 first").arg(QString::fromStdString(signal(m_times.wrongReach->signal).label)));
+                    QObject::tr("%1 first").arg(labelOf(signal(m_times.wrongReach->signal))));
         if (m_times.firstMovement)
             addTime(QObject::tr("First movement"), m_times.firstMovement,
                     secondsAfter(*m_times.firstMovement, m_times.due));
@@ -83,7 +84,7 @@ private:
             const Signal& judged = signal(limits.signal);
             const bool isBand = !limits.band.empty();
             const QString wanted = rangesText(judged, isBand ? limits.band : limits.allowed);
-            add(QString::fromStdString(judged.label), shownValue(judged, values[indexOf(limits.signal)]),
+            add(labelOf(judged), shownValue(judged, values[indexOf(limits.signal)]),
                 isBand ? QObject::tr("best in the middle of %1").arg(wanted) : QObject::tr("wanted: %1").arg(wanted));
         }
     }
@@ -135,7 +136,7 @@ std::vector<EvidenceRow> guardEvidenceRows(const Timeline& timeline, std::size_t
             break;
         EvidenceRow row;
         row.rowId = static_cast<int>(rows.size());
-        row.label = QString::fromStdString(run.aircraft.signals[signal].label);
+        row.label = labelOf(run.aircraft.signals[signal]);
         row.value =
             shownValue(run.aircraft.signals[signal], timeline.signal(signal).at(timeline.guards()[guard].front().from));
         row.detail = QObject::tr("when it was broken first");

@@ -6,6 +6,7 @@
 #include <cstdlib>
 
 #include "presenter/phrasetext.h"
+#include "presenter/signaltext.h"
 #include "presenter/verdict.h"
 
 namespace flowhand {
@@ -242,8 +243,8 @@ std::vector<MotionRow> motionRows(const Aircraft& aircraft, const RunSnapshot& s
     for (const char* name : kShown)
         if (const std::optional<SignalId> id = aircraft.signals.find(name)) {
             const Signal& signal = aircraft.signals[*id];
-            rows.push_back({static_cast<int>(*id), QString::fromStdString(signal.label),
-                            wholeText(valueOf(snapshot, *id)), QString::fromStdString(signal.unit.symbol)});
+            rows.push_back({static_cast<int>(*id), labelOf(signal), wholeText(valueOf(snapshot, *id)),
+                            QString::fromStdString(signal.unit.symbol)});
         }
     QStringList powers;
     int lastEngine = 0;

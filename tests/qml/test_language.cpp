@@ -12,6 +12,8 @@
 #include "presenter/benchfacts.h"
 #include "presenter/benchrows.h"
 #include "presenter/language.h"
+#include "presenter/signaltext.h"
+#include "procedure/motion.h"
 #include "shown.h"
 #include "window.h"
 
@@ -164,6 +166,7 @@ private Q_SLOTS:
     void benchChangesItsLanguageAtOnce();
     void coreSpeaksTheLanguage_data();
     void coreSpeaksTheLanguage();
+    void motionHasGermanNames();
     void pseudoKeepsWhatIsFilledIn();
     void nothingIsClipped_data();
     void nothingIsClipped();
@@ -254,8 +257,8 @@ void TestLanguage::sentencesBeginWithACapital_data() {
 void TestLanguage::sentencesBeginWithACapital() {
     QFETCH(Phrase, said);
     QFETCH(QString, begins);
-    QVERIFY2(sentence(said).startsWith(begins), qPrintable(sentence(said)));
-    QCOMPARE(sentence(said).isEmpty(), begins.isEmpty());
+    QVERIFY2(sentenceOf(said).startsWith(begins), qPrintable(sentenceOf(said)));
+    QCOMPARE(sentenceOf(said).isEmpty(), begins.isEmpty());
 }
 
 void TestLanguage::benchIsGerman_data() {
@@ -328,7 +331,7 @@ void TestLanguage::coreSpeaksTheLanguage_data() {
     QTest::addColumn<QString>("state");
     QTest::addColumn<QString>("says"); ///< core, in German
     QTest::newRow("live debrief") << "not-passed"
-                                  << "ein entscheidender Schritt wurde nicht sicher getan: ";
+                                  << "Ein entscheidender Schritt wurde nicht sicher getan: ";
     QTest::newRow("device lost") << "device-lost"
                                  << "Wieder einstecken; der Durchgang geht von selbst weiter";
     QTest::newRow("feed lost") << "feed-lost"
@@ -377,6 +380,19 @@ void TestLanguage::coreSpeaksTheLanguage() {
     QCOMPARE(again.size(), english.size());
     for (qsizetype i = 0; i < again.size(); ++i)
         QCOMPARE(again[i], english[i]);
+}
+
+/// Every signal of the aircraft's motion, so that a new one is not forgotten.
+void TestLanguage::motionHasGermanNames() {
+    test::Stage stage("choosing");
+    stage.settings().setLanguage("de");
+    const Language language(stage.settings());
+    for (const Signal& signal : motionSignals(2, true))
+        QVERIFY2(labelOf(signal) != QString::fromStdString(signal.label) || signal.label.starts_with('V'),
+                 signal.label.c_str());
+    Signal control;
+    control.label = "Fuel lever 1";
+    QCOMPARE(labelOf(control), QString("Fuel lever 1"));
 }
 
 void TestLanguage::pseudoKeepsWhatIsFilledIn() {
