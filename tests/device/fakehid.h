@@ -6,20 +6,26 @@
 #include <deque>
 #include <map>
 #include <mutex>
+#include <string>
 
 #include "base/fakeclock.h"
 #include "device/hidsystem.h"
 
-/// A readable quadrant at the path "q".
-inline flowhand::DeviceInfo quadrantInfo() {
+/// A unit with controls that can be read.
+inline flowhand::DeviceInfo readableUnit(const std::string& path, const std::string& port, const std::string& name) {
     flowhand::DeviceInfo info;
-    info.path = "q";
+    info.path = path;
     info.vendor = 0x1209;
     info.product = 1;
-    info.port = "port 1";
-    info.name = "Quadrant";
+    info.port = port;
+    info.name = name;
     info.readable = true;
     return info;
+}
+
+/// A readable quadrant at the path "q".
+inline flowhand::DeviceInfo quadrantInfo() {
+    return readableUnit("q", "port 1", "Quadrant");
 }
 
 /// Devices in memory, with the faults that real ones have. The test's thread plugs and sends; all functions from any

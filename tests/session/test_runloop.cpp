@@ -159,16 +159,7 @@ struct Box {
             parts.practice.emplace(*PracticeAircraft::create(aircraft, place));
         loop.emplace(std::move(parts));
     }
-    void plug() {
-        DeviceInfo info;
-        info.path = "box";
-        info.vendor = 0x1209;
-        info.product = 0x0001;
-        info.port = "p1";
-        info.name = "box";
-        info.readable = true;
-        hid.plug(info, kBox);
-    }
+    void plug() { hid.plug(readableUnit("box", "p1", "box"), kBox); }
     void send(std::uint8_t buttons) {
         hid.send("box", {buttons});
         hid.waitUntilRead("box");
