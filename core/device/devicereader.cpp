@@ -1,7 +1,6 @@
 #include "device/devicereader.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "base/quietthread.h"
@@ -12,7 +11,7 @@ namespace flowhand {
 
 namespace {
 
-constexpr const char* kUnplugged = "device-missing";
+constexpr const char* kMissing = "device-missing";
 
 /// What only other hardware can change; trying again is in vain.
 bool isFinal(const Error& error) {
@@ -23,12 +22,9 @@ Phrase unplugged(const DeviceWish& wish) {
     return phrase("{1} was unplugged: plug it in again").with(wishText(wish));
 }
 
-/// Why no unit is there, for the pilot. What is rare stays as errors have it.
-Phrase missingWords(const DeviceWish& wish, const Error& why) {
-    for (Phrase& words : std::array{unplugged(wish), notPluggedIn(wish)})
-        if (words.english() == why.message)
-            return std::move(words);
-    return why.message;
+/// Why no unit is there, for the pilot; `missing` where it is just not there. What is rare stays as errors have it.
+Phrase reasonOf(const Error& why, Phrase missing) {
+    return why.code == kMissing ? std::move(missing) : Phrase(why.message);
 }
 
 } // namespace
@@ -67,7 +63,7 @@ void DeviceReader::tellMissing(const Error& why) {
     if (m_saidCode == why.code)
         return;
     m_saidCode = why.code;
-    notify(DeviceChange::Lost, missingWords(m_wish, why), Time{});
+    notify(DeviceChange::Lost, reasonOf(why, notPluggedIn(m_wish)), Time{});
 }
 
 void DeviceReader::listenOnlyTo(std::vector<bool> inputs) {
@@ -142,7 +138,7 @@ void DeviceReader::work() {
         m_stage = Stage::Missing;
         m_hasLoss = !isFinal(why);
         if (m_saidCode != why.code)
-            notify(DeviceChange::Lost, missingWords(m_wish, why), m_nextReport);
+            notify(DeviceChange::Lost, reasonOf(why, unplugged(m_wish)), m_nextReport);
         m_saidCode = why.code;
     }
 }
@@ -186,7 +182,7 @@ Error DeviceReader::readAll(HidDevice& device, ReportDecoder& decoder) {
     while (!m_isStopping) {
         const auto length = device.read(buffer, losses.isBehind() ? Duration{} : DeviceHub::kReadWait);
         if (!length)
-            return {kUnplugged, unplugged(m_wish).english(), m_wish.place};
+            return {kMissing, unplugged(m_wish).english(), m_wish.place};
         if (*length > 0) {
             takeReport(std::span(buffer).first(*length), decoder);
             losses.took(m_nextReport);
