@@ -1,8 +1,8 @@
 #include "report/notelines.h"
 
 #include <algorithm>
-#include <cstdio>
 
+#include "base/figuretext.h"
 #include "procedure/phase.h"
 #include "session/anchor.h"
 
@@ -84,9 +84,8 @@ private:
         std::string time = clockText(timeOf(anchor, m_input.flow, m_input.results));
         if (anchor.step.empty())
             return time;
-        char offset[40];
-        std::snprintf(offset, sizeof offset, "%.1f s", seconds(anchor.offset));
-        return phrase("{1}, {2} into '{3}'").with(std::move(time), offset, titleOf(anchor.step));
+        return phrase("{1}, {2} into '{3}'")
+            .with(std::move(time), secondsToTenths(anchor.offset), titleOf(anchor.step));
     }
 
     const DebriefInput& m_input;

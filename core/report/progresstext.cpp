@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <utility>
 
+#include "base/figuretext.h"
 #include "report/debrief.h"
 #include "report/findings.h"
 #include "report/texttable.h"
@@ -14,12 +15,6 @@ namespace {
 
 constexpr std::size_t kWidest = 100;
 constexpr std::size_t kShownSteps = 5; ///< of a flow; the rest seldom goes wrong
-
-std::string tenths(double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f", number);
-    return text;
-}
 
 class Page {
 public:
@@ -126,7 +121,7 @@ private:
 
 /// `up` and `down` name how much it is.
 Phrase changeText(double change, Phrase up, Phrase down) {
-    const std::string size = tenths(std::abs(change));
+    const std::string size = toTenths(std::abs(change));
     if (size == "0.0")
         return phrase("the same from run to run");
     return std::move(change > 0.0 ? up : down).with(size);
@@ -157,7 +152,7 @@ Phrase curveText(const LearningCurve& curve, int nextTry) {
         return phrase("{1} through {2} runs, typically {3} % of the time off; it shows no gain yet")
             .with(nameOf(curve.kind), std::to_string(curve.tries), off);
     return phrase("{1} through {2} runs, typically {3} % of the time off; the next run about {4} s")
-        .with(nameOf(curve.kind), std::to_string(curve.tries), off, tenths(curve.secondsAt(nextTry)));
+        .with(nameOf(curve.kind), std::to_string(curve.tries), off, toTenths(curve.secondsAt(nextTry)));
 }
 
 } // namespace flowhand

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "base/figuretext.h"
 #include "base/valuewords.h"
 #include "session/headerwords.h"
 
@@ -56,12 +57,6 @@ struct Side {
     }
 };
 
-std::string tenths(Duration duration) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f s", seconds(duration));
-    return text;
-}
-
 std::string pointsOf(std::int64_t milliPoints) {
     char text[32];
     std::snprintf(text, sizeof text, "%g", static_cast<double>(milliPoints) / 1000.0);
@@ -78,7 +73,7 @@ Phrase mannerOf(const StepTimes& times, const Aircraft& aircraft) {
     if (times.wrongReach)
         all.push_back(phrase("reached for {1} first").with(aircraft.signals[times.wrongReach->signal].label));
     if (times.hesitation)
-        all.push_back(phrase("hesitated {1}").with(tenths(times.hesitation->length)));
+        all.push_back(phrase("hesitated {1}").with(secondsToTenths(times.hesitation->length)));
     if (times.overshoot)
         all.push_back(phrase("went too far first"));
     return all.empty() ? phrase("straight") : joined(all, ", ");
@@ -190,7 +185,7 @@ Phrase changeText(const StepComparison& step) {
     if (!step.cumulative)
         return phrase("done in one only");
     return (*step.cumulative < Duration{} ? phrase("{1} earlier") : phrase("{1} later"))
-        .with(tenths(std::chrono::abs(*step.cumulative)));
+        .with(secondsToTenths(std::chrono::abs(*step.cumulative)));
 }
 
 std::vector<StepComparison> changedSteps(const RunComparison& comparison) {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
+#include "base/figuretext.h"
 #include "review/episodes.h"
 
 namespace flowhand {
@@ -11,9 +11,7 @@ namespace flowhand {
 namespace {
 
 Phrase lateText(Duration late) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f s", seconds(late));
-    return phrase("{1} late").with(text);
+    return phrase("{1} late").with(secondsToTenths(late));
 }
 
 /// Where to look for one line of the ledger.
@@ -140,9 +138,7 @@ std::vector<Repair> repairsOf(const ReviewedRun& run, const std::vector<ControlM
 Phrase repairText(const Repair& repair) {
     if (!repair.repaired)
         return phrase("not put right");
-    char time[24];
-    std::snprintf(time, sizeof time, "%.1f s", seconds(*repair.repaired - repair.time));
-    return phrase("put right after {1}").with(time);
+    return phrase("put right after {1}").with(secondsToTenths(*repair.repaired - repair.time));
 }
 
 Phrase stepVerdict(const Flow& flow, const std::vector<StepResult>& results, const Score& score, std::size_t step) {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
+#include "base/figuretext.h"
 #include "base/names.h"
 #include "session/movement.h"
 
@@ -242,12 +242,6 @@ private:
     std::optional<SignalId> m_turn;
 };
 
-std::string tenths(Duration duration) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f s", seconds(duration));
-    return text;
-}
-
 } // namespace
 
 std::vector<StepTimes> stepTimes(const ReviewedRun& run, const std::vector<ControlMovement>& movements) {
@@ -290,14 +284,14 @@ Phrase timesText(const StepTimes& times, const Aircraft& aircraft) {
                             .with(aircraft.signals[times.wrongReach->signal].label, clockText(times.wrongReach->time)));
     if (times.firstMovement) {
         const std::string when = clockText(*times.firstMovement);
-        parts.push_back(
-            times.due && *times.firstMovement >= *times.due
-                ? phrase("first movement {1} ({2} after due)").with(when, tenths(*times.firstMovement - *times.due))
-                : phrase("first movement {1}").with(when));
+        parts.push_back(times.due && *times.firstMovement >= *times.due
+                            ? phrase("first movement {1} ({2} after due)")
+                                  .with(when, secondsToTenths(*times.firstMovement - *times.due))
+                            : phrase("first movement {1}").with(when));
     }
     if (times.hesitation)
-        parts.push_back(
-            phrase("hesitated {1} from {2}").with(tenths(times.hesitation->length), clockText(times.hesitation->from)));
+        parts.push_back(phrase("hesitated {1} from {2}")
+                            .with(secondsToTenths(times.hesitation->length), clockText(times.hesitation->from)));
     if (times.overshoot) {
         parts.push_back(phrase("went {1} too far, {2}")
                             .with(amountOf(*times.overshoot, aircraft), clockText(times.overshoot->time)));

@@ -1,6 +1,6 @@
 #include <algorithm>
-#include <cstdio>
 
+#include "base/figuretext.h"
 #include "session/judge.h"
 #include "session/response.h"
 #include "session/slowtime.h"
@@ -15,9 +15,7 @@ bool isDoneState(StepState state) {
 }
 
 Phrase lateText(Duration late) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f s", seconds(late));
-    return phrase("done, {1} late").with(text);
+    return phrase("done, {1} late").with(secondsToTenths(late));
 }
 
 } // namespace

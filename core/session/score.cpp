@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "base/figuretext.h"
 #include "session/chain.h"
 #include "session/response.h"
 
@@ -27,14 +28,8 @@ std::int64_t wholeMillis(Duration duration) {
     return std::chrono::floor<std::chrono::milliseconds>(duration + std::chrono::microseconds(500)).count();
 }
 
-std::string tenths(double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f", number);
-    return text;
-}
-
 std::string inSeconds(std::int64_t millis) {
-    return tenths(static_cast<double>(millis) / 1000.0) + " s";
+    return toTenths(static_cast<double>(millis) / 1000.0) + " s";
 }
 
 /// In the order of LossKind.
@@ -240,7 +235,7 @@ private:
         const std::int64_t target = std::llround(m_flow.target * 1000.0);
         if (m_score.milliPoints < target) {
             fail(phrase("{1} points, the target is {2}")
-                     .with(tenths(static_cast<double>(m_score.milliPoints) / 1000.0), tenths(m_flow.target)));
+                     .with(toTenths(static_cast<double>(m_score.milliPoints) / 1000.0), toTenths(m_flow.target)));
         }
         m_score.isPassed = m_score.whyNotPassed.isEmpty();
     }
